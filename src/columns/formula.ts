@@ -1,0 +1,63 @@
+/**
+ * A formula for every row of a list, with slots for that row's cells.
+ *
+ * One description serves three writers: Excel and the file (structured references in a table), and plain lists and the
+ * browser's grid (relative A1 references).
+ */
+
+/** A column of the list that the formula stands in, known by its header and its place (0 = leftmost). */
+export interface ColumnSlot {
+  readonly header: string;
+  readonly index: number;
+}
+
+/** Plain formula text and slots, in order; no leading "=". */
+export type FormulaTemplate = readonly (string | ColumnSlot)[];
+
+/** Builds a template from a tagged text: formula`TUBE.FRTOMM(${size})`. Plain numbers and texts are put in as they are. */
+export function formula(texts: TemplateStringsArray, ...slots: (ColumnSlot | FormulaTemplate | string | number)[]) {
+  const parts: (string | ColumnSlot)[] = [];
+  const add = (part: string | ColumnSlot) => {
+    const last = parts.at(-1);
+    if (typeof part === "string" && typeof last === "string") parts[parts.length - 1] = last + part;
+    else if (part !== "") parts.push(part);
+  };
+  texts.forEach((text, i) => {
+    add(text);
+    const slot = slots[i];
+    if (slot === undefined) return;
+    if (typeof slot === "number") add(String(slot));
+    else if (typeof slot === "string") add(slot);
+    else if ("header" in slot) add(slot);
+    else slot.forEach(add);
+  });
+  return parts as FormulaTemplate;
+}
+
+/** A text as a formula writes it. */
+export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+
+/** A, B, ... Z, AA, ... for 0, 1, ... */
+export function columnLetters(index: number): string {
+  let letters = "";
+  for (let n = index + 1; n > 0; n = Math.floor((n - 1) / 26)) letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
+  return letters;
+}
+
+/** A1 text of a cell; rows and columns counted from 0. */
+export const cellAddress = (row: number, column: number): string => columnLetters(column) + (row + 1);
+
+/**
+ * Relative A1 form for one row of a list.
+ * @param row the sheet row, counted from 0
+ * @param left the sheet column of the list's leftmost column, counted from 0
+ */
+export const inA1 = (template: FormulaTemplate, row: number, left: number): string =>
+  template.map((part) => (typeof part === "string" ? part : cellAddress(row, left + part.index))).join("");
+
+/** In a structured reference `[ ] # '` inside a column name are escaped by an apostrophe (ECMA-376 part 1, 18.17.6). */
+const escapedName = (name: string): string => name.replace(/['#[\]]/g, "'$&");
+
+/** Structured form, the same on every row of a table: `Caseload[[#This Row],[Last change]]`. */
+export const inTable = (template: FormulaTemplate, table: string): string =>
+  template.map((part) => (typeof part === "string" ? part : `${table}[[#This Row],[${escapedName(part.header)}]]`)).join("");

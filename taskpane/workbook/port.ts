@@ -1,0 +1,196 @@
+/**
+ * The port: all that the pane knows of a workbook. Excel, the browser's grid and the writer of new files each stand
+ * behind it (excel/, embedded/, file/); fake/ stands behind it in tests. One contract suite holds them to the same
+ * behaviour (tests/hosts/contract).
+ *
+ * Rows and columns are counted from 0. Things are named by identity (table name, sheet id), because addresses move.
+ */
+import type { Cell } from "../../src/worksheet/cell";
+import type { CellError } from "../../src/worksheet/error";
+import type { FormulaTemplate } from "../../src/columns/formula";
+
+/** A rectangle of cells on a sheet. */
+export interface Area {
+  readonly top: number;
+  readonly left: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** A sheet's own identity, which outlives a renaming. */
+export type SheetId = string;
+
+/** Cells on a sheet, or a whole table (header, data and totals), wherever it stands now. */
+export type Place = { readonly sheet: SheetId; readonly area: Area } | { readonly table: string };
+
+export interface SheetOverview {
+  readonly id: SheetId;
+  readonly name: string;
+  readonly kind: "worksheet" | "chart sheet";
+  readonly hidden: boolean;
+  readonly isProtected: boolean;
+  /** The smallest rectangle that holds every cell with a value or formula; null when there is none. */
+  readonly used: Area | null;
+}
+
+export interface TableOverview {
+  readonly name: string;
+  readonly sheet: SheetId;
+  /** Header, data and totals row. */
+  readonly area: Area;
+  readonly columns: readonly string[];
+  readonly hasHeader: boolean;
+  readonly hasTotals: boolean;
+  /** Rows are hidden by a filter of this table now. */
+  readonly isFiltered: boolean;
+}
+
+export interface NameOverview {
+  readonly name: string;
+  /** As a formula, with "=". */
+  readonly refersTo: string;
+  /** What it stands for now, where that is one value. */
+  readonly value: Cell;
+}
+
+export interface Overview {
+  /** The file's name, or what the host calls the workbook. */
+  readonly title: string;
+  /** Day 1 is 1 January 1900 or 2 January 1904; null where the host does not tell. */
+  readonly dateSystem: 1900 | 1904 | null;
+  readonly sheets: readonly SheetOverview[];
+  readonly tables: readonly TableOverview[];
+  readonly names: readonly NameOverview[];
+  /** Null where nothing is selected. */
+  readonly selection: { readonly sheet: SheetId; readonly area: Area } | null;
+}
+
+/** What may be asked of cells. */
+export type Facet = "values" | "formulas" | "formats" | "hidden" | "merges";
+
+/** A value as a cell holds it: dates are day numbers, never text that the host made of them. */
+export type Value = Cell | CellError;
+
+/** Cells as they stand. A facet that was not asked for is left out. */
+export interface Block {
+  readonly sheet: SheetId;
+  readonly area: Area;
+  readonly values?: readonly (readonly Value[])[];
+  /** With "="; null where a cell holds no formula. */
+  readonly formulas?: readonly (readonly (string | null)[])[];
+  readonly formats?: readonly (readonly string[])[];
+  /** Row by row: hidden by hand or by a filter. */
+  readonly hidden?: readonly boolean[];
+  readonly merges?: readonly Area[];
+}
+
+/** A column to be added at the right of a list or table. */
+export interface NewColumn {
+  readonly header: string;
+  /** One formula a row. Its slots count columns of the list as it will be, added ones included. */
+  readonly formula: FormulaTemplate;
+  /** A number format in Excel's own English codes, for example "d mmm yyyy". */
+  readonly format: string;
+}
+
+/** A list without a table around it: one header row, data rows below. */
+export interface PlainList {
+  readonly sheet: SheetId;
+  /** From the header row to the last data row. */
+  readonly area: Area;
+}
+
+/** One thing to be done. More kinds come with the jobs that need them. */
+export type Step =
+  | {
+      readonly kind: "addColumns";
+      readonly to: { readonly table: string } | { readonly list: PlainList };
+      readonly columns: readonly NewColumn[];
+    }
+  | {
+      /** Puts one formula into one cell; a result that spills needs its neighbours empty. */
+      readonly kind: "writeFormula";
+      readonly sheet: SheetId;
+      readonly row: number;
+      readonly column: number;
+      /** With "=", in English, A1 references. */
+      readonly formula: string;
+      readonly format?: string;
+    }
+  | {
+      /** Left alone where a name of that spelling stands already. */
+      readonly kind: "defineName";
+      readonly name: string;
+      /** With "=". "=TODAY()" is a plain date in the grid, renewed at opening and at midnight. */
+      readonly refersTo: string;
+    };
+
+export type StepKind = Step["kind"];
+
+/** What must still be true when a change is applied; checked before the first step. */
+export type Expectation =
+  | { readonly kind: "table"; readonly table: string; readonly columns: readonly string[]; readonly dataRows: number }
+  | {
+      readonly kind: "texts";
+      readonly sheet: SheetId;
+      readonly area: Area;
+      /** Row by row, as texts; a blank is "". */
+      readonly texts: readonly (readonly string[])[];
+    }
+  | { readonly kind: "empty"; readonly sheet: SheetId; readonly area: Area };
+
+/** What is to happen, described before it happens. The preview, Excel, the grid and the writer read the same one. */
+export interface Change {
+  readonly steps: readonly Step[];
+  readonly expects: readonly Expectation[];
+}
+
+/** How a long work tells of itself and learns that it should stop. */
+export interface Progress {
+  report(done: number, of: number): void;
+  readonly signal: AbortSignal;
+}
+
+/** A step that was carried out, with what takes it back. */
+export interface Done {
+  readonly step: Step;
+  /** Where it stands on a sheet; null for names. */
+  readonly place: { readonly sheet: SheetId; readonly area: Area } | null;
+  /** False where nothing had to be done (a name that stood already): then nothing is taken back. */
+  readonly changed: boolean;
+}
+
+/**
+ * What became of a change.
+ * - "done": all of it.
+ * - "refused": nothing was done; the sentence says why and what to do.
+ * - "stopped": somebody pressed stop, or a step failed; `done` lists what still stands (empty when all was taken back).
+ */
+export interface Receipt {
+  readonly outcome: "done" | "refused" | "stopped";
+  readonly sentence: string;
+  readonly done: readonly Done[];
+}
+
+/** What became of a taking back. Where cells differ from what was written, nothing is touched until asked again with force. */
+export type TakenBack =
+  | { readonly outcome: "taken back" }
+  | { readonly outcome: "differs"; readonly sentence: string; readonly cells: readonly string[] }
+  | { readonly outcome: "failed"; readonly sentence: string };
+
+export type Stop = () => void;
+
+export interface Workbook {
+  /** Whether this host can do such a step at all; or a sentence why not. */
+  can(kind: StepKind): true | string;
+  overview(): Promise<Overview>;
+  /** Blocks of any size: a host that has a limit reads in pages by itself. */
+  read(place: Place, what: readonly Facet[]): Promise<Block>;
+  /** Checks `expects` first. Never throws for what a workbook can hold: it refuses with a sentence. */
+  apply(change: Change, watch: Progress): Promise<Receipt>;
+  takeBack(receipt: Receipt, options?: { readonly force?: boolean }): Promise<TakenBack>;
+  /** Selects and shows a place. */
+  reveal(place: Place): Promise<void>;
+  /** Told after anything that may have changed the overview or the selection. */
+  onChange(listen: () => void): Stop;
+}
