@@ -1,0 +1,162 @@
+/**
+ * What is to be changed, as data. Whatever is not mentioned keeps its bytes. Rows and columns count from 1.
+ * The patcher looks after the rest by itself: dimension, spans, shared formula groups, calcChain, metadata.xml, styles.xml,
+ * content types, and the table column that has to follow a header cell.
+ */
+import type { CellValue } from "./opened";
+import type { Refusal } from "./refusal";
+
+export interface PackageEdits {
+  /** By sheet name, as in `OpenedPackage.sheets`. */
+  readonly sheets?: ReadonlyMap<string, SheetEdits>;
+  readonly tables?: readonly TableEdit[];
+  readonly definedNames?: readonly DefinedNameEdit[];
+}
+
+export interface SheetEdits {
+  /** By address ("B2", no dollar signs). */
+  readonly cells?: ReadonlyMap<string, CellEdit>;
+  /** Whole stretches of a column; a cell named in `cells` too takes what `cells` says. */
+  readonly fills?: readonly ColumnFill[];
+  /** Rows to hide or to show, e.g. as a filter leaves them. */
+  readonly hiddenRows?: ReadonlyMap<number, boolean>;
+  readonly columnWidths?: readonly ColumnWidth[];
+  /** The sheet's own filter. */
+  readonly filter?: FilterEdit;
+}
+
+/**
+ * One cell. `value` left out: content stays, only the style changes. `formula` left out: `value` is a constant
+ * (a text that looks like a formula stays text). Style left out: the cell's own, or for a new cell its row's or column's.
+ */
+export interface CellEdit {
+  readonly value?: CellValue;
+  readonly formula?: FormulaEdit;
+  readonly style?: StyleEdit;
+}
+
+/**
+ * - `text`: a new formula in file form, without "=".
+ * - `keep`: the file's formula stays and `value` is its renewed result. Also the way to renew the result of a cell that
+ *   lies inside an {=old} array or a data table, or in a locked cell of a protected sheet.
+ * - `spill`: the range an array now covers ("M2:N4"; its first cell is this one). The results beside the first cell are
+ *   given as ordinary constants; cells of the former range that nobody mentions are emptied.
+ */
+export type FormulaEdit =
+  { readonly text: string; readonly spill?: string } | { readonly keep: true; readonly spill?: string };
+
+/** A style index, or a style like `from` (default: the cell's present one) with differences. */
+export type StyleEdit = number | StyleChange;
+
+export interface StyleChange {
+  readonly from?: number;
+  /** A format code as Excel stores it: "d mmm yyyy", "General". */
+  readonly numberFormat?: string;
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly wrap?: boolean;
+  readonly horizontal?: "general" | "left" | "center" | "right" | "fill" | "justify";
+  /** Six hexadecimal digits, "C00000". */
+  readonly fontColor?: string;
+  /** Six hexadecimal digits, or null for no fill. */
+  readonly fill?: string | null;
+}
+
+/** A column of formulas. Plain text on every row: readers differ over shared groups, none over plain text. */
+export interface ColumnFill {
+  readonly column: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly formula?: FillFormula;
+  /** The result of the formula in that row, or the constant. */
+  valueOf(row: number): CellValue;
+  readonly style?: StyleEdit;
+}
+
+/**
+ * - `same`: the same text on every row (structured references).
+ * - `fromFirst`: the text of the first row; the others as if filled down (relative references move).
+ * - `of`: row by row; null for no formula.
+ */
+export type FillFormula =
+  { readonly same: string } | { readonly fromFirst: string } | { of(row: number): string | null };
+
+export interface ColumnWidth {
+  readonly first: number;
+  readonly last: number;
+  /** In characters of the default font. */
+  readonly width: number;
+}
+
+/** Criteria are replaced column by column: columns not mentioned keep theirs, whatever their kind. */
+export interface FilterEdit {
+  /** A new range; needed for a sheet that had no filter. Tables keep their own. */
+  readonly ref?: string;
+  /** By offset from the range's left edge, counted from 0; null clears that column's criteria. */
+  readonly columns?: ReadonlyMap<number, FilterCriteria | null>;
+  /** Takes the filter away altogether. */
+  readonly remove?: boolean;
+}
+
+export interface FilterCriteria {
+  /** The texts shown, as displayed. */
+  readonly values: readonly string[];
+  readonly showsBlanks?: boolean;
+}
+
+/** Renaming a column needs nothing here: edit its header cell, the table and the formulas that name the column follow. */
+export interface TableEdit {
+  /** `PackageTable.name`. */
+  readonly table: string;
+  /** At the right end, in this order. */
+  readonly addColumns?: readonly NewTableColumn[];
+  /** The last data row after rows were appended below (not for a table with a totals row). */
+  readonly lastRow?: number;
+  /** `ref` is not used: the patcher keeps it in step with the table. */
+  readonly filter?: FilterEdit;
+}
+
+export interface NewTableColumn {
+  /** Unique in its table whatever the case; becomes the header cell's text. */
+  readonly header: string;
+  readonly headerStyle?: StyleEdit;
+  /** In file form: `_xldudf_TUBE_CHANGEDUE(Tubes[[#This Row],[Changed]],30)`. Also the formula of every body cell. */
+  readonly calculatedColumnFormula?: string;
+  /** The stored result (or the constant) on that row. Left out: the body cells are given by the sheet's own edits, or stay empty. */
+  valueOf?(row: number): CellValue;
+  readonly style?: StyleEdit;
+  /** The cell in the totals row, if the table has one; left out: an empty cell in the neighbour's style. */
+  readonly totals?: TotalsCell;
+  readonly width?: number;
+}
+
+export type TotalsCell =
+  | { readonly label: string; readonly style?: StyleEdit }
+  | { readonly formula: string; readonly value: CellValue; readonly style?: StyleEdit };
+
+/** Added, or changed when the name exists in that scope; text null removes it. */
+export interface DefinedNameEdit {
+  readonly name: string;
+  readonly sheetName?: string;
+  readonly text: string | null;
+  readonly isHidden?: boolean;
+}
+
+export interface Patched {
+  readonly bytes: Uint8Array;
+  /** Parts whose content differs from the opened package, added and removed ones too. */
+  readonly changedParts: readonly string[];
+  readonly report: PatchReport;
+}
+
+export interface PatchReport {
+  readonly cellsWritten: number;
+  readonly stylesAdded: number;
+  readonly addedParts: readonly string[];
+  /** calcChain.xml when the set of formula cells changed: a spreadsheet program rebuilds it. */
+  readonly removedParts: readonly string[];
+  /** "Tubes: Chnage due is now called Change due", for the save report. */
+  readonly renamedColumns: readonly { readonly table: string; readonly from: string; readonly to: string }[];
+}
+
+export type PatchAnswer = Patched | Refusal;

@@ -1,0 +1,18 @@
+/**
+ * An .xlsx package: opened as a stranger's file, told apart, and saved by changing nothing but what changed.
+ *
+ *   const opened = openPackage(bytes);            // OpenedPackage | Refusal
+ *   if (isRefusal(opened)) show(opened.refused);
+ *   for (const cell of opened.cells("Patients")) ...
+ *   const saved = patchPackage(opened, { sheets: new Map([["Patients", { cells: new Map([["B2", { value: 14 }]]) }]]) });
+ */
+export { isRefusal } from "./refusal";
+export type { Refusal } from "./refusal";
+export { LIMITS } from "./limits";
+export type { Limits } from "./limits";
+export { openPackage } from "./openPackage";
+export type * from "./opened";
+export { patchPackage } from "./patchPackage";
+export type * from "./edits";
+export { addressOf, columnLetters, parseAddress, parseRange, rangeText } from "./addresses";
+export type { Address, Range } from "./addresses";

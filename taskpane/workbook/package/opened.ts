@@ -1,0 +1,149 @@
+/** What is told of a workbook once opened. Rows and columns count from 1, as in A1; nothing here can be changed. */
+import type { WorkbookParts } from "./parts/workbookParts";
+
+/** A cell's value as the file holds it. Dates are their serial number; `null` is a cell without content. */
+export type CellValue = number | string | boolean | null | CellError;
+
+export interface CellError {
+  /** Excel's own word: "#N/A", "#VALUE!", ... */
+  readonly error: string;
+}
+
+export interface OpenedPackage {
+  /** Day 0 is 1 January 1904, not 30 December 1899: date columns are refused by the pane. */
+  readonly date1904: boolean;
+  /** In the order of the tabs. */
+  readonly sheets: readonly PackageSheet[];
+  readonly tables: readonly PackageTable[];
+  readonly definedNames: readonly DefinedName[];
+  /** Kept in the file, never run. */
+  readonly hasMacros: boolean;
+  readonly hasPivotTables: boolean;
+  readonly hasExternalLinks: boolean;
+  /** Any change would break the signature, so `patchPackage` refuses. */
+  readonly isSigned: boolean;
+  /** Sheets may not be added, renamed or moved in Excel without the password; cells may. */
+  readonly structureIsLocked: boolean;
+  /** How many cell styles there are: a style index is below this. */
+  readonly styleCount: number;
+  /** The number format code of a style ("General", "dd/mm/yyyy", ...; built-in ids by their en-US code). */
+  numberFormat(styleIndex: number): string;
+  /** Whether cells of this style are locked once their sheet is protected (Excel's default: yes). */
+  isLocked(styleIndex: number): boolean;
+  /** The cells of a worksheet that the file mentions, row by row, read anew each time. Throws for a name that is no worksheet. */
+  cells(sheetName: string): Iterable<PackageCell>;
+  /** Rows, columns and merged ranges of a worksheet. */
+  layout(sheetName: string): SheetLayout;
+  /** For `patchPackage` only. */
+  readonly parts: WorkbookParts;
+}
+
+export interface PackageSheet {
+  readonly name: string;
+  readonly sheetId: number;
+  readonly relationshipId: string;
+  readonly partName: string;
+  /** "other": dialog and macro sheets. */
+  readonly kind: "worksheet" | "chartsheet" | "other";
+  readonly state: "visible" | "hidden" | "veryHidden";
+  readonly isProtected: boolean;
+  /** As the file states it, which may be wrong or absent. */
+  readonly dimension?: string;
+  /** The rectangle around the cells that are there; absent when there is none. */
+  readonly usedRange?: string;
+  /** The sheet's own filter; a table's filter stands with the table. */
+  readonly filter?: FilterState;
+}
+
+export interface FilterState {
+  readonly ref: string;
+  /** At least one column has criteria, so rows may be hidden by it. */
+  readonly isActive: boolean;
+  readonly columns: readonly FilterColumn[];
+}
+
+export interface FilterColumn {
+  /** Counted from 0 at the left edge of the filter's range, as the file does. */
+  readonly offset: number;
+  /** The values shown, when the criterion is a plain list; absent for any other kind (dates, colours, top ten, ...). */
+  readonly values?: readonly string[];
+  readonly showsBlanks: boolean;
+}
+
+export interface PackageTable {
+  /** The name formulas use (`displayName`). */
+  readonly name: string;
+  readonly id: number;
+  readonly sheetName: string;
+  readonly partName: string;
+  readonly ref: string;
+  readonly headerRowCount: number;
+  readonly totalsRowCount: number;
+  readonly columns: readonly TableColumn[];
+  readonly filter?: FilterState;
+}
+
+export interface TableColumn {
+  readonly id: number;
+  /** As in formulas and in the header cell; a line break is "\n". */
+  readonly name: string;
+  readonly calculatedColumnFormula?: string;
+  readonly totalsRowFunction?: string;
+  readonly totalsRowLabel?: string;
+}
+
+export interface DefinedName {
+  readonly name: string;
+  /** The sheet it belongs to; absent for the whole workbook. */
+  readonly sheetName?: string;
+  readonly text: string;
+  readonly isHidden: boolean;
+}
+
+export interface PackageCell {
+  readonly ref: string;
+  readonly row: number;
+  readonly column: number;
+  readonly styleIndex: number;
+  /** "date" is the rare ISO text form (`t="d"`): `value` is then that text. */
+  readonly type: "blank" | "number" | "text" | "boolean" | "error" | "date";
+  /** With a formula: its stored result. Rich text is flattened. */
+  readonly value: CellValue;
+  readonly formula?: CellFormula;
+}
+
+export interface CellFormula {
+  /** In file form without "=", e.g. `_xldudf_TUBE_FRTOMM(B2)`. A shared formula is already written out for this very cell. */
+  readonly text: string;
+  readonly kind: "normal" | "shared" | "array" | "dataTable";
+  /** The shared group's number. */
+  readonly group?: number;
+  /** Of a shared group's first cell, an array or a data table: the range it covers. */
+  readonly ref?: string;
+  /** An array that spills by itself (`cm` pointing to dynamic array metadata); false for {=old} arrays. */
+  readonly isDynamic: boolean;
+}
+
+export interface SheetLayout {
+  readonly merges: readonly string[];
+  /** Only rows that say something of themselves. */
+  readonly rows: ReadonlyMap<number, RowLayout>;
+  readonly columns: readonly ColumnLayout[];
+}
+
+export interface RowLayout {
+  readonly isHidden: boolean;
+  /** In points. */
+  readonly height?: number;
+  /** The style of its empty cells. */
+  readonly styleIndex?: number;
+}
+
+export interface ColumnLayout {
+  readonly first: number;
+  readonly last: number;
+  /** In characters of the default font. */
+  readonly width?: number;
+  readonly isHidden: boolean;
+  readonly styleIndex?: number;
+}
