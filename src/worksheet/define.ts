@@ -1,0 +1,160 @@
+import type { Cell, Matrix } from "./cell";
+import type { CellError, ErrorCode, SheetError } from "./error";
+
+/**
+ * One argument of a worksheet function: what it means, and how a cell becomes a checked value.
+ *
+ * - "each": one cell or a range; a range gives one result for every cell.
+ * - "range": always the whole block.
+ * - "choice": one of a few words.
+ *
+ * @typeParam T what `compute` gets
+ */
+export interface Param<T> {
+  readonly mode: "each" | "range" | "choice";
+  /** A fragment for argument help; units and limits stand in their own fields. */
+  readonly help: string;
+  readonly unit?: string;
+  /** In words: "above 0, at most 60". */
+  readonly limits?: string;
+  readonly optional: boolean;
+  /** What `compute` gets when an optional argument is left out. */
+  readonly fallback?: T;
+  /** The same in words, where the value itself does not say it: "0.5 mL up to 5 mL, else 1 mL". */
+  readonly fallbackHelp?: string;
+  /** A choice's words, the default first. */
+  readonly words?: readonly string[];
+  /** One cell that is neither an error nor blank. Gives null when it is to be taken for a blank (0 in a date). */
+  readonly read: (cell: Exclude<Cell, null>) => T | null | SheetError;
+  /** A whole block, for "range" only; errors in cells have been answered before. */
+  readonly readAll?: (cells: Matrix) => T | SheetError;
+}
+
+export type Params = Readonly<Record<string, Param<unknown>>>;
+
+/** The named arguments that `compute` gets: checked values, defaults filled in. */
+export type Args<P extends Params> = { readonly [K in keyof P]: P[K] extends Param<infer T> ? T : never };
+
+/** How far a number in a function's rule can be relied on; shown in help and reference (catalogue of evidence words). */
+export type Evidence =
+  | "guideline"
+  | "hospital"
+  | "study"
+  | "standard"
+  | "textbook"
+  | "common practice"
+  | "clinic setting";
+
+/** What a function gives. */
+export interface ResultInfo {
+  /** "cell": one value for one row of arguments. "row": several side by side. "block": a whole table, from ranges. */
+  readonly shape: "cell" | "row" | "block";
+  readonly kind: "number" | "date" | "text" | "mixed";
+  /** A fragment: "Outside diameter". */
+  readonly help: string;
+  readonly unit?: string;
+  /** Headings of a row or block, left to right. */
+  readonly columns?: readonly string[];
+  /** What stands there when the argument that the row is about is blank. Never a reassuring word. */
+  readonly blank: string;
+}
+
+/** What an example shows. Every function shows all of them (tests/examples/registry). */
+export type Shows = "published" | "defined" | "range" | "blank" | "bad input" | "boundary" | "use";
+
+/** What an argument may be in an example: as a cell or a range holds it. */
+export type RawArgument = Cell | CellError | Matrix<Cell | CellError>;
+
+/** What an example gives. An error may name a part of its sentence. */
+export type Given = Cell | Matrix<Cell | { readonly error: ErrorCode }> | { readonly error: ErrorCode; readonly says?: string };
+
+/** A worked case: printed in the reference, run as a test, written into the self-checking workbook. */
+export interface Example<P extends Params> {
+  readonly shows: Shows;
+  readonly args: { readonly [K in keyof P]?: RawArgument };
+  readonly gives: Given;
+  /** Half of the last printed digit where the source is rounded; otherwise left out: exact to 1e-12 relative. */
+  readonly within?: number;
+  /** Where the expected value comes from; never from our own output. */
+  readonly source: string;
+}
+
+/** All that is said about a function beyond what it does. Not part of functions.js. */
+export interface Documentation<P extends Params> {
+  /** Whole sentences: what it is for and how it decides. */
+  readonly details: string;
+  readonly cautions: readonly string[];
+  readonly evidence: Evidence;
+  /** Published sources of its rule. */
+  readonly sources: readonly string[];
+  readonly examples: readonly Example<P>[];
+}
+
+export type Family =
+  | "Sizes"
+  | "Device"
+  | "Balloon"
+  | "Schedule"
+  | "Fit"
+  | "Wear"
+  | "Service"
+  | "Supplies"
+  | "Feed and water"
+  | "Words";
+
+export interface Definition<P extends Params> {
+  /** Capitals and digits only, at least three; stored in workbooks for ever. */
+  readonly name: string;
+  readonly family: Family;
+  /** One sentence. */
+  readonly summary: string;
+  /** In the order in which a person types them. */
+  readonly params: P;
+  /** The arguments that a row is about: one of them blank gives `result.blank`. */
+  readonly subject: readonly (keyof P & string)[];
+  readonly result: ResultInfo;
+  /**
+   * One row. The object of arguments is used again for the next row: take it apart, never keep it.
+   * A row or block is given as arrays.
+   */
+  readonly compute: (args: Args<P>) => Cell | SheetError | readonly Row[] | Row;
+}
+
+/** One row of a result; a cell of it may be an error by itself. */
+export type Row = readonly (Cell | SheetError)[];
+
+/** A function as hosts, pages and tests see it, its arguments' types forgotten. */
+export interface SheetFunction {
+  readonly name: string;
+  readonly family: Family;
+  readonly summary: string;
+  readonly params: Params;
+  /** Names and arguments in order; the same facts as `params`, ready for a loop. */
+  readonly order: readonly { readonly name: string; readonly param: Param<unknown>; readonly isSubject: boolean }[];
+  readonly result: ResultInfo;
+  readonly compute: (args: Record<string, unknown>) => Cell | SheetError | readonly Row[] | Row;
+  /** Undefined in functions.js. */
+  readonly documentation: Documentation<Params> | undefined;
+}
+
+/**
+ * A worksheet function is one object in one file; everything else is derived from it. Types tie `compute` and the
+ * examples to `params`: a misspelt argument is a compile error.
+ */
+export function define<const P extends Params>(
+  definition: Definition<P>,
+  documentation: Documentation<NoInfer<P>> | false,
+): SheetFunction & { readonly definition: Definition<P> } {
+  const order = Object.entries(definition.params).map(([name, param]) => ({
+    name,
+    param,
+    isSubject: definition.subject.includes(name),
+  }));
+  return {
+    ...definition,
+    order,
+    compute: definition.compute as SheetFunction["compute"],
+    documentation: (documentation || undefined) as Documentation<Params> | undefined,
+    definition,
+  };
+}
