@@ -2,12 +2,18 @@
 
 import sys
 
+import error_cells
+import many_sheets
 import plain_lists
+import small_books
 import table_with_totals
 
 PARTS = {
     "table_with_totals": table_with_totals.make,
     "plain_lists": plain_lists.make,
+    "small_books": small_books.make,
+    "error_cells": error_cells.make,
+    "many_sheets": many_sheets.make,
 }
 
 for name in sys.argv[1:] or PARTS:
