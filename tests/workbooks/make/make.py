@@ -7,6 +7,7 @@ import many_sheets
 import plain_lists
 import small_books
 import table_with_totals
+import two_tables
 
 PARTS = {
     "table_with_totals": table_with_totals.make,
@@ -14,6 +15,7 @@ PARTS = {
     "small_books": small_books.make,
     "error_cells": error_cells.make,
     "many_sheets": many_sheets.make,
+    "two_tables": two_tables.make,
 }
 
 for name in sys.argv[1:] or PARTS:
