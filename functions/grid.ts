@@ -1,0 +1,136 @@
+/**
+ * Registration in the embedded grid's engine, derived from the definitions.
+ *
+ * The engine has a short way to register a function; it was measured to hand a blank over as 0 and one cell as a block,
+ * to turn returned text such as "1/2" into a date, and to leave every cell of the workbook without a value after one
+ * exception. So each function is a subclass of the engine's own BaseFunction instead, and nothing is thrown out of it.
+ */
+import {
+  ArrayValueObject,
+  BaseFunction,
+  BooleanValueObject,
+  ErrorValueObject,
+  FunctionType,
+  NumberValueObject,
+  StringValueObject,
+  type BaseValueObject,
+  type IFunctionInfo,
+} from "@univerjs/engine-formula";
+import type { ErrorType } from "@univerjs/engine-formula";
+import type { Cell } from "../src/worksheet/cell";
+import { call } from "../src/worksheet/call";
+import type { SheetFunction } from "../src/worksheet/define";
+import { CellError, SheetError } from "../src/worksheet/error";
+
+/** What stands before the dot of our functions' names, in Excel and in the grid. */
+export const NAMESPACE = "TUBE";
+
+const gridName = (definition: SheetFunction): string => `${NAMESPACE}.${definition.name}`;
+
+/** Why a cell shows an error, by the place the engine says it was working on. */
+export interface Place {
+  readonly unit: string;
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+const sentences = new Map<string, string>();
+const keyOf = ({ unit, sheet, row, column }: Place): string => `${unit} ${sheet} ${row} ${column}`;
+
+/** The sentence behind the error that one of our functions left in a cell; undefined where there is none. */
+export const sentenceAt = (place: Place): string | undefined => sentences.get(keyOf(place));
+
+/** A workbook was closed. */
+export const forgetSentences = (): void => sentences.clear();
+
+type Raw = Cell | CellError;
+
+function toRaw(value: BaseValueObject | null | undefined | void): Raw {
+  if (!value || value.isNull()) return null;
+  if (value.isError()) return new CellError((value as ErrorValueObject).getErrorType());
+  const plain = value.getValue();
+  return typeof plain === "number" || typeof plain === "boolean" ? plain : String(plain);
+}
+
+function toArgument(value: BaseValueObject | null | undefined | void): Raw | Raw[][] {
+  if (!value?.isArray()) return toRaw(value);
+  const block = value as ArrayValueObject;
+  const rows = block.getRowCount();
+  const columns = block.getColumnCount();
+  if (rows === 1 && columns === 1) return toRaw(block.get(0, 0));
+  return Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_, column) => toRaw(block.get(row, column))),
+  );
+}
+
+const errorValue = (code: string, sentence = ""): ErrorValueObject =>
+  ErrorValueObject.create(code as ErrorType, sentence);
+
+function toValue(result: Cell | SheetError): BaseValueObject {
+  if (result instanceof SheetError) return errorValue(result.code, result.message);
+  if (typeof result === "number") return NumberValueObject.create(result);
+  if (typeof result === "boolean") return BooleanValueObject.create(result);
+  return StringValueObject.create(result ?? "");
+}
+
+function toBlock(rows: readonly (readonly (Cell | SheetError)[])[]): BaseValueObject {
+  const columns = rows[0]?.length ?? 0;
+  if (rows.length === 0 || columns === 0) return errorValue("#VALUE!", "gives no cells");
+  if (rows.length === 1 && columns === 1) return toValue(rows[0]![0]!);
+  return ArrayValueObject.create({
+    calculateValueList: rows.map((row) => row.map(toValue)),
+    rowCount: rows.length,
+    columnCount: columns,
+    unitId: "",
+    sheetId: "",
+    row: -1,
+    column: -1,
+  });
+}
+
+type EngineClass = new (name: string) => BaseFunction;
+
+function engineClass(definition: SheetFunction): EngineClass {
+  return class extends BaseFunction {
+    /** Otherwise the literal "1/2" arrives as a day number. */
+    override isArgumentsIgnoreNumberPattern(): boolean {
+      return true;
+    }
+
+    override calculate(...values: BaseValueObject[]): BaseValueObject {
+      try {
+        const result = call(definition, values.map(toArgument));
+        this.keepSentence(result instanceof SheetError ? result.message : undefined);
+        return result instanceof SheetError || !Array.isArray(result) ? toValue(result as Cell) : toBlock(result);
+      } catch {
+        return errorValue("#VALUE!", "this function failed; please report it");
+      }
+    }
+
+    private keepSentence(sentence: string | undefined): void {
+      const place = { unit: this.unitId ?? "", sheet: this.subUnitId ?? "", row: this.row, column: this.column };
+      if (sentence === undefined) sentences.delete(keyOf(place));
+      else sentences.set(keyOf(place), sentence);
+    }
+  };
+}
+
+/** For the formula engine's configuration; there before the first calculation. */
+export const gridFunctions = (definitions: readonly SheetFunction[]): [EngineClass, string][] =>
+  definitions.map((definition) => [engineClass(definition), gridName(definition)]);
+
+/** Argument help, shown while a formula is typed. */
+export const gridDescriptions = (definitions: readonly SheetFunction[]): IFunctionInfo[] =>
+  definitions.map((definition) => ({
+    functionName: gridName(definition),
+    functionType: FunctionType.User,
+    description: definition.documentation?.details ?? definition.summary,
+    abstract: definition.summary,
+    functionParameter: definition.order.map(({ name, param }) => ({
+      name,
+      detail: [param.help, param.unit, param.limits, param.words?.join(", ")].filter(Boolean).join("; "),
+      example: param.mode === "choice" ? `"${param.words?.[0] ?? ""}"` : param.mode === "range" ? "A2:A20" : "A2",
+      require: param.optional ? 0 : 1,
+      repeat: 0,
+    })),
+  }));

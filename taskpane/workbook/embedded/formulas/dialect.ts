@@ -1,0 +1,73 @@
+/**
+ * The file's spelling of function names and the grid's. In a file `TUBE.X(` is `_xldudf_TUBE_X(` and functions newer than
+ * the format carry `_xlfn.` (MS-XLSX 2.2.2; [MS-OI29500]); in the grid both stand as people type them.
+ */
+import { NEW_EXCEL_FUNCTIONS } from "@univerjs/engine-formula";
+import { NAMESPACE } from "../../../../functions/grid";
+import { isFunctionName, tokens, untokened } from "./tokens";
+
+const OURS_IN_FILES = `_xldudf_${NAMESPACE}_`;
+const OURS = `${NAMESPACE}.`;
+/** Names given by LET and LAMBDA carry this one. */
+const PARAMETER = /^_xlpm\./i;
+const NEWER = /^_xlfn\.(?:_xlws\.)?/i;
+/** These two carry a second prefix on top. */
+const WORKSHEET_ONLY = new Set(["FILTER", "SORT"]);
+/** Excel writes these for the operators @ and #, which the engine does not have. */
+const OPERATORS = new Set(["_XLFN.SINGLE", "_XLFN.ANCHORARRAY"]);
+
+/** Grid spelling of a formula as a file holds it. No "=" on either side. */
+export function fromFile(formula: string): string {
+  if (!formula.includes("_xl")) return formula;
+  return untokened(
+    tokens(formula).map((token) => {
+      if (token.kind !== "word" || OPERATORS.has(token.text.toUpperCase())) return token;
+      if (token.text.startsWith(OURS_IN_FILES)) {
+        return { kind: "word", text: OURS + token.text.slice(OURS_IN_FILES.length) };
+      }
+      return { kind: "word", text: token.text.replace(NEWER, "").replace(PARAMETER, "") };
+    }),
+  );
+}
+
+/** Names that LET and LAMBDA bind in this formula: file form prefixes them wherever they stand. */
+function boundNames(formula: string): ReadonlySet<string> {
+  const all = tokens(formula).filter((token) => token.text.trim() !== "");
+  const bound = new Set<string>();
+  const open: { letOrLambda: "LET" | "LAMBDA" | null; argument: number }[] = [];
+  all.forEach((token, at) => {
+    const name = token.text.toUpperCase();
+    if (token.text === "(") {
+      const before = all[at - 1]?.text.toUpperCase();
+      open.push({ letOrLambda: before === "LET" || before === "LAMBDA" ? before : null, argument: 0 });
+    } else if (token.text === ")") open.pop();
+    else if (token.text === "," && open.length > 0) open.at(-1)!.argument++;
+    else if (token.kind === "word" && all[at + 1]?.text === ",") {
+      const call = open.at(-1);
+      const startsArgument = all[at - 1]?.text === "(" || all[at - 1]?.text === ",";
+      if (startsArgument && call?.letOrLambda === "LAMBDA") bound.add(name);
+      if (startsArgument && call?.letOrLambda === "LET" && call.argument % 2 === 0) bound.add(name);
+    }
+  });
+  return bound;
+}
+
+/** File spelling of a formula as the grid holds it. No "=" on either side. */
+export function toFile(formula: string): string {
+  const all = tokens(formula);
+  const bound = /\b(?:LET|LAMBDA)\s*\(/i.test(formula) ? boundNames(formula) : new Set<string>();
+  return untokened(
+    all.map((token, at) => {
+      if (token.kind !== "word") return token;
+      const upper = token.text.toUpperCase();
+      if (bound.has(upper)) return { kind: "word", text: `_xlpm.${token.text}` };
+      if (!isFunctionName(all, at)) return token;
+      if (upper.startsWith(OURS)) return { kind: "word", text: OURS_IN_FILES + upper.slice(OURS.length) };
+      if (!(NEW_EXCEL_FUNCTIONS as ReadonlySet<string>).has(upper)) return token;
+      return { kind: "word", text: (WORKSHEET_ONLY.has(upper) ? "_xlfn._xlws." : "_xlfn.") + upper };
+    }),
+  );
+}
+
+/** Whether a formula calls one of our functions (grid spelling). */
+export const callsOurs = (formula: string): boolean => formula.toUpperCase().includes(OURS);

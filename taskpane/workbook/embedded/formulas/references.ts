@@ -1,0 +1,80 @@
+/** A1 references inside formula text: moved as filling down moves them, and told apart by what they mean, not where they stand. */
+import { columnLetters } from "../../../../src/columns/formula";
+import { isFunctionName, tokens, type Token } from "./tokens";
+
+const LAST_ROW = 1_048_576;
+const LAST_COLUMN = 16_384;
+
+interface Part {
+  readonly column?: number;
+  readonly row?: number;
+  readonly fixedColumn: boolean;
+  readonly fixedRow: boolean;
+}
+
+const CELL = /^(\$?)([A-Za-z]{1,3})(\$?)([1-9]\d{0,6})$/;
+const COLUMN = /^(\$?)([A-Za-z]{1,3})$/;
+const ROW = /^(\$?)([1-9]\d{0,6})$/;
+
+const columnNumber = (letters: string): number =>
+  [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+
+function partOf(all: readonly Token[], at: number): Part | undefined {
+  const token = all[at]!;
+  if (token.kind !== "word" || isFunctionName(all, at) || all[at + 1]?.text === "!") return undefined;
+  const cell = CELL.exec(token.text);
+  if (cell) {
+    const column = columnNumber(cell[2]!);
+    const row = Number(cell[4]);
+    if (column > LAST_COLUMN || row > LAST_ROW) return undefined;
+    return { column, row, fixedColumn: cell[1] === "$", fixedRow: cell[3] === "$" };
+  }
+  // A:C and 3:7 only count as halves of a range
+  const other = all[at + 1]?.text === ":" ? all[at + 2] : all[at - 1]?.text === ":" ? all[at - 2] : undefined;
+  if (other?.kind !== "word") return undefined;
+  const column = COLUMN.exec(token.text);
+  if (column && COLUMN.test(other.text) && columnNumber(column[2]!) <= LAST_COLUMN) {
+    return { column: columnNumber(column[2]!), fixedColumn: column[1] === "$", fixedRow: false };
+  }
+  const row = ROW.exec(token.text);
+  if (row && ROW.test(other.text) && Number(row[2]) <= LAST_ROW) {
+    return { row: Number(row[2]), fixedColumn: false, fixedRow: row[1] === "$" };
+  }
+  return undefined;
+}
+
+function rewritten(formula: string, write: (part: Part) => string): string {
+  const all = tokens(formula);
+  return all
+    .map((token, at) => {
+      const part = partOf(all, at);
+      return part ? write(part) : token.text;
+    })
+    .join("");
+}
+
+/** The formula as it would stand some rows and columns further on. */
+export function shifted(formula: string, rows: number, columns: number): string {
+  if (rows === 0 && columns === 0) return formula;
+  return rewritten(formula, (part) => {
+    const column = part.column === undefined ? undefined : part.fixedColumn ? part.column : part.column + columns;
+    const row = part.row === undefined ? undefined : part.fixedRow ? part.row : part.row + rows;
+    if ((column !== undefined && (column < 1 || column > LAST_COLUMN)) || (row !== undefined && (row < 1 || row > LAST_ROW)))
+      return "#REF!";
+    const columnText = column === undefined ? "" : (part.fixedColumn ? "$" : "") + columnLetters(column - 1);
+    const rowText = row === undefined ? "" : (part.fixedRow ? "$" : "") + row;
+    return columnText + rowText;
+  });
+}
+
+/**
+ * The same text for all formulas that mean the same relative to where they stand (R1C1 style).
+ * @param row the formula's own row and column, counted from 0
+ */
+export const relativeForm = (formula: string, row: number, column: number): string =>
+  rewritten(formula, (part) => {
+    const rowText = part.row === undefined ? "" : part.fixedRow ? `R${part.row}` : `R[${part.row - row - 1}]`;
+    const columnText =
+      part.column === undefined ? "" : part.fixedColumn ? `C${part.column}` : `C[${part.column - column - 1}]`;
+    return rowText + columnText;
+  });
