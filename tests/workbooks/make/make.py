@@ -2,6 +2,7 @@
 
 import sys
 
+import by_libreoffice
 import error_cells
 import many_sheets
 import plain_lists
@@ -16,6 +17,7 @@ PARTS = {
     "error_cells": error_cells.make,
     "many_sheets": many_sheets.make,
     "two_tables": two_tables.make,
+    "by_libreoffice": by_libreoffice.make,
 }
 
 for name in sys.argv[1:] or PARTS:
