@@ -40,7 +40,8 @@ export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"
 /** A, B, ... Z, AA, ... for 0, 1, ... */
 export function columnLetters(index: number): string {
   let letters = "";
-  for (let n = index + 1; n > 0; n = Math.floor((n - 1) / 26)) letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
+  for (let n = index + 1; n > 0; n = Math.floor((n - 1) / 26))
+    letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
   return letters;
 }
 
@@ -60,4 +61,6 @@ const escapedName = (name: string): string => name.replace(/['#[\]]/g, "'$&");
 
 /** Structured form, the same on every row of a table: `Caseload[[#This Row],[Last change]]`. */
 export const inTable = (template: FormulaTemplate, table: string): string =>
-  template.map((part) => (typeof part === "string" ? part : `${table}[[#This Row],[${escapedName(part.header)}]]`)).join("");
+  template
+    .map((part) => (typeof part === "string" ? part : `${table}[[#This Row],[${escapedName(part.header)}]]`))
+    .join("");

@@ -1,0 +1,74 @@
+/** A column that can be added to somebody's own list: one object in one file. */
+import type { SettingName } from "../../settings/index";
+import type { KindKey } from "../../settings/kinds";
+import type { Cell } from "../../worksheet/cell";
+import type { CellError, SheetError } from "../../worksheet/error";
+import type { ColumnSlot, FormulaTemplate } from "../formula";
+import type { Role } from "../role";
+
+export type RecipeKey = "changeDue" | "atTheLatest" | "change" | "sizeMm" | "balloon";
+
+/** How the kinds of a list are known. Words are keyed as `wordKey` makes them; a word left out is not known. */
+export type KindSource =
+  | { readonly from: "words"; readonly words: ReadonlyMap<string, KindKey> }
+  /** Somebody has said so of everyone on the list. */
+  | { readonly from: "everyone"; readonly kind: KindKey };
+
+/** All that a recipe may know beside a row's own cells. */
+export interface Using {
+  readonly kinds: KindSource;
+  /** The number in use, which may differ from the setting's default. */
+  readonly value: (name: SettingName) => number;
+  /** How a formula writes that number: plain, or one day the name of a cell that holds it. */
+  readonly written: (name: SettingName) => string;
+  /** The day that counts as today, as a day number. */
+  readonly asOf: number;
+}
+
+/** A row's cells by what they mean. A role that no column has is undefined. */
+export type RowCells = { readonly [R in Role]?: Cell | CellError };
+
+export interface RowProblem {
+  /**
+   * - "no answer": nothing usable will stand there.
+   * - "kind": what is missing is the kind.
+   * - "doubt": there is an answer, but somebody should look.
+   */
+  readonly severity: "no answer" | "kind" | "doubt";
+  /** What the cell will show: a word, an error code, or "" for a blank. */
+  readonly shows: string;
+  /** A fragment: why. Rows with the same reason are listed together. */
+  readonly reason: string;
+}
+
+export interface Need {
+  readonly role: Role;
+  /** The column can be made without it, and is better with it. */
+  readonly optional: boolean;
+}
+
+export interface Recipe {
+  readonly key: RecipeKey;
+  readonly header: string;
+  readonly label: string;
+  readonly help: string;
+  readonly needs: readonly Need[];
+  /** The kind of every row must be said: by a mapped column or for everyone. */
+  readonly needsKinds: boolean;
+  /** Worksheet functions in its formula. */
+  readonly functions: readonly string[];
+  /** Settings it uses with these kinds. */
+  readonly settings: (kinds: KindSource) => readonly SettingName[];
+  /** Counts from today: the formula stands on the name As_of. */
+  readonly usesAsOf: boolean;
+  /** Gives or reads dates, so it is refused where days are counted from 1904. */
+  readonly usesDates: boolean;
+  /** A number format in Excel's own English codes. */
+  readonly format: string;
+  /** The formula of every row. Slots of the roles in `needs`; those that no column has are undefined. */
+  readonly template: (slots: { readonly [R in Role]?: ColumnSlot }, using: Using) => FormulaTemplate;
+  /** What the formula gives for a row, worked out without a grid, for the preview. */
+  readonly answer: (row: RowCells, using: Using) => Cell | SheetError | CellError;
+  /** Why no usable answer is to be expected; null where one is. */
+  readonly problem: (row: RowCells, using: Using) => RowProblem | null;
+}
