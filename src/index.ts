@@ -1,4 +1,19 @@
+/** The library's face: every worksheet function, in the order in which guides and lists show them. */
+import { BALLOONDEVIATION } from "./balloon/balloondeviation";
+import { BALLOONSTATE } from "./balloon/balloonstate";
+import { CHECKDUE } from "./balloon/checkdue";
+import { CHANGEDUE } from "./schedule/changedue";
+import { DUESTATE } from "./schedule/duestate";
+import { FRTOMM } from "./sizes/frtomm";
+import { MMTOFR } from "./sizes/mmtofr";
 import type { SheetFunction } from "./worksheet/define";
 
-/** Every worksheet function, in the order in which guides and lists show them. */
-export const functions: readonly SheetFunction[] = [];
+export const functions: readonly SheetFunction[] = [
+  FRTOMM,
+  MMTOFR,
+  BALLOONDEVIATION,
+  BALLOONSTATE,
+  CHECKDUE,
+  CHANGEDUE,
+  DUESTATE,
+];

@@ -37,13 +37,7 @@ export type Args<P extends Params> = { readonly [K in keyof P]: P[K] extends Par
 
 /** How far a number in a function's rule can be relied on; shown in help and reference (catalogue of evidence words). */
 export type Evidence =
-  | "guideline"
-  | "hospital"
-  | "study"
-  | "standard"
-  | "textbook"
-  | "common practice"
-  | "clinic setting";
+  "guideline" | "hospital" | "study" | "standard" | "textbook" | "common practice" | "clinic setting";
 
 /** What a function gives. */
 export interface ResultInfo {
@@ -66,7 +60,8 @@ export type Shows = "published" | "defined" | "range" | "blank" | "bad input" | 
 export type RawArgument = Cell | CellError | Matrix<Cell | CellError>;
 
 /** What an example gives. An error may name a part of its sentence. */
-export type Given = Cell | Matrix<Cell | { readonly error: ErrorCode }> | { readonly error: ErrorCode; readonly says?: string };
+export type Given =
+  Cell | Matrix<Cell | { readonly error: ErrorCode }> | { readonly error: ErrorCode; readonly says?: string };
 
 /** A worked case: printed in the reference, run as a test, written into the self-checking workbook. */
 export interface Example<P extends Params> {
@@ -91,16 +86,7 @@ export interface Documentation<P extends Params> {
 }
 
 export type Family =
-  | "Sizes"
-  | "Device"
-  | "Balloon"
-  | "Schedule"
-  | "Fit"
-  | "Wear"
-  | "Service"
-  | "Supplies"
-  | "Feed and water"
-  | "Words";
+  "Sizes" | "Device" | "Balloon" | "Schedule" | "Fit" | "Wear" | "Service" | "Supplies" | "Feed and water" | "Words";
 
 export interface Definition<P extends Params> {
   /** Capitals and digits only, at least three; stored in workbooks for ever. */

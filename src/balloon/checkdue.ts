@@ -1,0 +1,112 @@
+import { sources } from "../sources";
+import { dateResult, day } from "../worksheet/dates";
+import { define } from "../worksheet/define";
+import { documented } from "../worksheet/documented";
+import { SheetError } from "../worksheet/error";
+import { date, number } from "../worksheet/parameters";
+
+const deviceFirst = new SheetError("devicein is before stomamade: check both dates");
+const checkFirst = new SheetError("lastcheck is before stomamade: check both dates");
+
+export const CHECKDUE = define(
+  {
+    name: "CHECKDUE",
+    family: "Balloon",
+    summary: "Date of the next balloon check.",
+    params: {
+      stomamade: date("When the opening was made", {}),
+      devicein: date("When the tube now in was put in", {}),
+      lastcheck: date("Last balloon check", { optional: true, fallbackHelp: "none yet" }),
+      first: number("No check before this many days after the opening was made", {
+        unit: "days",
+        min: 0,
+        whole: true,
+        fallback: 28,
+      }),
+      every: number("Days from one check to the next", { unit: "days", min: 1, whole: true, fallback: 7 }),
+      after: number("Days from a change to the first check", { unit: "days", min: 0, whole: true, fallback: 7 }),
+    },
+    subject: ["stomamade"],
+    result: { shape: "cell", kind: "date", help: "Next check; format the cell as a date", blank: "" },
+    compute: ({ stomamade, devicein, lastcheck, first, every, after }) => {
+      if (devicein < stomamade) return deviceFirst;
+      if (lastcheck !== undefined && lastcheck < stomamade) return checkFirst;
+      // A check from before the change was another balloon's.
+      const next = lastcheck === undefined || lastcheck < devicein ? devicein + after : lastcheck + every;
+      return dateResult(Math.max(next, stomamade + first));
+    },
+  },
+  documented && {
+    details:
+      "The last check plus the days between checks; when this tube has not been checked yet, the day it was put in plus " +
+      "the days after a change. Never before the first-check date of the opening. A check from before the tube was put " +
+      "in belongs to another balloon and does not count.",
+    cautions: [
+      "Do not empty a balloon in a new opening before the placing team's date.",
+      "A date is a reminder: a tube that slides more than usual or leaks is checked at once.",
+      "Without the date on which the opening was made there is no answer.",
+    ],
+    evidence: "hospital",
+    sources: [sources.sickKidsWeekly, sources.cambridgeFirst, sources.newcastleFirst, sources.noSource],
+    examples: [
+      {
+        shows: "published",
+        args: { stomamade: "2025-01-06", devicein: "2026-03-02", lastcheck: "2026-03-09" },
+        gives: day("2026-03-16"),
+        source: sources.sickKidsWeekly,
+      },
+      {
+        shows: "published",
+        args: { stomamade: "2026-03-02", devicein: "2026-03-02", lastcheck: "" },
+        gives: day("2026-03-30"),
+        source: sources.cambridgeFirst,
+      },
+      {
+        shows: "published",
+        args: { stomamade: "2026-03-02", devicein: "2026-03-02", lastcheck: "", first: 14 },
+        gives: day("2026-03-16"),
+        source: sources.newcastleFirst,
+      },
+      {
+        shows: "use",
+        args: { stomamade: "2025-01-06", devicein: "2026-03-12", lastcheck: "2026-03-09" },
+        gives: day("2026-03-19"),
+        source: sources.catalogue,
+      },
+      {
+        shows: "range",
+        args: {
+          stomamade: [["2025-01-06"], [""]],
+          devicein: [["2026-03-02"], ["2026-03-02"]],
+          lastcheck: [["2026-03-16"], ["2026-03-16"]],
+        },
+        gives: [[day("2026-03-23")], [""]],
+        source: sources.catalogue,
+      },
+      {
+        shows: "blank",
+        args: { stomamade: "", devicein: "2026-03-02", lastcheck: "2026-03-09" },
+        gives: "",
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: "2026-03-02", devicein: "", lastcheck: "" },
+        gives: { error: "#VALUE!", says: "devicein is missing" },
+        source: sources.input,
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: "2026-03-02", devicein: "2026-02-02", lastcheck: "" },
+        gives: { error: "#VALUE!", says: "devicein is before stomamade" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "boundary",
+        args: { stomamade: "2026-03-02", devicein: "2026-03-02", lastcheck: "2026-03-23" },
+        gives: day("2026-03-30"),
+        source: `${sources.cambridgeFirst}: a weekly check lands on the same day`,
+      },
+    ],
+  },
+);

@@ -1,0 +1,26 @@
+/** Balloon volumes as arguments, the same in every function. */
+import { number } from "../worksheet/parameters";
+
+/** Spellings of the millilitre on tubes and in notes; a cc is a mL. */
+const unitTexts = ["mls", "cc", "ccs", "millilitres", "milliliters"];
+
+export const volumeOut = () =>
+  number("Water drawn out; 0 means that the balloon was empty", { unit: "mL", unitTexts, min: 0 });
+
+export const expectedVolume = () =>
+  number("Water put in last time; if not known, the fill agreed for this person", {
+    unit: "mL",
+    unitTexts,
+    above: 0,
+    zeroIsBlank: true,
+  });
+
+export const largestVolume = () =>
+  number("Largest volume printed on the device", {
+    unit: "mL",
+    unitTexts,
+    above: 0,
+    zeroIsBlank: true,
+    optional: true,
+    fallbackHelp: "not checked",
+  });

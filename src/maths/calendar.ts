@@ -1,0 +1,75 @@
+/**
+ * Calendar arithmetic on day numbers: integers only, no Date objects, no time zone.
+ *
+ * Day numbers count as spreadsheets do from 1 March 1900 on: 61 is 1 March 1900, 45658 is 1 January 2025 (ECMA-376
+ * part 1, 18.17.4). Day 60 of that count never existed, so nothing below 61 is handled here.
+ *
+ * The conversions are the usual ones for the proleptic Gregorian calendar with years that begin in March, so that the
+ * leap day comes last (E. G. Richards, "Calendars", Explanatory Supplement to the Astronomical Almanac, 3rd ed. 2013,
+ * 15.11); every day of 400 years is checked against the Temporal polyfill.
+ */
+
+/** First and last day number that spreadsheets and this library agree on: 1 March 1900 and 31 December 9999. */
+export const FIRST_DAY = 61;
+export const LAST_DAY = 2958465;
+
+/** Days from 1 March of the year 0 to day number 0. */
+const SHIFT = 693899;
+
+export interface CalendarDate {
+  readonly year: number;
+  /** 1 to 12 */
+  readonly month: number;
+  /** 1 to 31 */
+  readonly day: number;
+}
+
+/** Day number of a calendar date; the date must exist. */
+export function dayNumber(year: number, month: number, day: number): number {
+  const marchYear = month > 2 ? year : year - 1;
+  const marchMonth = month > 2 ? month - 3 : month + 9;
+  const leapDays = Math.floor(marchYear / 4) - Math.floor(marchYear / 100) + Math.floor(marchYear / 400);
+  return 365 * marchYear + leapDays + Math.floor((153 * marchMonth + 2) / 5) + day - 1 - SHIFT;
+}
+
+/** Calendar date of a day number. */
+export function calendarDate(serial: number): CalendarDate {
+  const days = serial + SHIFT;
+  const century = Math.floor((4 * days + 3) / 146097);
+  const inCentury = days - Math.floor((146097 * century) / 4);
+  const yearOfCentury = Math.floor((4 * inCentury + 3) / 1461);
+  const inYear = inCentury - Math.floor((1461 * yearOfCentury) / 4);
+  const marchMonth = Math.floor((5 * inYear + 2) / 153);
+  const month = marchMonth < 10 ? marchMonth + 3 : marchMonth - 9;
+  return {
+    year: 100 * century + yearOfCentury + (month <= 2 ? 1 : 0),
+    month,
+    day: inYear - Math.floor((153 * marchMonth + 2) / 5) + 1,
+  };
+}
+
+export const isLeapYear = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+
+/** @param month 1 to 12 */
+export function daysInMonth(year: number, month: number): number {
+  if (month === 2) return isLeapYear(year) ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
+}
+
+/**
+ * Adds whole months; a day that the month reached does not have becomes its last day, as in OpenFormula EDATE
+ * (OASIS ODF 1.3 part 4, 6.10.8) and Temporal's "constrain".
+ *
+ * Not associative: 31 January + 1 month + 1 month is not 31 January + 2 months. Always add from the original date.
+ */
+export function addMonths(serial: number, months: number): number {
+  const { year, month, day } = calendarDate(serial);
+  const count = 12 * year + (month - 1) + months;
+  const newYear = Math.floor(count / 12);
+  const newMonth = count - 12 * newYear + 1;
+  // Every month has 28 days: only later days can need clipping.
+  return dayNumber(newYear, newMonth, day <= 28 ? day : Math.min(day, daysInMonth(newYear, newMonth)));
+}
+
+/** 0 is Sunday, 6 is Saturday. Day number 61, 1 March 1900, was a Thursday. */
+export const weekday = (serial: number): number => (serial + 6) % 7;

@@ -1,0 +1,226 @@
+/**
+ * The one boundary between hosts and functions. Every host calls this and only this.
+ *
+ * It never throws; nothing but finite numbers, texts, booleans and SheetErrors leaves it (a null or NaN inside an
+ * array shows as 0 in Excel: office-js issue 1503); one cell in gives one value out, not a block of one.
+ */
+import type { Cell, Matrix } from "./cell";
+import type { Param, Row, SheetFunction } from "./define";
+import { CellError, SheetError } from "./error";
+
+/** What a call gives to a host. */
+export type Answer = Exclude<Cell, null> | SheetError | (Exclude<Cell, null> | SheetError)[][];
+
+type Single = Exclude<Cell, null> | SheetError;
+
+/** An argument on its way in: a block, or one cell that stands for every row. */
+interface Incoming {
+  readonly name: string;
+  readonly param: Param<unknown>;
+  readonly isSubject: boolean;
+  readonly block: Matrix<unknown> | undefined;
+  /** Of one cell: its checked value, its error, or BLANK_ROW when it blanks every row. */
+  readonly constant: unknown;
+}
+
+/** Stands for "this row is blank": its subject is missing. */
+const BLANK_ROW = Symbol("blank row");
+
+/** Texts by which some hosts hand errors over. */
+const ERROR_TEXT =
+  /^#(?:N\/A|VALUE!|REF!|NAME\?|DIV\/0!|NUM!|NULL!|SPILL!|CALC!|FIELD!|BUSY!|GETTING_DATA|UNKNOWN!|CONNECT!|BLOCKED!)$/;
+
+/** The code of an error cell, however a host hands it over (Excel: an object; others: our CellError or a text). */
+function errorCode(cell: unknown): string | undefined {
+  if (typeof cell === "string") return cell.startsWith("#") && ERROR_TEXT.test(cell) ? cell : undefined;
+  if (typeof cell !== "object" || cell === null) return undefined;
+  if (cell instanceof CellError) return cell.code;
+  const { code, basicValue } = cell as { code?: unknown; basicValue?: unknown };
+  return typeof code === "string" ? code : typeof basicValue === "string" ? basicValue : "#VALUE!";
+}
+
+const passedOn = (name: string, code: string): SheetError =>
+  code === "#N/A" ? new SheetError(`${name} is #N/A`, "#N/A") : new SheetError(`${name} is an error`);
+
+const isBlank = (cell: unknown): boolean =>
+  cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
+
+/** One cell of an "each" or "choice" argument: a value for `compute`, a SheetError, or BLANK_ROW. */
+function readCell(name: string, param: Param<unknown>, isSubject: boolean, cell: unknown): unknown {
+  let value: unknown = null;
+  if (typeof cell === "number") {
+    value = param.read(cell);
+  } else if (!isBlank(cell)) {
+    const code = errorCode(cell);
+    if (code !== undefined) return passedOn(name, code);
+    value = param.read(cell as Exclude<Cell, null>);
+  }
+  if (value === null) {
+    if (isSubject) return BLANK_ROW;
+    return param.optional ? param.fallback : new SheetError(`${name} is missing`);
+  }
+  return value instanceof SheetError ? new SheetError(`${name} ${value.message}`, value.code) : value;
+}
+
+/** A whole block; an error in it answers for the whole result. */
+function readBlock(name: string, param: Param<unknown>, raw: unknown): unknown {
+  const block: Matrix<unknown> = Array.isArray(raw) ? (raw as Matrix<unknown>) : [[raw]];
+  let someFilled = false;
+  for (const row of block) {
+    for (const cell of row) {
+      if (typeof cell === "number") {
+        someFilled = true;
+        continue;
+      }
+      const code = errorCode(cell);
+      if (code !== undefined) return passedOn(name, code);
+      someFilled ||= !isBlank(cell);
+    }
+  }
+  if (!someFilled && param.optional) return param.fallback;
+  const value = param.readAll!(block as Matrix);
+  return value instanceof SheetError ? new SheetError(`${name} ${value.message}`, value.code) : value;
+}
+
+const sizeOf = (block: Matrix<unknown>): string => `${block.length} x ${block[0]?.length ?? 0}`;
+
+/** A one-cell block is one cell: some hosts hand `[[value]]` over for a single reference. */
+const asBlock = (raw: unknown): Matrix<unknown> | undefined => {
+  if (!Array.isArray(raw)) return undefined;
+  const rows = raw as Matrix<unknown>;
+  return rows.length === 1 && rows[0]?.length === 1 ? undefined : rows;
+};
+const asSingle = (raw: unknown): unknown => (Array.isArray(raw) ? (raw as Matrix<unknown>)[0]?.[0] : raw);
+
+/** Lets only what every host can show out of a cell. */
+function sound(value: unknown): Single {
+  if (typeof value === "number")
+    return Number.isFinite(value) ? value : new SheetError("the result is not a finite number");
+  if (typeof value === "string" || typeof value === "boolean" || value instanceof SheetError) return value;
+  return "";
+}
+
+/** A rectangle: short rows are padded with "". */
+function soundBlock(rows: readonly Row[]): Single[][] {
+  const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
+  if (width === 0) return [[""]];
+  return rows.map((row) => Array.from({ length: width }, (_, i) => sound(row[i])));
+}
+
+/** A row that is blank or at fault: the word or error first, "" beside it. */
+const filledRow = (first: Single, width: number): Single[] => [first, ...new Array<Single>(width - 1).fill("")];
+
+export function call(definition: SheetFunction, raw: readonly unknown[]): Answer {
+  try {
+    return answer(definition, raw);
+  } catch (fault) {
+    return new SheetError(`could not be worked out (${fault instanceof Error ? fault.message : String(fault)})`);
+  }
+}
+
+function answer(definition: SheetFunction, raw: readonly unknown[]): Answer {
+  const args: Record<string, unknown> = {};
+  const each: Incoming[] = [];
+  let shape: Incoming | undefined;
+
+  for (const [i, { name, param, isSubject }] of definition.order.entries()) {
+    // A fixed set of keys from the start keeps the object in one shape for the rows below.
+    args[name] = undefined;
+    if (param.mode === "range") {
+      const value = readBlock(name, param, raw[i]);
+      if (value instanceof SheetError) return value;
+      args[name] = value;
+      continue;
+    }
+    const block = asBlock(raw[i]);
+    if (block && (param.mode === "choice" || block.length === 0)) return new SheetError(`${name} must be one cell`);
+    if (!block) {
+      const constant = readCell(name, param, isSubject, asSingle(raw[i]));
+      if (param.mode === "choice" && constant instanceof SheetError) return constant;
+      args[name] = constant;
+      each.push({ name, param, isSubject, block, constant });
+      continue;
+    }
+    const incoming = { name, param, isSubject, block, constant: undefined };
+    if (shape?.block && (block.length !== shape.block.length || block[0]!.length !== shape.block[0]!.length)) {
+      return new SheetError(
+        `${shape.name} has ${sizeOf(shape.block)} cells and ${name} ${sizeOf(block)}: make them alike`,
+      );
+    }
+    shape ??= incoming;
+    each.push(incoming);
+  }
+
+  if (definition.result.shape === "cell") {
+    return shape ? cellByCell(definition, each, args, shape.block!) : oneCell(definition, each, args, 0, 0);
+  }
+  if (definition.result.shape === "row") {
+    if (shape && shape.block![0]!.length !== 1) return new SheetError(`${shape.name} must be one column`);
+    return rowByRow(definition, each, args, shape?.block?.length ?? 1);
+  }
+  if (shape) return new SheetError(`${shape.name} must be one cell`);
+  const block = oneRow(definition, each, args, 0, 0);
+  if (block instanceof SheetError) return block;
+  return Array.isArray(block) ? soundBlock(block as Row[]) : sound(block);
+}
+
+/** Fills `args` for one row and computes it; what the first blank subject or faulty argument says comes first. */
+function oneRow(
+  definition: SheetFunction,
+  each: readonly Incoming[],
+  args: Record<string, unknown>,
+  r: number,
+  c: number,
+) {
+  for (const { name, param, isSubject, block, constant } of each) {
+    const value = block === undefined ? constant : readCell(name, param, isSubject, block[r]![c]);
+    if (value === BLANK_ROW) return definition.result.blank;
+    if (typeof value === "object" && value instanceof SheetError) return value;
+    args[name] = value;
+  }
+  return definition.compute(args);
+}
+
+function oneCell(
+  definition: SheetFunction,
+  each: readonly Incoming[],
+  args: Record<string, unknown>,
+  r: number,
+  c: number,
+) {
+  return sound(oneRow(definition, each, args, r, c));
+}
+
+function cellByCell(
+  definition: SheetFunction,
+  each: readonly Incoming[],
+  args: Record<string, unknown>,
+  shape: Matrix<unknown>,
+): Single[][] {
+  const width = shape[0]!.length;
+  const out = new Array<Single[]>(shape.length);
+  for (let r = 0; r < shape.length; r++) {
+    if (width === 1) {
+      out[r] = [oneCell(definition, each, args, r, 0)];
+      continue;
+    }
+    const row = new Array<Single>(width);
+    for (let c = 0; c < width; c++) row[c] = oneCell(definition, each, args, r, c);
+    out[r] = row;
+  }
+  return out;
+}
+
+function rowByRow(
+  definition: SheetFunction,
+  each: readonly Incoming[],
+  args: Record<string, unknown>,
+  rows: number,
+): Single[][] {
+  const width = definition.result.columns?.length ?? 1;
+  return Array.from({ length: rows }, (_, r) => {
+    const row = oneRow(definition, each, args, r, 0);
+    if (!Array.isArray(row)) return filledRow(sound(row), width);
+    return Array.from({ length: width }, (_, i) => sound((row as Row)[i]));
+  });
+}

@@ -1,0 +1,39 @@
+import { SheetError } from "./error";
+
+/** Full-width digits and signs, as Japanese keyboards type them, and non-breaking spaces, as web pages paste them. */
+export const plainCharacters = (text: string): string =>
+  text
+    .replace(/[\uFF01-\uFF5E]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
+    .replace(/[\u00A0\u2007\u202F\u3000]/g, " ")
+    .replaceAll("\u2212", "-");
+
+const NUMBER = /^([+-]?)(\d+(?:[.,]\d+)?|[.,]\d+)$/;
+
+/**
+ * Reads a text that is only a number: decimal point or one decimal comma, with or without one of the given units.
+ *
+ * `1,000` is refused: it may mean one or a thousand. Exponents are refused: `1E5` is rather a lot number.
+ * @returns the number, or null when the text is something else
+ */
+export function numberOfText(text: string, units: readonly string[] = []): number | null | SheetError {
+  let rest = plainCharacters(text).trim();
+  const lower = rest.toLowerCase();
+  const unit = units.find((u) => lower.endsWith(u.toLowerCase()));
+  if (unit !== undefined) rest = rest.slice(0, rest.length - unit.length).trim();
+  const match = NUMBER.exec(rest);
+  if (!match) return null;
+  const [, sign, digits] = match as unknown as [string, string, string];
+  if (/^[1-9]\d{0,2},\d{3}$/.test(digits))
+    return new SheetError(`"${text}" may be decimal or thousands: write it without a comma`);
+  const value = Number(digits.replace(",", "."));
+  return sign === "-" ? -value : value;
+}
+
+/**
+ * Differences and quotients are compared after rounding to 9 decimals, so that 1.1 - 0.6 is not more than 0.5.
+ * Clinic figures have one or two decimals; 9 leaves them and removes what binary floats add.
+ */
+export const rounded = (value: number): number => {
+  const scaled = Math.round(value * 1e9);
+  return Number.isSafeInteger(scaled) ? scaled / 1e9 : value;
+};
