@@ -7,11 +7,13 @@ from xlsxwriter.utility import xl_col_to_name
 
 from answers import FILES
 from mess import INVENTED, typed
+from packages import hold_the_clock
 
 MADE = datetime(2026, 6, 1, 9, 0, 0)
 
 
 def open_book(file, **options):
+    hold_the_clock()
     book = xlsxwriter.Workbook(str(FILES / file), options)
     book.set_properties({"title": "Feeding tubes", "comments": INVENTED, "created": MADE})
     return book

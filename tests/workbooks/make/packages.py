@@ -8,7 +8,7 @@ MADE = (2026, 6, 1, 9, 0, 0)
 
 
 def hold_the_clock():
-    """openpyxl stamps each part with the hour of writing; the same workbook should be the same file."""
+    """Both Python libraries stamp parts with the hour of writing; the same workbook should be the same file."""
     still = time.struct_time(MADE + (0, 152, 0))
     zipfile.time = SimpleNamespace(time=lambda: 0, localtime=lambda *_: still)
 
