@@ -1,0 +1,327 @@
+/** The port on a workbook in memory: honest enough to hold the other hosts to. */
+import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
+import { bottom, overlaps, parseArea, right } from "../area";
+import { unmet } from "../expectations";
+import type {
+  Area,
+  Block,
+  Change,
+  Facet,
+  Overview,
+  Place,
+  Progress,
+  Receipt,
+  Stop,
+  TakenBack,
+  Value,
+  Workbook,
+} from "../port";
+import {
+  inTheWay,
+  Refusal,
+  spillInTheWay,
+  targetsOf,
+  type ColumnsTarget,
+  type FormulaTarget,
+  type Target,
+} from "../target";
+import { differenceSentence, doneOf, inReverse, isNameUsed, standing, type Standing, type Written } from "../written";
+import { Book, GENERAL, type Calculate, type Sheet } from "./book";
+import type { WorkbookDescription } from "./description";
+
+export interface FakeOptions {
+  /** Works out what formulas give; without it a new formula's cell shows nothing. */
+  readonly calculate?: Calculate;
+  /** Awaited between blocks of rows: makes the fake slow, lets a test press stop or edit meanwhile. */
+  readonly between?: (done: number, of: number) => void | Promise<void>;
+  readonly rowsPerBlock?: number;
+}
+
+/** How a cell looked before something was written into it. */
+interface Look {
+  readonly row: number;
+  readonly column: number;
+  readonly format: string;
+  readonly bold: boolean;
+}
+
+export class FakeWorkbook implements Workbook {
+  readonly book: Book;
+  private readonly listeners = new Set<() => void>();
+  private readonly memory = new WeakMap<Receipt, readonly Written[]>();
+  private readonly looks = new WeakMap<Target, readonly Look[]>();
+
+  constructor(
+    description: WorkbookDescription,
+    private readonly options: FakeOptions = {},
+  ) {
+    this.book = new Book(description, options.calculate);
+  }
+
+  /** What a person does at the sheet, behind the pane's back. A text that begins with "=" is a formula. */
+  type(sheet: string, address: string, typed: Value): void {
+    const place = parseArea(address)!;
+    this.sheet(sheet).type(place.top, place.left, typed);
+    this.tell();
+  }
+
+  isBold(sheet: string, address: string): boolean {
+    const place = parseArea(address)!;
+    return this.sheet(sheet).cell(place.top, place.left)?.bold ?? false;
+  }
+
+  can(): true {
+    return true;
+  }
+
+  async overview(): Promise<Overview> {
+    const { book } = this;
+    return {
+      title: book.title,
+      dateSystem: book.dateSystem,
+      sheets: book.sheets.map((sheet) => ({
+        id: sheet.id,
+        name: sheet.name,
+        kind: sheet.kind,
+        hidden: sheet.hidden,
+        isProtected: sheet.isProtected,
+        used: sheet.used(),
+      })),
+      tables: book.sheets.flatMap((sheet) =>
+        sheet.tables.map((table) => ({
+          name: table.name,
+          sheet: sheet.id,
+          area: table.area,
+          columns: [...table.columns],
+          hasHeader: table.hasHeader,
+          hasTotals: table.hasTotals,
+          isFiltered: table.filteredRows.size > 0,
+        })),
+      ),
+      names: book.names.map((name) => ({ ...name })),
+      selection: book.selection && { sheet: book.selection.sheet.id, area: book.selection.area },
+    };
+  }
+
+  async read(place: Place, what: readonly Facet[]): Promise<Block> {
+    const { sheet, area } = this.stand(place);
+    const rows = <T>(each: (row: number, column: number) => T): T[][] =>
+      Array.from({ length: area.rows }, (_, r) =>
+        Array.from({ length: area.columns }, (_, c) => each(area.top + r, area.left + c)),
+      );
+    return {
+      sheet: sheet.id,
+      area,
+      ...(what.includes("values") && { values: rows((r, c) => sheet.value(r, c)) }),
+      ...(what.includes("formulas") && { formulas: rows((r, c) => sheet.cell(r, c)?.formula ?? null) }),
+      ...(what.includes("formats") && { formats: rows((r, c) => sheet.cell(r, c)?.format ?? GENERAL) }),
+      ...(what.includes("hidden") && {
+        hidden: Array.from({ length: area.rows }, (_, r) => sheet.isHiddenRow(area.top + r)),
+      }),
+      ...(what.includes("merges") && { merges: sheet.merges.filter((merge) => overlaps(merge, area)) }),
+    };
+  }
+
+  async apply(change: Change, watch: Progress): Promise<Receipt> {
+    const overview = await this.overview();
+    const refused = (refusal: Refusal): Receipt => ({ outcome: "refused", sentence: refusal.sentence, done: [] });
+    const changed = await unmet(change.expects, this, overview);
+    if (changed) return refused(changed);
+    const targets = targetsOf(change, overview);
+    if (targets instanceof Refusal) return refused(targets);
+    for (const target of targets) {
+      const obstacle = await this.obstacle(target);
+      if (obstacle) return refused(obstacle);
+    }
+
+    const of = targets.reduce((sum, target) => sum + work(target), 0);
+    let done = 0;
+    const step = async (amount: number) => {
+      done += amount;
+      watch.report(done, of);
+      await this.options.between?.(done, of);
+    };
+    await step(0);
+    const written: Written[] = [];
+    for (const target of targets) {
+      if (watch.signal.aborted) break;
+      if (target.kind === "addColumns") written.push(await this.addColumns(target, watch, step));
+      else written.push(target.kind === "defineName" ? this.defineName(target) : this.writeFormula(target));
+      const spilled = target.kind === "writeFormula" ? this.failedSpill(target) : null;
+      if (spilled) {
+        await this.remove(written);
+        return refused(spilled);
+      }
+      if (target.kind !== "addColumns") await step(1);
+    }
+    this.tell();
+    if (watch.signal.aborted) {
+      await this.remove(written);
+      return { outcome: "stopped", sentence: "Stopped. Everything was taken back.", done: [] };
+    }
+    const receipt: Receipt = { outcome: "done", sentence: "Done.", done: written.map(doneOf) };
+    this.memory.set(receipt, written);
+    return receipt;
+  }
+
+  async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
+    const written = receipt.done.length === 0 ? [] : this.memory.get(receipt);
+    if (!written) return { outcome: "failed", sentence: "This was taken back already, or done in another session." };
+    const found = await this.find(written);
+    if (found instanceof Refusal) return { outcome: "failed", sentence: found.sentence };
+    const cells = found.flatMap((one) => one.differing);
+    if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
+    await this.remove(written);
+    this.memory.delete(receipt);
+    this.tell();
+    return { outcome: "taken back" };
+  }
+
+  async reveal(place: Place): Promise<void> {
+    const { sheet, area } = this.stand(place);
+    sheet.hidden = false;
+    this.book.select(sheet.id, area);
+    this.tell();
+  }
+
+  onChange(listen: () => void): Stop {
+    this.listeners.add(listen);
+    return () => this.listeners.delete(listen);
+  }
+
+  private tell(): void {
+    for (const listen of this.listeners) listen();
+  }
+
+  private sheet(idOrName: string): Sheet {
+    const sheet = this.book.sheet(idOrName);
+    if (!sheet) throw new Error(`no sheet ${idOrName}`);
+    return sheet;
+  }
+
+  private stand(place: Place): { sheet: Sheet; area: Area } {
+    if ("sheet" in place) return { sheet: this.sheet(place.sheet), area: place.area };
+    const found = this.book.table(place.table);
+    if (!found) throw new Error(`no table ${place.table}`);
+    return { sheet: found.sheet, area: found.table.area };
+  }
+
+  private async obstacle(target: Target): Promise<Refusal | null> {
+    if (target.kind === "defineName") return null;
+    const { area } = target;
+    const sheet = this.sheet(target.sheet);
+    for (let row = area.top; row < bottom(area); row++)
+      for (let column = area.left; column < right(area); column++) {
+        const spill = sheet.spillAt(row, column);
+        if (spill && !(spill.area.top === row && spill.area.left === column))
+          return spillInTheWay(cellAddress(row, column));
+      }
+    return inTheWay(await this.read({ sheet: target.sheet, area }, ["values", "formulas", "merges"]));
+  }
+
+  private async addColumns(target: ColumnsTarget, watch: Progress, step: (amount: number) => Promise<void>) {
+    const sheet = this.sheet(target.sheet);
+    this.rememberLooks(target);
+    const table = target.table === null ? null : this.book.table(target.table)!.table;
+    if (table) {
+      table.area = { ...table.area, columns: table.area.columns + target.columns.length };
+      table.columns.push(...target.columns.map((column) => column.header));
+    }
+    target.columns.forEach((column, c) => {
+      const beside = sheet.cell(target.headerRow, target.area.left - 1);
+      sheet.type(target.headerRow, target.area.left + c, column.header);
+      sheet.made(target.headerRow, target.area.left + c).bold = beside?.bold ?? false;
+    });
+    const block = this.options.rowsPerBlock ?? 500;
+    for (let from = target.data.top; from < bottom(target.data) && !watch.signal.aborted; from += block) {
+      const to = Math.min(from + block, bottom(target.data));
+      for (let row = from; row < to; row++)
+        target.columns.forEach((column, c) => {
+          const formula = table ? inTable(column.formula, table.name) : inA1(column.formula, row, target.listLeft);
+          sheet.type(row, target.data.left + c, "=" + formula);
+          sheet.made(row, target.data.left + c).format = column.format;
+        });
+      await step((to - from) * target.columns.length);
+    }
+    const { formulas } = await this.read({ sheet: target.sheet, area: target.data }, ["formulas"]);
+    return { target, changed: true, formulas: formulas! };
+  }
+
+  private writeFormula(target: FormulaTarget): Written {
+    const { row, column, formula, format } = target.step;
+    const sheet = this.sheet(target.sheet);
+    this.rememberLooks(target);
+    sheet.type(row, column, formula);
+    if (format !== undefined) sheet.made(row, column).format = format;
+    const spill = sheet.spillAt(row, column);
+    const placed = spill ? { ...target, area: spill.area } : target;
+    this.looks.set(placed, this.looks.get(target)!);
+    return { target: placed, changed: true, formulas: [[formula]] };
+  }
+
+  private failedSpill(target: FormulaTarget): Refusal | null {
+    const value = this.sheet(target.sheet).value(target.step.row, target.step.column);
+    return value !== null && typeof value === "object" && value.code === "#SPILL!"
+      ? new Refusal("The result needs the cells beside or below it, and they are not empty. Choose another cell.")
+      : null;
+  }
+
+  private rememberLooks(target: ColumnsTarget | FormulaTarget): void {
+    const { area } = target;
+    const sheet = this.sheet(target.sheet);
+    const looks: Look[] = [];
+    for (let row = area.top; row < bottom(area); row++)
+      for (let column = area.left; column < right(area); column++) {
+        const { format, bold } = sheet.cell(row, column) ?? { format: GENERAL, bold: false };
+        looks.push({ row, column, format, bold });
+      }
+    this.looks.set(target, looks);
+  }
+
+  private defineName(target: Extract<Target, { kind: "defineName" }>): Written {
+    const { name, refersTo } = target.step;
+    const present = this.book.name(name);
+    if (!present) this.book.names.push({ name, refersTo, value: null });
+    return { target, changed: !present, formulas: [[refersTo]] };
+  }
+
+  private async find(written: readonly Written[]): Promise<readonly Standing[] | Refusal> {
+    const overview = await this.overview();
+    const found: Standing[] = [];
+    for (const one of written.filter((candidate) => candidate.changed)) {
+      const stands = await standing(one, this, overview);
+      if (stands instanceof Refusal) return stands;
+      found.push(stands);
+    }
+    return found;
+  }
+
+  private async remove(written: readonly Written[]): Promise<void> {
+    const found = await this.find(written);
+    if (found instanceof Refusal) throw new Error(found.sentence);
+    for (const { written: one, area } of inReverse(found)) {
+      const { target } = one;
+      if (target.kind === "defineName") {
+        const overview = await this.overview();
+        const others = { ...overview, names: overview.names.filter((name) => name.name !== target.step.name) };
+        if (await isNameUsed(target.step.name, this, others)) continue;
+        this.book.names = this.book.names.filter((name) => name.name !== target.step.name);
+        continue;
+      }
+      const sheet = this.sheet(target.sheet);
+      sheet.clear(area!);
+      for (const { row, column, ...look } of this.looks.get(target) ?? []) Object.assign(sheet.made(row, column), look);
+      if (target.kind !== "addColumns" || target.table === null) continue;
+      const { table } = this.book.table(target.table)!;
+      const first = table.columns.indexOf(target.columns[0]!.header);
+      table.columns.splice(first, target.columns.length);
+      table.area = { ...table.area, columns: table.columns.length };
+    }
+  }
+}
+
+const work = (target: Target): number => (target.kind === "addColumns" ? target.data.rows * target.columns.length : 1);
+
+/** An in-memory workbook that holds what is described. */
+export const fakeWorkbook = (description: WorkbookDescription, options?: FakeOptions): FakeWorkbook =>
+  new FakeWorkbook(description, options);

@@ -1,0 +1,155 @@
+/**
+ * What a host remembers of a step it carried out, and whether the workbook still holds it. Formulas are remembered as
+ * the host tells them right after the writing, because a host may spell a formula its own way.
+ */
+import { cellAddress } from "../../src/columns/formula";
+import type { Area, Done, Overview, Workbook } from "./port";
+import { asText } from "./expectations";
+import { Refusal, type ColumnsTarget, type FormulaTarget, type Target } from "./target";
+
+export interface Written {
+  readonly target: Target;
+  /** False where nothing had to be done. */
+  readonly changed: boolean;
+  /** Row by row, as the host tells them; a name's is its one `refersTo`. */
+  readonly formulas: readonly (readonly (string | null)[])[];
+}
+
+/** Where something written stands now, and the cells in which it differs. */
+export interface Standing {
+  readonly written: Written;
+  /** New columns only, header to totals row; null for a name. */
+  readonly area: Area | null;
+  readonly differing: readonly string[];
+}
+
+/** Formulas before names, last first: a name is looked at when nothing of ours uses it any more. */
+export const inReverse = <T extends { readonly written: Written }>(standings: readonly T[]): readonly T[] => {
+  const last = [...standings].reverse();
+  const isName = (one: T) => one.written.target.kind === "defineName";
+  return [...last.filter((one) => !isName(one)), ...last.filter(isName)];
+};
+
+export const doneOf = (written: Written): Done => {
+  const { target } = written;
+  return {
+    step: target.step,
+    place: target.kind === "defineName" ? null : { sheet: target.sheet, area: target.area },
+    changed: written.changed,
+  };
+};
+
+type Reader = Pick<Workbook, "read">;
+
+/** Finds what was written. A refusal means that it cannot be told any more which cells are ours. */
+export async function standing(written: Written, workbook: Reader, overview: Overview): Promise<Standing | Refusal> {
+  const { target } = written;
+  switch (target.kind) {
+    case "addColumns":
+      return target.table === null
+        ? listColumns(written, target, workbook, overview)
+        : tableColumns(written, target, target.table, workbook, overview);
+    case "writeFormula":
+      return oneFormula(written, target, workbook, overview);
+    case "defineName": {
+      const now = overview.names.find((one) => one.name.toLowerCase() === target.step.name.toLowerCase());
+      const same = now === undefined || now.refersTo === written.formulas[0]?.[0];
+      return { written, area: null, differing: same ? [] : [target.step.name] };
+    }
+  }
+}
+
+async function tableColumns(
+  written: Written,
+  target: ColumnsTarget,
+  name: string,
+  workbook: Reader,
+  overview: Overview,
+): Promise<Standing | Refusal> {
+  const table = overview.tables.find((one) => one.name.toLowerCase() === name.toLowerCase());
+  if (!table) return new Refusal(`The table "${name}" is no longer there. Nothing was removed.`);
+  const first = table.columns.indexOf(target.columns[0]?.header ?? "");
+  const missing = target.columns.find((column, i) => table.columns[first + i] !== column.header);
+  if (first < 0 || missing)
+    return new Refusal(
+      `The new columns no longer stand together in "${name}". Nothing was removed: delete them by hand.`,
+    );
+  const behind = table.columns[first + target.columns.length];
+  if (behind !== undefined)
+    return new Refusal(
+      `The column "${behind}" was added behind the new ones. Nothing was removed: delete them by hand.`,
+    );
+  const columns = { left: table.area.left + first, columns: target.columns.length };
+  const area = { top: table.area.top, rows: table.area.rows, ...columns };
+  const rows = table.area.rows - 1 - (table.hasTotals ? 1 : 0);
+  const block = await workbook.read({ sheet: table.sheet, area }, ["values", "formulas"]);
+  const differing: string[] = [];
+  target.columns.forEach((_, c) => {
+    const texts = new Set(written.formulas.map((row) => row[c] ?? null));
+    const same = texts.size === 1 ? [...texts][0] : undefined;
+    for (let r = 0; r < rows; r++) {
+      const expected = same !== undefined ? same : (written.formulas[r]?.[c] ?? null);
+      if ((block.formulas?.[r + 1]?.[c] ?? null) !== expected)
+        differing.push(cellAddress(area.top + 1 + r, area.left + c));
+    }
+    if (table.hasTotals && asText(block.values?.[rows + 1]?.[c] ?? null) !== "")
+      differing.push(cellAddress(area.top + 1 + rows, area.left + c));
+  });
+  return { written, area, differing };
+}
+
+async function listColumns(
+  written: Written,
+  target: ColumnsTarget,
+  workbook: Reader,
+  overview: Overview,
+): Promise<Standing | Refusal> {
+  const { area } = target;
+  const gone = new Refusal(
+    "The new columns are no longer where they were put. Nothing was removed: delete them by hand.",
+  );
+  if (!overview.sheets.some((sheet) => sheet.id === target.sheet)) return gone;
+  const block = await workbook.read({ sheet: target.sheet, area }, ["values", "formulas"]);
+  if (target.columns.some((column, c) => asText(block.values?.[0]?.[c] ?? null) !== column.header)) return gone;
+  const differing: string[] = [];
+  written.formulas.forEach((row, r) =>
+    row.forEach((text, c) => {
+      if ((block.formulas?.[r + 1]?.[c] ?? null) !== text) differing.push(cellAddress(area.top + 1 + r, area.left + c));
+    }),
+  );
+  return { written, area, differing };
+}
+
+async function oneFormula(written: Written, target: FormulaTarget, workbook: Reader, overview: Overview) {
+  if (!overview.sheets.some((sheet) => sheet.id === target.sheet))
+    return new Refusal("The sheet with the formula is no longer there. Nothing was removed.");
+  const { area } = target;
+  const block = await workbook.read({ sheet: target.sheet, area }, ["formulas"]);
+  const same = (block.formulas?.[0]?.[0] ?? null) === written.formulas[0]?.[0];
+  return { written, area, differing: same ? [] : [cellAddress(area.top, area.left)] };
+}
+
+/** "Cells H4, H9 and 3 more": which cells differ, said before anything is removed. */
+export function differenceSentence(cells: readonly string[]): string {
+  const shown = cells.slice(0, 5).join(", ");
+  const more = cells.length > 5 ? ` and ${cells.length - 5} more` : "";
+  return `Changed since: ${shown}${more}. Taking back would remove that too.`;
+}
+
+/** Does a formula use this name? Texts and quoted sheet names in it do not count. */
+export function mentions(formula: string, name: string): boolean {
+  const bare = formula.replace(/"(?:[^"]|"")*"/g, '""').replace(/'(?:[^']|'')*'!/g, "");
+  const words = bare.match(/[\p{L}\p{N}_.\\]+/gu) ?? [];
+  return words.some((word) => word.toLowerCase() === name.toLowerCase());
+}
+
+/** A name that other formulas have come to use is left where it is when its step is taken back. */
+export async function isNameUsed(name: string, workbook: Reader, overview: Overview): Promise<boolean> {
+  if (overview.names.some((one) => mentions(one.refersTo, name))) return true;
+  for (const sheet of overview.sheets) {
+    if (!sheet.used) continue;
+    const block = await workbook.read({ sheet: sheet.id, area: sheet.used }, ["formulas"]);
+    if (block.formulas?.some((row) => row.some((text) => text !== null && mentions(text, name)))) return true;
+  }
+  return false;
+}
