@@ -117,6 +117,7 @@ export interface SheetFunction {
   readonly params: Params;
   /** Names and arguments in order; the same facts as `params`, ready for a loop. */
   readonly order: readonly { readonly name: string; readonly param: Param<unknown>; readonly isSubject: boolean }[];
+  readonly subject: readonly string[];
   readonly result: ResultInfo;
   readonly compute: (args: Record<string, unknown>) => Cell | SheetError | readonly Row[] | Row;
   /** Undefined in functions.js. */
@@ -130,7 +131,7 @@ export interface SheetFunction {
 export function define<const P extends Params>(
   definition: Definition<P>,
   documentation: Documentation<NoInfer<P>> | false,
-): SheetFunction & { readonly definition: Definition<P> } {
+): SheetFunction {
   const order = Object.entries(definition.params).map(([name, param]) => ({
     name,
     param,
@@ -141,6 +142,5 @@ export function define<const P extends Params>(
     order,
     compute: definition.compute as SheetFunction["compute"],
     documentation: (documentation || undefined) as Documentation<Params> | undefined,
-    definition,
   };
 }

@@ -1,0 +1,117 @@
+/*
+ * Three scripts from two builds:
+ *   functions.js  every worksheet function for Excel, alone and small (FUNCTIONS_ONLY drops help and examples)
+ *   taskpane.js   the pane in Excel
+ *   browser.js    the browser workbook: the same pane beside the embedded grid, which loads by itself, later
+ *
+ *   webpack --env baseUrl=https://your.host/path/   where the built files will stand
+ *   webpack --env officeCdn                          office.js from Microsoft's network instead of the local copy
+ *   webpack serve --env http                         http instead of https: enough for the browser workbook
+ */
+const path = require("node:path");
+const webpack = require("webpack");
+const CopyPlugin = require("copy-webpack-plugin");
+const HtmlPlugin = require("html-webpack-plugin");
+
+const DEVELOPMENT_URL = "https://localhost:3000/";
+const OFFICE_CDN = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
+const officeFolder = path.join(path.dirname(require.resolve("@microsoft/office-js/package.json")), "dist");
+
+/* The files of office.js that Excel asks for; o15apptofilemappingtable.js only where no host is found, but without it
+   Office.onReady would never answer. */
+const officeFiles = [
+  "office.js",
+  "o15apptofilemappingtable.js",
+  "excel-web-16.00.js",
+  "excel-win32-16.01.js",
+  "excel-mac-16.00.js",
+  "en-us/office_strings.js",
+];
+
+/* Microsoft's licence forbids changing these files: `minimized` keeps the minifier away from them. */
+const unchanged = { minimized: true };
+
+module.exports = async (env = {}, argv = {}) => {
+  const development = argv.mode === "development";
+  const baseUrl = env.baseUrl || DEVELOPMENT_URL;
+  if (!baseUrl.startsWith("https://") || !baseUrl.endsWith("/")) {
+    throw new Error("baseUrl must begin with https:// and end with /");
+  }
+  const withBaseUrl = (content) => content.toString().replaceAll(DEVELOPMENT_URL, baseUrl);
+  const officeSource = env.officeCdn ? OFFICE_CDN : "office/office.js";
+  const serving = Boolean(process.env.WEBPACK_SERVE);
+  const https = serving && !env.http ? await require("office-addin-dev-certs").getHttpsServerOptions() : null;
+
+  const common = {
+    mode: argv.mode || "production",
+    target: ["web", "es2022"],
+    devtool: development ? "source-map" : false,
+    output: { path: path.resolve(__dirname, "dist"), filename: "[name].js", chunkFilename: "[name].js" },
+    resolve: { extensions: [".ts", ".tsx", ".js"] },
+    module: {
+      rules: [
+        {
+          test: /\.tsx?$/,
+          exclude: /node_modules/,
+          loader: "ts-loader",
+          options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+        },
+        { test: /\.css$/, type: "css/auto" },
+      ],
+    },
+    experiments: { css: true },
+    performance: { hints: false },
+    stats: "errors-warnings",
+  };
+
+  const functions = {
+    ...common,
+    name: "functions",
+    entry: { functions: "./functions/excel.ts" },
+    plugins: [new webpack.DefinePlugin({ FUNCTIONS_ONLY: "true" })],
+  };
+
+  const pages = {
+    ...common,
+    name: "pages",
+    entry: { taskpane: "./taskpane/excel.tsx", browser: "./taskpane/browser.tsx" },
+    output: { ...common.output, cssFilename: "[name].css", cssChunkFilename: "[name].css" },
+    plugins: [
+      new HtmlPlugin({
+        filename: "taskpane.html",
+        template: "./taskpane/taskpane.html",
+        chunks: ["taskpane"],
+        templateParameters: { officeSource, officeOrigin: env.officeCdn ? new URL(OFFICE_CDN).origin : "" },
+      }),
+      new HtmlPlugin({ filename: "index.html", template: "./taskpane/index.html", chunks: ["browser"] }),
+      new CopyPlugin({
+        patterns: [
+          { from: "taskpane/assets", to: "assets", globOptions: { ignore: ["**/*.svg", "**/*.ts", "**/*.mjs"] } },
+          { from: "functions/generated/functions.json", transform: withBaseUrl },
+          { from: "functions/generated/reference.html" },
+          { from: "functions/reference.css" },
+          { from: "docs/self-checking.xlsx" },
+          { from: "manifest.xml", transform: withBaseUrl },
+          ...(env.officeCdn
+            ? []
+            : officeFiles.map((file) => ({
+                from: file,
+                to: `office/${file}`,
+                context: officeFolder,
+                info: unchanged,
+              }))),
+        ],
+      }),
+    ],
+    devServer: {
+      host: "localhost",
+      port: 3000,
+      static: false,
+      /* The page's content security policy stays strict: no overlay, no reloading by injected code. */
+      client: { overlay: false },
+      headers: { "Access-Control-Allow-Origin": "*" },
+      server: https ? { type: "https", options: https } : "http",
+    },
+  };
+  return [functions, pages];
+};
