@@ -59,7 +59,10 @@ export function shifted(formula: string, rows: number, columns: number): string 
   return rewritten(formula, (part) => {
     const column = part.column === undefined ? undefined : part.fixedColumn ? part.column : part.column + columns;
     const row = part.row === undefined ? undefined : part.fixedRow ? part.row : part.row + rows;
-    if ((column !== undefined && (column < 1 || column > LAST_COLUMN)) || (row !== undefined && (row < 1 || row > LAST_ROW)))
+    if (
+      (column !== undefined && (column < 1 || column > LAST_COLUMN)) ||
+      (row !== undefined && (row < 1 || row > LAST_ROW))
+    )
       return "#REF!";
     const columnText = column === undefined ? "" : (part.fixedColumn ? "$" : "") + columnLetters(column - 1);
     const rowText = row === undefined ? "" : (part.fixedRow ? "$" : "") + row;

@@ -88,20 +88,22 @@ const quotedSheet = (name: string): string =>
 function rowsOf(table: TableGeometry, sections: readonly Section[], standing: Standing): [number, number] | undefined {
   const first = table.top + table.headerRows;
   const last = table.bottom - table.totalsRows;
-  const spans = (sections.length === 0 ? (["data"] as const) : sections).map((section): [number, number] | undefined => {
-    switch (section) {
-      case "all":
-        return [table.top, table.bottom];
-      case "data":
-        return first <= last ? [first, last] : undefined;
-      case "headers":
-        return table.headerRows > 0 ? [table.top, first - 1] : undefined;
-      case "totals":
-        return table.totalsRows > 0 ? [last + 1, table.bottom] : undefined;
-      case "this row":
-        return standing.row >= first && standing.row <= last ? [standing.row, standing.row] : undefined;
-    }
-  });
+  const spans = (sections.length === 0 ? (["data"] as const) : sections).map(
+    (section): [number, number] | undefined => {
+      switch (section) {
+        case "all":
+          return [table.top, table.bottom];
+        case "data":
+          return first <= last ? [first, last] : undefined;
+        case "headers":
+          return table.headerRows > 0 ? [table.top, first - 1] : undefined;
+        case "totals":
+          return table.totalsRows > 0 ? [last + 1, table.bottom] : undefined;
+        case "this row":
+          return standing.row >= first && standing.row <= last ? [standing.row, standing.row] : undefined;
+      }
+    },
+  );
   if (spans.some((span) => span === undefined)) return undefined;
   const known = spans as [number, number][];
   return [Math.min(...known.map(([from]) => from)), Math.max(...known.map(([, to]) => to))];

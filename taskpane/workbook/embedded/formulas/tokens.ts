@@ -62,7 +62,7 @@ function tokenAt(formula: string, at: number): Token {
 
 export function tokens(formula: string): Token[] {
   const all: Token[] = [];
-  for (let at = 0; at < formula.length; ) {
+  for (let at = 0; at < formula.length;) {
     const token = tokenAt(formula, at);
     all.push(token);
     at += token.text.length;

@@ -1,0 +1,105 @@
+/** The cells of one worksheet as the grid holds them: typed values, formulas in shared groups, styles by the file's index. */
+import { CellValueType, type ICellData } from "@univerjs/core";
+import type { CellValue, OpenedPackage, PackageCell } from "../../package";
+import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable";
+import { relativeForm } from "../formulas/references";
+import { parseRange } from "../../package";
+import { styleId } from "./styles";
+
+export type CellData = Record<number, Record<number, ICellData>>;
+
+export interface SheetCells {
+  readonly cells: CellData;
+  /** The last row and column with content, counted from 0; -1 for none. */
+  readonly lastRow: number;
+  readonly lastColumn: number;
+  /** Formulas shown as their stored value. */
+  readonly keptAsValue: number;
+}
+
+/** Rows that only carry formats are painted this far below the last content; what lies further down stays in the file. */
+export const FORMATTED_ROWS_BELOW = 200;
+
+const ISO = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?)?Z?$/;
+
+/** A date in the rare text form (t="d") as a day number. */
+function dayNumber(text: string): number | string {
+  const found = ISO.exec(text);
+  if (!found) return text;
+  const [, year, month, day, hour = "0", minute = "0", second = "0"] = found;
+  const days = Date.UTC(Number(year), Number(month) - 1, Number(day)) / 86_400_000 + 25_569;
+  return days + (Number(hour) * 3600 + Number(minute) * 60 + Number(second)) / 86_400;
+}
+
+/** A file's value as the grid holds it: booleans are 1 and 0, errors are texts. */
+export function gridValue(value: CellValue, type?: PackageCell["type"]): Pick<ICellData, "v" | "t"> {
+  const plain = type === "date" && typeof value === "string" ? dayNumber(value) : value;
+  if (plain === null) return {};
+  if (typeof plain === "number") return { v: plain, t: CellValueType.NUMBER };
+  if (typeof plain === "boolean") return { v: plain ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (typeof plain === "string") return { v: plain, t: CellValueType.STRING };
+  return { v: plain.error, t: CellValueType.STRING };
+}
+
+/** Where an array spills: its cells but the first hold results only, which the grid fills by itself. */
+export function spilledCells(cells: Iterable<PackageCell>): (row: number, column: number) => boolean {
+  const areas = [...cells]
+    .filter((cell) => cell.formula?.isDynamic && cell.formula.ref?.includes(":"))
+    .map((cell) => ({ ...parseRange(cell.formula!.ref!)!, anchor: cell }));
+  return (row, column) =>
+    areas.some(
+      (area) =>
+        row >= area.top &&
+        row <= area.bottom &&
+        column >= area.left &&
+        column <= area.right &&
+        (row !== area.anchor.row || column !== area.anchor.column),
+    );
+}
+
+/** Formulas that mean the same down a column share one group: the engine is slow by distinct text, not by cell (measured). */
+class SharedGroups {
+  private readonly seen = new Map<string, ICellData>();
+  private count = 0;
+
+  place(cell: ICellData, formula: GridFormula, row: number, column: number): void {
+    const key = `${column} ${relativeForm(formula.text, row, column)}`;
+    const first = this.seen.get(key);
+    if (!first) {
+      cell.f = `=${formula.text}`;
+      this.seen.set(key, cell);
+      return;
+    }
+    first.si ??= `g${this.count++}`;
+    cell.si = first.si;
+  }
+}
+
+export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Readers): SheetCells {
+  const all = [...opened.cells(sheetName)];
+  const isSpilled = spilledCells(all);
+  const groups = new SharedGroups();
+  const cells: CellData = {};
+  const styleOnly: PackageCell[] = [];
+  let [lastRow, lastColumn, keptAsValue] = [-1, -1, 0];
+  for (const cell of all) {
+    const [row, column] = [cell.row - 1, cell.column - 1];
+    if ((cell.value === null && !cell.formula) || isSpilled(cell.row, cell.column)) {
+      if (cell.styleIndex !== 0) styleOnly.push(cell);
+      continue;
+    }
+    const data: ICellData = cell.styleIndex === 0 ? {} : { s: styleId(cell.styleIndex) };
+    const read = cell.formula && cellInGrid(cell.formula, { sheetName, row, column }, readers);
+    if (read) groups.place(data, read, row, column);
+    else if (cell.formula) keptAsValue++;
+    if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));
+    (cells[row] ??= {})[column] = data;
+    lastRow = Math.max(lastRow, row);
+    lastColumn = Math.max(lastColumn, column);
+  }
+  for (const cell of styleOnly) {
+    if (cell.row - 1 > lastRow + FORMATTED_ROWS_BELOW) continue;
+    (cells[cell.row - 1] ??= {})[cell.column - 1] = { s: styleId(cell.styleIndex) };
+  }
+  return { cells, lastRow, lastColumn, keptAsValue };
+}

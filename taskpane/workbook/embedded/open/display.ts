@@ -1,0 +1,111 @@
+/**
+ * How a workbook looks: fonts, fills, borders, panes, notes, rules. Read by hucre from a thinned copy of the package.
+ *
+ * Thinned, because values and formulas come from our own reader (package/), because hucre throws on chart sheets, and
+ * because one probe cell for every style index tells each style once instead of once per cell.
+ */
+import { unzipSync, zipSync } from "fflate";
+import { readXlsx, type CellStyle, type Sheet } from "hucre/xlsx";
+import type { OpenedPackage, PackageSheet } from "../../package";
+import { addressOf } from "../../package";
+import { decodeXml, encodeXml } from "../../package/xml/encoding";
+import { XmlReader } from "../../package/xml/reader";
+import { Splices } from "../../package/xml/splices";
+
+export interface Display {
+  /** By style index. */
+  readonly styles: readonly (CellStyle | undefined)[];
+  /** By sheet name; a sheet that cannot be read has none. */
+  readonly sheets: ReadonlyMap<string, Sheet>;
+  /** Colours that styles name by number only: [dark 1, light 1, …] as RGB. */
+  readonly themeColors: readonly string[];
+}
+
+const NOTHING: Display = { styles: [], sheets: new Map(), themeColors: [] };
+
+/** Parts that say nothing about how cells look, and that may be large or strange. */
+const LEFT_OUT =
+  /^xl\/(?:drawings|charts|chartsheets|media|embeddings|pivot|externalLinks|slicer|timeline|query|printerSettings|ctrlProps|activeX|threadedComments|persons|model|sharedStrings|calcChain|vbaProject|connections|metadata)|^customXml\/|^docProps\//;
+
+const PROBES_IN_A_ROW = 1000;
+
+function probes(prefix: string, styleCount: number): string {
+  const rows: string[] = [];
+  for (let first = 0; first < styleCount; first += PROBES_IN_A_ROW) {
+    const row = first / PROBES_IN_A_ROW + 1;
+    let cells = "";
+    for (let style = first; style < Math.min(styleCount, first + PROBES_IN_A_ROW); style++) {
+      cells += `<${prefix}c r="${addressOf(row, style - first + 1)}" s="${style}"><${prefix}v>0</${prefix}v></${prefix}c>`;
+    }
+    rows.push(`<${prefix}row r="${row}">${cells}</${prefix}row>`);
+  }
+  return rows.join("");
+}
+
+/** The worksheet without its cells; the first one with the probes instead. */
+function thinned(bytes: Uint8Array, partName: string, styleCount: number): Uint8Array {
+  const source = decodeXml(bytes, partName);
+  const reader = new XmlReader(source);
+  const splices = new Splices(source.text);
+  while (reader.next()) {
+    if (reader.kind !== "start" || reader.name.local !== "sheetData" || reader.depth > 2) continue;
+    const prefix = reader.name.prefix === "" ? "" : `${reader.name.prefix}:`;
+    const { start, name } = reader;
+    reader.skipElement();
+    splices.replace(start, reader.end, `<${name.raw}>${probes(prefix, styleCount)}</${name.raw}>`);
+    break;
+  }
+  return encodeXml(splices.apply(), source.encoding);
+}
+
+/** The workbook part without the sheets that are no worksheets. */
+function withoutOtherSheets(bytes: Uint8Array, partName: string, others: readonly PackageSheet[]): Uint8Array {
+  const ids = new Set(others.map((sheet) => sheet.relationshipId));
+  const source = decodeXml(bytes, partName);
+  const reader = new XmlReader(source);
+  const splices = new Splices(source.text);
+  while (reader.next()) {
+    if (reader.kind !== "start" || reader.name.local !== "sheet") continue;
+    const isOther = Array.from({ length: reader.attributeCount }, (_, index) => index).some(
+      (index) => /(?:^|:)id$/.test(reader.attributeName(index)) && ids.has(reader.attributeValue(index)),
+    );
+    const start = reader.start;
+    reader.skipElement();
+    if (isOther) splices.remove(start, reader.end);
+  }
+  return encodeXml(splices.apply(), source.encoding);
+}
+
+function thinnedPackage(bytes: Uint8Array, opened: OpenedPackage): Uint8Array {
+  const parts: Record<string, Uint8Array> = unzipSync(bytes, {
+    filter: (file) => !LEFT_OUT.test(file.name.replace(/^\//, "")),
+  });
+  const named = (partName: string) => (partName.startsWith("/") ? partName.slice(1) : partName);
+  const worksheets = opened.sheets.filter((sheet) => sheet.kind === "worksheet");
+  worksheets.forEach((sheet, index) => {
+    const name = named(sheet.partName);
+    const part = parts[name];
+    if (part) parts[name] = thinned(part, name, index === 0 ? opened.styleCount : 0);
+  });
+  const others = opened.sheets.filter((sheet) => sheet.kind !== "worksheet");
+  const workbook = Object.keys(parts).find((name) => /^xl\/workbook\d*\.xml$/i.test(name));
+  if (others.length > 0 && workbook) parts[workbook] = withoutOtherSheets(parts[workbook]!, workbook, others);
+  return zipSync(parts, { level: 0 });
+}
+
+/** Never refuses: a workbook that cannot be painted is shown plain, because what is saved does not depend on it. */
+export async function readDisplay(bytes: Uint8Array, opened: OpenedPackage): Promise<Display> {
+  try {
+    const book = await readXlsx(thinnedPackage(bytes, opened), { readStyles: true });
+    const names = opened.sheets.filter((sheet) => sheet.kind === "worksheet").map((sheet) => sheet.name);
+    const sheets = new Map(book.sheets.map((sheet, index) => [names[index] ?? sheet.name, sheet]));
+    const probed = book.sheets[0]?.cells;
+    const styles = Array.from(
+      { length: opened.styleCount },
+      (_, style) => probed?.get(`${Math.floor(style / PROBES_IN_A_ROW)},${style % PROBES_IN_A_ROW}`)?.style,
+    );
+    return { styles, sheets, themeColors: book.themeColors ?? [] };
+  } catch {
+    return NOTHING;
+  }
+}

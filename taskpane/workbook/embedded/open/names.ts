@@ -1,0 +1,41 @@
+/** Defined names of a file in the grid. As_of is the one that stands for today: see design of the date in one place. */
+import type { NamedFormula } from "../formulas/readable";
+
+export const AS_OF = "As_of";
+const TODAY_TEXT = /^\s*TODAY\s*\(\s*\)\s*$/i;
+
+/** How the engine files a name of the whole workbook. */
+const WHOLE_WORKBOOK = "AllDefaultWorkbook";
+
+export interface GridName {
+  readonly id: string;
+  readonly name: string;
+  readonly formulaOrRefString: string;
+  readonly localSheetId: string;
+}
+
+/** A plain day in the grid, because TODAY() in every row made each edit six times slower (measured). */
+export const isTodayName = (name: string, text: string): boolean =>
+  name.toLowerCase() === AS_OF.toLowerCase() && TODAY_TEXT.test(text.replace(/^=/, ""));
+
+const REFERENCE = /^(?:'(?:[^']|'')+'|[^'!"(),\s]+)!\$?[A-Za-z]{1,3}\$?\d+(?::\$?[A-Za-z]{1,3}\$?\d+)?$/;
+
+/** The engine tells references from formulas by the "=". */
+const asEngineText = (text: string): string => (REFERENCE.test(text) ? text : `=${text}`);
+
+export function gridNames(
+  named: readonly NamedFormula[],
+  today: number,
+  sheetIdOf: (sheetName: string) => string | undefined,
+): Record<string, GridName> {
+  const names: Record<string, GridName> = {};
+  named.forEach(({ name, text }, index) => {
+    if (text === null || name.name.startsWith("_xlnm") || name.name.startsWith("_xlchart")) return;
+    const scope = name.sheetName === undefined ? WHOLE_WORKBOOK : sheetIdOf(name.sheetName);
+    if (scope === undefined) return;
+    const id = `name${index}`;
+    const formulaOrRefString = isTodayName(name.name, text) ? `=${today}` : asEngineText(text);
+    names[id] = { id, name: name.name, formulaOrRefString, localSheetId: scope };
+  });
+  return names;
+}

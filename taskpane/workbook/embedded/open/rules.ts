@@ -1,0 +1,136 @@
+/** Validation, conditional formats and notes of a file, as the grid's own plugins read them from a snapshot. */
+import { DataValidationErrorStyle, type IRange, type ISheetDataValidationRule } from "@univerjs/core";
+import type { ConditionalRule, DataValidation, Sheet } from "hucre/xlsx";
+import { parseRange } from "../../package";
+import { fromFile } from "../formulas/dialect";
+import { rgbOf } from "./colors";
+import { gridStyle } from "./styles";
+
+/** "A2:A9 C2:C9" */
+export const rangesOf = (text: string): IRange[] =>
+  text
+    .split(/\s+/)
+    .map((one) => parseRange(one))
+    .filter((range) => range !== undefined)
+    .map((range) => ({
+      startRow: range.top - 1,
+      endRow: range.bottom - 1,
+      startColumn: range.left - 1,
+      endColumn: range.right - 1,
+    }));
+
+const ERROR_STYLES: Readonly<Record<string, DataValidationErrorStyle>> = {
+  stop: DataValidationErrorStyle.STOP,
+  warning: DataValidationErrorStyle.WARNING,
+  information: DataValidationErrorStyle.INFO,
+};
+
+const asFormula = (text: string | undefined): string | undefined => {
+  if (text === undefined) return undefined;
+  return /^[-+]?[\d.]+(?:[eE][-+]?\d+)?$/.test(text) || text.startsWith("=") ? text : `=${fromFile(text)}`;
+};
+
+function listSource(rule: DataValidation): string {
+  if (rule.values) return rule.values.join(",");
+  const text = rule.formula1 ?? "";
+  return text.startsWith('"') && text.endsWith('"') ? text.slice(1, -1).replaceAll('""', '"') : (asFormula(text) ?? "");
+}
+
+export const validations = (sheet: Sheet, sheetId: string): ISheetDataValidationRule[] =>
+  (sheet.dataValidations ?? [])
+    .map((rule, index) => ({
+      uid: `${sheetId}-validation${index}`,
+      type: rule.type,
+      ranges: rangesOf(rule.range),
+      operator: rule.operator ?? "between",
+      formula1: rule.type === "list" ? listSource(rule) : asFormula(rule.formula1),
+      formula2: asFormula(rule.formula2),
+      allowBlank: rule.allowBlank ?? false,
+      showErrorMessage: rule.showErrorMessage ?? false,
+      error: rule.errorMessage,
+      errorStyle: ERROR_STYLES[rule.errorStyle ?? "stop"],
+      showInputMessage: rule.showInputMessage ?? false,
+      prompt: rule.inputMessage,
+    }))
+    .filter((rule) => rule.ranges.length > 0) as ISheetDataValidationRule[];
+
+const TEXT_RULES: Readonly<Record<string, string>> = {
+  containsText: "containsText",
+  notContainsText: "notContainsText",
+  beginsWith: "beginsWith",
+  endsWith: "endsWith",
+  containsBlanks: "containsBlanks",
+  notContainsBlanks: "notContainsBlanks",
+};
+
+const threshold = (one: { type: string; value?: string }) => ({
+  type: one.type,
+  ...(one.value !== undefined && { value: Number.isFinite(Number(one.value)) ? Number(one.value) : `=${one.value}` }),
+});
+
+const firstFormula = (rule: ConditionalRule): string | undefined =>
+  typeof rule.formula === "string" ? rule.formula : rule.formula?.[0];
+
+/** The rule in the plugin's own form; undefined for kinds it does not have (they stay in the file). */
+function highlight(rule: ConditionalRule, theme: readonly string[]): object | undefined {
+  const style = gridStyle(rule.style, theme);
+  const cell = (subType: string, more: object = {}) => ({ type: "highlightCell", subType, style, ...more });
+  const formula = firstFormula(rule);
+  switch (rule.type) {
+    case "expression":
+      return formula === undefined ? undefined : cell("formula", { value: `=${fromFile(formula)}` });
+    case "cellIs": {
+      const numbers = (Array.isArray(rule.formula) ? rule.formula : [rule.formula ?? ""]).map(Number);
+      if (numbers.some((value) => !Number.isFinite(value)) || (formula ?? "").trim() === "") return undefined;
+      const pair = rule.operator === "between" || rule.operator === "notBetween";
+      return cell("number", { operator: rule.operator ?? "equal", value: pair ? numbers : numbers[0] });
+    }
+    case "duplicateValues":
+    case "uniqueValues":
+      return cell(rule.type);
+    case "colorScale": {
+      const scale = rule.colorScale;
+      if (!scale) return undefined;
+      const config = scale.cfvo.map((one, index) => ({
+        index,
+        color: `#${(scale.colors[index] ?? "FFFFFF").slice(-6)}`,
+        value: threshold(one),
+      }));
+      return { type: "colorScale", config };
+    }
+    case "dataBar": {
+      const bar = rule.dataBar;
+      if (!bar?.cfvo[0] || !bar.cfvo[1]) return undefined;
+      const color = rgbOf({ rgb: bar.color }, theme) ?? "#638ec6";
+      const [min, max] = [threshold(bar.cfvo[0]), threshold(bar.cfvo[1])];
+      const config = { min, max, isGradient: true, positiveColor: color, nativeColor: color };
+      return { type: "dataBar", isShowValue: true, config };
+    }
+    default: {
+      const operator = TEXT_RULES[rule.type];
+      return operator === undefined ? undefined : cell("text", { operator, value: rule.text ?? "" });
+    }
+  }
+}
+
+/** In the file a lower priority number wins; the plugin lets the first in its list win. */
+export const conditionalFormats = (sheet: Sheet, sheetId: string, theme: readonly string[]): object[] =>
+  [...(sheet.conditionalRules ?? [])]
+    .sort((one, other) => one.priority - other.priority)
+    .flatMap((rule, index) => {
+      const read = highlight(rule, theme);
+      const ranges = rangesOf(rule.range);
+      if (!read || ranges.length === 0) return [];
+      return [{ cfId: `${sheetId}-format${index}`, ranges, stopIfTrue: rule.stopIfTrue ?? false, rule: read }];
+    });
+
+export function notes(sheet: Sheet): Record<number, Record<number, object>> | undefined {
+  const found: Record<number, Record<number, object>> = {};
+  for (const [key, cell] of sheet.cells ?? []) {
+    if (!cell.comment) continue;
+    const [row, col] = key.split(",").map(Number) as [number, number];
+    const note = { id: `note${row}-${col}`, row, col, width: 160, height: 80, note: cell.comment.text, show: false };
+    (found[row] ??= {})[col] = note;
+  }
+  return Object.keys(found).length > 0 ? found : undefined;
+}

@@ -1,0 +1,271 @@
+/** An opened package as a snapshot of the grid, and the facts about it that the grid has no place for. */
+import {
+  LocaleType,
+  type IColumnData,
+  type IRange,
+  type IRowData,
+  type IWorkbookData,
+  type IWorksheetData,
+} from "@univerjs/core";
+import type { OpenedPackage, PackageSheet, PackageTable } from "../../package";
+import { parseRange } from "../../package";
+import type { BookFacts, SheetFacts, TableFacts } from "../facts";
+import { livingNames, readNames, type Readers } from "../formulas/readable";
+import type { TableGeometry } from "../formulas/structured";
+import { sheetCells, FORMATTED_ROWS_BELOW } from "./cells";
+import type { Display } from "./display";
+import { gridNames, isTodayName } from "./names";
+import { conditionalFormats, notes, validations } from "./rules";
+import { gridStyles, styleId } from "./styles";
+
+export interface Reading {
+  readonly snapshot: IWorkbookData;
+  readonly facts: BookFacts;
+  readonly remarks: readonly string[];
+}
+
+const LEAST_ROWS = 200;
+const LEAST_COLUMNS = 26;
+const SPARE_COLUMNS = 12;
+const LAST_ROW = 1_048_576;
+const LAST_COLUMN = 16_384;
+
+const gridRange = (text: string): IRange => {
+  const range = parseRange(text)!;
+  return { startRow: range.top - 1, endRow: range.bottom - 1, startColumn: range.left - 1, endColumn: range.right - 1 };
+};
+
+/** Points on paper and characters of the default font, as pixels on screen (7 a character and 5 beside it). */
+const pixelsOfPoints = (points: number): number => Math.round((points * 4) / 3);
+const pixelsOfCharacters = (characters: number): number => Math.round(characters * 7 + 5);
+
+export const sheetIdOf = (sheet: PackageSheet): string => `sheet${sheet.sheetId}`;
+
+export function geometryOf(table: PackageTable): TableGeometry {
+  const area = gridRange(table.ref);
+  return {
+    name: table.name,
+    sheetName: table.sheetName,
+    top: area.startRow,
+    left: area.startColumn,
+    bottom: area.endRow,
+    columns: table.columns.map((column) => column.name),
+    headerRows: table.headerRowCount,
+    totalsRows: table.totalsRowCount,
+  };
+}
+
+function tableFacts(table: PackageTable, opened: OpenedPackage, sheetId: string): TableFacts {
+  const geometry = geometryOf(table);
+  const rows = table.filter?.isActive ? opened.layout(table.sheetName).rows : new Map();
+  const filteredRows: number[] = [];
+  for (const [row, layout] of rows) {
+    if (layout.isHidden && row - 1 > geometry.top && row - 1 <= geometry.bottom) filteredRows.push(row - 1);
+  }
+  const gridId = geometry.headerRows > 0 ? `table${table.id}` : null;
+  return { gridId, name: table.name, sheet: sheetId, geometry, filteredRows };
+}
+
+/** The grid's tables end above the totals row. */
+function gridTable({ gridId, geometry }: TableFacts): object {
+  return {
+    id: gridId,
+    name: geometry.name,
+    range: {
+      startRow: geometry.top,
+      endRow: geometry.bottom - geometry.totalsRows,
+      startColumn: geometry.left,
+      endColumn: geometry.left + geometry.columns.length - 1,
+    },
+    options: { showHeader: true, showFooter: false },
+    filters: { tableColumnFilterList: [] },
+    columns: geometry.columns.map((name, index) => gridColumn(`${gridId}-${index}`, name)),
+    meta: {},
+  };
+}
+
+export const gridColumn = (id: string, displayName: string) => ({
+  id,
+  displayName,
+  dataType: "string",
+  formula: "",
+  meta: {},
+  style: {},
+});
+
+function layoutOf(opened: OpenedPackage, sheetName: string, rowCount: number, columnCount: number) {
+  const layout = opened.layout(sheetName);
+  const rowData: Record<number, Partial<IRowData>> = {};
+  for (const [row, { isHidden, height, styleIndex }] of layout.rows) {
+    if (row > rowCount) continue;
+    rowData[row - 1] = {
+      ...(height !== undefined && { h: pixelsOfPoints(height), ia: 0 }),
+      ...(isHidden && { hd: 1 }),
+      ...(styleIndex && { s: styleId(styleIndex) }),
+    };
+  }
+  const columnData: Record<number, Partial<IColumnData>> = {};
+  for (const { first, last, width, isHidden, styleIndex } of layout.columns) {
+    for (let column = first; column <= Math.min(last, columnCount); column++) {
+      columnData[column - 1] = {
+        ...(width !== undefined && { w: pixelsOfCharacters(width) }),
+        ...(isHidden && { hd: 1 }),
+        ...(styleIndex && { s: styleId(styleIndex) }),
+      };
+    }
+  }
+  return { rowData, columnData, mergeData: layout.merges.map(gridRange) };
+}
+
+/** Notes, panes and rules may stand beyond the last value. */
+function reach(display: Display["sheets"], sheetName: string): { row: number; column: number } {
+  const found = display.get(sheetName);
+  let [row, column] = [-1, -1];
+  for (const [key, cell] of found?.cells ?? []) {
+    if (!cell.comment) continue;
+    const [r, c] = key.split(",").map(Number) as [number, number];
+    [row, column] = [Math.max(row, r), Math.max(column, c)];
+  }
+  return { row, column };
+}
+
+const count = (number: number, one: string, many: string): string => (number === 1 ? `1 ${one}` : `${number} ${many}`);
+
+export function readSnapshot(
+  opened: OpenedPackage,
+  display: Display,
+  title: string,
+  unitId: string,
+  today: number,
+  knowsFunction: (name: string) => boolean,
+): Reading {
+  const remarks: string[] = [];
+  const worksheets = opened.sheets.filter((sheet) => sheet.kind === "worksheet");
+  const idByName = new Map(opened.sheets.map((sheet) => [sheet.name, sheetIdOf(sheet)]));
+  const tables = opened.tables.map((table) => tableFacts(table, opened, idByName.get(table.sheetName)!));
+  const geometries = tables.map((table) => table.geometry);
+  const visibleNames = opened.definedNames.filter((name) => !name.isHidden);
+  const { named, darkNames } = readNames(opened.definedNames, geometries, knowsFunction);
+  const living = livingNames(named);
+  const readers: Readers = { tables: geometries, knowsFunction, darkNames, livingNames: living };
+  const styles = gridStyles(opened.styleCount, display, (index) => opened.numberFormat(index));
+
+  const sheets: Record<string, Partial<IWorksheetData>> = {};
+  const resources: Record<"notes" | "validations" | "formats" | "tables", Record<string, unknown>> = {
+    notes: {},
+    validations: {},
+    formats: {},
+    tables: {},
+  };
+  let keptAsValue = 0;
+  for (const sheet of worksheets) {
+    const id = sheetIdOf(sheet);
+    const read = sheetCells(opened, sheet.name, readers);
+    keptAsValue += read.keptAsValue;
+    const far = reach(display.sheets, sheet.name);
+    const own = geometries.filter((table) => table.sheetName === sheet.name);
+    const lastRow = Math.max(read.lastRow, far.row, ...own.map((table) => table.bottom));
+    const lastColumn = Math.max(
+      read.lastColumn,
+      far.column,
+      ...own.map((table) => table.left + table.columns.length - 1),
+    );
+    const rowCount = Math.min(LAST_ROW, Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW));
+    const columnCount = Math.min(LAST_COLUMN, Math.max(LEAST_COLUMNS, lastColumn + 1 + SPARE_COLUMNS));
+    const look = display.sheets.get(sheet.name);
+    const pane = look?.freezePane;
+    sheets[id] = {
+      id,
+      name: sheet.name,
+      hidden: sheet.state === "visible" ? 0 : 1,
+      rowCount,
+      columnCount,
+      cellData: read.cells,
+      ...layoutOf(opened, sheet.name, rowCount, columnCount),
+      ...(pane && {
+        freeze: {
+          xSplit: pane.columns ?? 0,
+          ySplit: pane.rows ?? 0,
+          startRow: pane.rows || -1,
+          startColumn: pane.columns || -1,
+        },
+      }),
+      showGridlines: look?.view?.showGridLines === false ? 0 : 1,
+      rightToLeft: look?.view?.rightToLeft ? 1 : 0,
+    } as Partial<IWorksheetData>;
+    if (look) {
+      resources.validations[id] = validations(look, id);
+      resources.formats[id] = conditionalFormats(look, id, display.themeColors);
+      const found = notes(look);
+      if (found) resources.notes[id] = found;
+    }
+    const gridTables = tables.filter((table) => table.sheet === id && table.gridId !== null);
+    if (gridTables.length > 0) resources.tables[id] = { tables: gridTables.map(gridTable), tableFilteredOutRows: [] };
+  }
+
+  const chartSheets = opened.sheets.filter((sheet) => sheet.kind !== "worksheet");
+  if (chartSheets.length > 0) {
+    remarks.push(
+      `${count(chartSheets.length, "chart sheet is", "chart sheets are")} not shown here and stay in the file: ${chartSheets.map((sheet) => sheet.name).join(", ")}.`,
+    );
+  }
+  if (keptAsValue > 0) {
+    remarks.push(
+      `${count(keptAsValue, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown; the formulas stay in the file.`,
+    );
+  }
+  if (opened.hasMacros) remarks.push("The file holds macros. They stay in the file and never run here.");
+  if (tables.some((table) => table.filteredRows.length > 0) || worksheets.some((sheet) => sheet.filter?.isActive)) {
+    remarks.push("A filter is on in this file. The rows it hides stay hidden here.");
+  }
+
+  const names = gridNames(
+    named.filter(({ name }) => visibleNames.includes(name)),
+    today,
+    (sheetName) => idByName.get(sheetName),
+  );
+  const snapshot: IWorkbookData = {
+    id: unitId,
+    name: title,
+    appVersion: "",
+    locale: LocaleType.EN_US,
+    styles,
+    sheetOrder: worksheets.map(sheetIdOf),
+    sheets,
+    resources: [
+      { name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(names) },
+      { name: "SHEET_NOTE_PLUGIN", data: JSON.stringify(resources.notes) },
+      { name: "SHEET_DATA_VALIDATION_PLUGIN", data: JSON.stringify(resources.validations) },
+      { name: "SHEET_CONDITIONAL_FORMATTING_PLUGIN", data: JSON.stringify(resources.formats) },
+      { name: "SHEET_TABLE_PLUGIN", data: JSON.stringify(resources.tables) },
+    ],
+  };
+  const sheetFacts: SheetFacts[] = opened.sheets.map((sheet) => ({
+    id: sheetIdOf(sheet),
+    name: sheet.name,
+    kind: sheet.kind === "worksheet" ? "worksheet" : "chart sheet",
+    isHidden: sheet.state !== "visible",
+    isProtected: sheet.isProtected,
+  }));
+  const todayNames = new Set(
+    named
+      .filter(({ name, text }) => text !== null && isTodayName(name.name, text))
+      .map(({ name }) => name.name.toLowerCase()),
+  );
+  const dark = visibleNames
+    .filter((name) => darkNames.has(name.name.toLowerCase()) && !name.name.startsWith("_xlnm"))
+    .map((name) => ({ name: name.name, refersTo: `=${name.text}` }));
+  return {
+    snapshot,
+    remarks,
+    facts: {
+      title,
+      dateSystem: opened.date1904 ? 1904 : 1900,
+      sheets: sheetFacts,
+      tables,
+      darkNames: dark,
+      todayNames,
+      file: { opened, readers, styles },
+    },
+  };
+}
