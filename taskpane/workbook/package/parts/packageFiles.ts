@@ -1,0 +1,111 @@
+/** The parts of an opened package, unpacked, found by relationship and content type (OPC, ECMA-376 part 2). */
+import type { Limits } from "../limits";
+import { refuse } from "../refusal";
+import { decodeXml, type XmlSource } from "../xml/encoding";
+import { parseElement, type XmlElement } from "../xml/element";
+import { type ArchiveEntry, readArchive } from "../zip/archive";
+import { Unpacker } from "../zip/unpack";
+import { CONTENT_TYPES, RELATIONSHIPS } from "./names";
+
+export const CONTENT_TYPES_PART = "[Content_Types].xml";
+
+export interface Relationship {
+  readonly id: string;
+  readonly type: string;
+  /** The part's name in the archive; empty for a target outside the package. */
+  readonly target: string;
+}
+
+export class PackageFiles {
+  readonly entries: readonly ArchiveEntry[];
+  private readonly contents = new Map<string, Uint8Array>();
+  /** Part names are the same whatever their case. */
+  private readonly realNames = new Map<string, string>();
+  private readonly overrides = new Map<string, string>();
+  private readonly defaults = new Map<string, string>();
+
+  constructor(bytes: Uint8Array, limits: Limits) {
+    this.entries = readArchive(bytes, limits);
+    const unpacker = new Unpacker(limits);
+    for (const entry of this.entries) {
+      this.contents.set(entry.name, unpacker.unpack(entry));
+      this.realNames.set(entry.name.toLowerCase(), entry.name);
+    }
+    this.readContentTypes();
+  }
+
+  /** The archive's own spelling of a part's name, or undefined when there is no such part. */
+  find(name: string): string | undefined {
+    return this.realNames.get(name.toLowerCase()) ?? this.realNames.get(withoutEscapes(name).toLowerCase());
+  }
+
+  content(name: string): Uint8Array {
+    return (
+      this.contents.get(name) ??
+      refuse(`This workbook is damaged: its part ${name} is missing. Open it in Excel and save a copy.`)
+    );
+  }
+
+  xml(name: string): XmlSource {
+    return decodeXml(this.content(name), name);
+  }
+
+  tree(name: string): XmlElement {
+    return parseElement(this.xml(name));
+  }
+
+  contentType(name: string): string {
+    const key = name.toLowerCase();
+    return this.overrides.get(key) ?? this.defaults.get(key.slice(key.lastIndexOf(".") + 1)) ?? "";
+  }
+
+  /** Of a part, or with "" of the package itself. */
+  relationships(partName: string): Relationship[] {
+    const name = this.find(relationshipsPart(partName));
+    if (name === undefined) return [];
+    const root = this.tree(name);
+    return root.children
+      .filter((child) => child.name.namespace === RELATIONSHIPS && child.name.local === "Relationship")
+      .map((child) => ({
+        id: child.get("Id") ?? "",
+        type: child.get("Type") ?? "",
+        target: child.get("TargetMode") === "External" ? "" : this.resolve(partName, child.get("Target") ?? ""),
+      }));
+  }
+
+  private resolve(source: string, target: string): string {
+    const withoutFragment = target.split("#")[0] as string;
+    const path = withoutFragment.startsWith("/") ? [] : source.split("/").slice(0, -1);
+    for (const segment of withoutFragment.split("/")) {
+      if (segment === "..") path.pop();
+      else if (segment !== "" && segment !== ".") path.push(segment);
+    }
+    const name = path.join("/");
+    return this.find(name) ?? name;
+  }
+
+  private readContentTypes(): void {
+    const name = this.find(CONTENT_TYPES_PART);
+    if (name === undefined) return;
+    for (const child of this.tree(name).children) {
+      if (child.name.namespace !== CONTENT_TYPES) continue;
+      const type = child.get("ContentType") ?? "";
+      if (child.name.local === "Default") this.defaults.set((child.get("Extension") ?? "").toLowerCase(), type);
+      if (child.name.local === "Override")
+        this.overrides.set((child.get("PartName") ?? "").slice(1).toLowerCase(), type);
+    }
+  }
+}
+
+export function relationshipsPart(partName: string): string {
+  const slash = partName.lastIndexOf("/") + 1;
+  return `${partName.slice(0, slash)}_rels/${partName.slice(slash)}.rels`;
+}
+
+function withoutEscapes(name: string): string {
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
+}
