@@ -13,14 +13,24 @@ export type Answer = Exclude<Cell, null> | SheetError | (Exclude<Cell, null> | S
 
 type Single = Exclude<Cell, null> | SheetError;
 
-/** An argument on its way in: a block, or one cell that stands for every row. */
-interface Incoming {
+/** An argument that has a cell of its own for every row. */
+interface Varying {
   readonly name: string;
   readonly param: Param<unknown>;
   readonly isSubject: boolean;
-  readonly block: Matrix<unknown> | undefined;
-  /** Of one cell: its checked value, its error, or BLANK_ROW when it blanks every row. */
-  readonly constant: unknown;
+  readonly block: Matrix<unknown>;
+}
+
+/** The arguments of one call, read as far as they are the same for every row. */
+interface Reading {
+  /** What `compute` gets. One object for all rows: values that vary are written into it row by row. */
+  readonly args: Record<string, unknown>;
+  /** In the order of the arguments, up to one that stops every row. */
+  readonly varying: readonly Varying[];
+  /** The first argument that is longer than one cell: it gives the result its shape. */
+  readonly shape: Varying | undefined;
+  /** A blank or faulty argument that is the same for every row: it answers unless one before it does. */
+  readonly stopped: Single | undefined;
 }
 
 /** Stands for "this row is blank": its subject is missing. */
@@ -50,6 +60,8 @@ function readCell(name: string, param: Param<unknown>, isSubject: boolean, cell:
   let value: unknown = null;
   if (typeof cell === "number") {
     value = param.read(cell);
+    // The way nearly every cell of a long column goes.
+    if (typeof value === "number") return value;
   } else if (!isBlank(cell)) {
     const code = errorCode(cell);
     if (code !== undefined) return passedOn(name, code);
@@ -119,12 +131,31 @@ export function call(definition: SheetFunction, raw: readonly unknown[]): Answer
 }
 
 function answer(definition: SheetFunction, raw: readonly unknown[]): Answer {
+  const reading = readArguments(definition, raw);
+  if (reading instanceof SheetError) return reading;
+  const { shape } = reading;
+
+  if (definition.result.shape === "cell") {
+    return shape ? cellByCell(definition, reading, shape.block) : sound(oneRow(definition, reading, 0, 0));
+  }
+  if (definition.result.shape === "row") {
+    if (shape && shape.block[0]!.length !== 1) return new SheetError(`${shape.name} must be one column`);
+    return rowByRow(definition, reading, shape?.block.length ?? 1);
+  }
+  if (shape) return new SheetError(`${shape.name} must be one cell`);
+  const block = oneRow(definition, reading, 0, 0);
+  return Array.isArray(block) ? soundBlock(block as Row[]) : sound(block);
+}
+
+/** Reads blocks, options and single cells once for the whole call; the cells that vary are read row by row. */
+function readArguments(definition: SheetFunction, raw: readonly unknown[]): Reading | SheetError {
   const args: Record<string, unknown> = {};
-  const each: Incoming[] = [];
-  let shape: Incoming | undefined;
+  const varying: Varying[] = [];
+  let shape: Varying | undefined;
+  let stopped: Single | undefined;
 
   for (const [i, { name, param, isSubject }] of definition.order.entries()) {
-    // A fixed set of keys from the start keeps the object in one shape for the rows below.
+    // A fixed set of keys from the start keeps the object in one shape for the rows.
     args[name] = undefined;
     if (param.mode === "range") {
       const value = readBlock(name, param, raw[i]);
@@ -133,93 +164,58 @@ function answer(definition: SheetFunction, raw: readonly unknown[]): Answer {
       continue;
     }
     const block = asBlock(raw[i]);
-    if (block && (param.mode === "choice" || block.length === 0)) return new SheetError(`${name} must be one cell`);
-    if (!block) {
-      const constant = readCell(name, param, isSubject, asSingle(raw[i]));
-      if (param.mode === "choice" && constant instanceof SheetError) return constant;
-      args[name] = constant;
-      each.push({ name, param, isSubject, block, constant });
+    if (block) {
+      if (param.mode === "choice" || !block[0]?.length) return new SheetError(`${name} must be one cell`);
+      if (shape && (block.length !== shape.block.length || block[0].length !== shape.block[0]!.length)) {
+        return new SheetError(
+          `${shape.name} has ${sizeOf(shape.block)} cells and ${name} ${sizeOf(block)}: make them alike`,
+        );
+      }
+      const incoming = { name, param, isSubject, block };
+      shape ??= incoming;
+      if (stopped === undefined) varying.push(incoming);
       continue;
     }
-    const incoming = { name, param, isSubject, block, constant: undefined };
-    if (shape?.block && (block.length !== shape.block.length || block[0]!.length !== shape.block[0]!.length)) {
-      return new SheetError(
-        `${shape.name} has ${sizeOf(shape.block)} cells and ${name} ${sizeOf(block)}: make them alike`,
-      );
-    }
-    shape ??= incoming;
-    each.push(incoming);
+    const value = readCell(name, param, isSubject, asSingle(raw[i]));
+    if (param.mode === "choice" && value instanceof SheetError) return value;
+    if (value === BLANK_ROW) stopped ??= definition.result.blank;
+    else if (value instanceof SheetError) stopped ??= value;
+    else args[name] = value;
   }
-
-  if (definition.result.shape === "cell") {
-    return shape ? cellByCell(definition, each, args, shape.block!) : oneCell(definition, each, args, 0, 0);
-  }
-  if (definition.result.shape === "row") {
-    if (shape && shape.block![0]!.length !== 1) return new SheetError(`${shape.name} must be one column`);
-    return rowByRow(definition, each, args, shape?.block?.length ?? 1);
-  }
-  if (shape) return new SheetError(`${shape.name} must be one cell`);
-  const block = oneRow(definition, each, args, 0, 0);
-  if (block instanceof SheetError) return block;
-  return Array.isArray(block) ? soundBlock(block as Row[]) : sound(block);
+  return { args, varying, shape, stopped };
 }
 
-/** Fills `args` for one row and computes it; what the first blank subject or faulty argument says comes first. */
-function oneRow(
-  definition: SheetFunction,
-  each: readonly Incoming[],
-  args: Record<string, unknown>,
-  r: number,
-  c: number,
-) {
-  for (const { name, param, isSubject, block, constant } of each) {
-    const value = block === undefined ? constant : readCell(name, param, isSubject, block[r]![c]);
-    if (value === BLANK_ROW) return definition.result.blank;
+/** Fills the arguments of one row and computes it; the first blank subject or faulty argument answers instead. */
+function oneRow(definition: SheetFunction, { args, varying, stopped }: Reading, r: number, c: number) {
+  for (let i = 0; i < varying.length; i++) {
+    const { name, param, isSubject, block } = varying[i]!;
+    const value = readCell(name, param, isSubject, block[r]![c]);
     if (typeof value === "object" && value instanceof SheetError) return value;
+    if (value === BLANK_ROW) return definition.result.blank;
     args[name] = value;
   }
-  return definition.compute(args);
+  return stopped ?? definition.compute(args);
 }
 
-function oneCell(
-  definition: SheetFunction,
-  each: readonly Incoming[],
-  args: Record<string, unknown>,
-  r: number,
-  c: number,
-) {
-  return sound(oneRow(definition, each, args, r, c));
-}
-
-function cellByCell(
-  definition: SheetFunction,
-  each: readonly Incoming[],
-  args: Record<string, unknown>,
-  shape: Matrix<unknown>,
-): Single[][] {
+function cellByCell(definition: SheetFunction, reading: Reading, shape: Matrix<unknown>): Single[][] {
   const width = shape[0]!.length;
   const out = new Array<Single[]>(shape.length);
   for (let r = 0; r < shape.length; r++) {
     if (width === 1) {
-      out[r] = [oneCell(definition, each, args, r, 0)];
+      out[r] = [sound(oneRow(definition, reading, r, 0))];
       continue;
     }
     const row = new Array<Single>(width);
-    for (let c = 0; c < width; c++) row[c] = oneCell(definition, each, args, r, c);
+    for (let c = 0; c < width; c++) row[c] = sound(oneRow(definition, reading, r, c));
     out[r] = row;
   }
   return out;
 }
 
-function rowByRow(
-  definition: SheetFunction,
-  each: readonly Incoming[],
-  args: Record<string, unknown>,
-  rows: number,
-): Single[][] {
+function rowByRow(definition: SheetFunction, reading: Reading, rows: number): Single[][] {
   const width = definition.result.columns?.length ?? 1;
   return Array.from({ length: rows }, (_, r) => {
-    const row = oneRow(definition, each, args, r, 0);
+    const row = oneRow(definition, reading, r, 0);
     if (!Array.isArray(row)) return filledRow(sound(row), width);
     return Array.from({ length: width }, (_, i) => sound((row as Row)[i]));
   });
