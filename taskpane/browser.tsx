@@ -1,0 +1,25 @@
+/** The browser workbook's entry: bar and pane at once, the grid as soon as its script is here. */
+import "./style.css";
+import "./styles/shell.css";
+import { createRoot } from "react-dom/client";
+import { version } from "../package.json";
+import { functions } from "../src/index";
+import { Shell } from "./ui/shell/Shell";
+
+const loadGrid = () =>
+  import(/* webpackChunkName: "grid" */ "./workbook/embedded").then(({ createGrid }) => createGrid);
+
+const loadExample = (today: number) =>
+  import(/* webpackChunkName: "example" */ "./ui/shell/exampleWorkbook").then(({ exampleWorkbook }) =>
+    exampleWorkbook(today),
+  );
+
+createRoot(document.getElementById("root")!).render(
+  <Shell
+    loadGrid={loadGrid}
+    loadExample={loadExample}
+    functions={functions}
+    locale={navigator.language}
+    version={version}
+  />,
+);

@@ -1,0 +1,2 @@
+/** Style sheets are imported for their effect: webpack writes them to a file of their own. */
+declare module "*.css";

@@ -1,0 +1,94 @@
+import { useId } from "react";
+import { roleNamed, roles, type Role } from "../../../src/columns/role";
+import type { Choices, SurveyedList } from "../../actions/add-columns/interface";
+import { texts } from "../../texts";
+import { Step } from "../parts/Step";
+import { kindsOfColumn } from "./kinds";
+
+const words = texts.addColumns.columns;
+const EVERYONE = "everyone";
+
+interface Props {
+  readonly number: number;
+  readonly list: SurveyedList;
+  readonly choices: Choices;
+  readonly choose: (change: Partial<Choices>) => void;
+}
+
+interface NeededRole {
+  readonly role: Role;
+  readonly optional: boolean;
+}
+
+/** What the ticked columns need, each once, in the order of the roles. */
+export function neededRoles(list: SurveyedList, choices: Choices): readonly NeededRole[] {
+  const ticked = list.recipes.filter(({ key }) => choices.recipes.includes(key));
+  const needs = ticked.flatMap((recipe) => [
+    ...recipe.needs,
+    ...(recipe.needsKinds ? [{ role: "kind" as const, optional: false }] : []),
+  ]);
+  return roles
+    .filter(({ key }) => needs.some(({ role }) => role === key))
+    .map(({ key }) => ({ role: key, optional: needs.every(({ role, optional }) => role !== key || optional) }));
+}
+
+/** Which of their columns is what: guesses with sample values, to be corrected. */
+export function ColumnsStep({ number, list, choices, choose }: Props) {
+  return (
+    <Step number={number} title={words.title}>
+      {neededRoles(list, choices).map((need) => (
+        <RoleField key={need.role} need={need} list={list} choices={choices} choose={choose} />
+      ))}
+    </Step>
+  );
+}
+
+function RoleField({ need, list, choices, choose }: Omit<Props, "number"> & { readonly need: NeededRole }) {
+  const id = useId();
+  const { role, optional } = need;
+  const { label, help } = roleNamed(role);
+  const isEveryone = role === "kind" && choices.kinds.from === "everyone";
+  const chosen = choices.columns[role] ?? null;
+  const column = chosen === null ? undefined : list.columns[chosen];
+  const guess = list.guesses[role];
+
+  function onChoose(value: string) {
+    if (value === EVERYONE)
+      return choose({ kinds: { from: "everyone", kind: "not known" }, columns: { ...choices.columns, kind: null } });
+    const columns = { ...choices.columns, [role]: value === "" ? null : Number(value) };
+    if (role !== "kind") return choose({ columns });
+    choose({ columns, kinds: kindsOfColumn(list, columns.kind ?? null) });
+  }
+
+  return (
+    <div className="field">
+      <label htmlFor={id}>
+        {label} {optional && <span className="mark">{words.optional}</span>}{" "}
+        {guess && guess.column === chosen && <span className="mark">{words.guess}</span>}
+      </label>
+      <select
+        id={id}
+        aria-describedby={`${id}about`}
+        value={isEveryone ? EVERYONE : (chosen ?? "")}
+        onChange={(event) => onChoose(event.target.value)}
+      >
+        <option value="">{optional ? words.none : words.choose}</option>
+        {list.columns.map(({ index, letters, header, sharesHeader }) => (
+          <option key={index} value={index} disabled={sharesHeader}>
+            {words.option(letters, header)}
+            {sharesHeader ? ` (${words.shared})` : ""}
+          </option>
+        ))}
+        {role === "kind" && <option value={EVERYONE}>{words.everyone}</option>}
+      </select>
+      <span className="close-stack" id={`${id}about`}>
+        {column ? (
+          <span className="samples">{words.samples(column.samples.slice(0, 3))}</span>
+        ) : (
+          <span className="note">{help}</span>
+        )}
+        {column && guess?.column === chosen && <span className="note">{words.because(guess.because)}</span>}
+      </span>
+    </div>
+  );
+}

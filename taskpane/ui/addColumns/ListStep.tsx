@@ -1,0 +1,158 @@
+import { useId, useState } from "react";
+import type { SurveyedList } from "../../actions/add-columns/interface";
+import { texts } from "../../texts";
+import { Notice } from "../parts/Notice";
+import { ProblemNotice } from "../parts/ProblemNotice";
+import { Step } from "../parts/Step";
+import type { AddColumnsState } from "./useAddColumns";
+
+const words = texts.addColumns.list;
+/** The last row of an Excel sheet. */
+const LAST_SHEET_ROW = 1_048_576;
+
+/** Which list: what was found, and how to correct it. */
+export function ListStep({ number, state }: { readonly number: number; readonly state: AddColumnsState }) {
+  const { survey } = state;
+  if (!survey) return null;
+  const { list } = survey;
+  return (
+    <Step number={number} title={words.title}>
+      <div className="close-stack">
+        <p>{survey.sentence}</p>
+        {list && (
+          <p className="note">
+            {list.found.sentence} {words.rows(list.rowNumbers.length, list.headerRow, list.firstRow, list.lastRow)}
+          </p>
+        )}
+      </div>
+      {list && !list.found.sure && (
+        <Notice kind="caution">
+          <p>{words.unsure}</p>
+        </Notice>
+      )}
+      {list?.obstacles.map((problem) => (
+        <ProblemNotice key={problem.sentence} problem={problem} reveal={state.reveal} />
+      ))}
+      {survey.asOf.refused && (
+        <Notice kind="problem">
+          <p>{survey.asOf.refused}</p>
+        </Notice>
+      )}
+      {list?.notices.map(({ sentence }) => (
+        <p className="note" key={sentence}>
+          {sentence}
+        </p>
+      ))}
+      {list && <ListColumns list={list} />}
+      {survey.lists.length > 0 && (
+        <Correction
+          key={`${list?.key}${list?.headerRow}${list?.lastRow}`}
+          state={state}
+          isOpen={list ? !list.found.sure : true}
+        />
+      )}
+      <div className="presses">
+        <button type="button" className="button" onClick={() => void state.look()}>
+          {texts.addColumns.lookAgain}
+        </button>
+      </div>
+    </Step>
+  );
+}
+
+function ListColumns({ list }: { readonly list: SurveyedList }) {
+  return (
+    <details className="fold">
+      <summary>{words.columns}</summary>
+      <ul className="rows">
+        {list.columns.map((column) => (
+          <li key={column.index} className="close-stack">
+            <strong>{texts.addColumns.columns.option(column.letters, column.header)}</strong>
+            <span className="samples">{column.samples.slice(0, 3).join(" · ") || words.noSamples}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function Correction({ state, isOpen }: { readonly state: AddColumnsState; readonly isOpen: boolean }) {
+  const id = useId();
+  const { survey } = state;
+  const list = survey?.list ?? null;
+  const [header, setHeader] = useState(String(list?.headerRow ?? 1));
+  const [last, setLast] = useState(String(list?.lastRow ?? ""));
+  const [fault, setFault] = useState(false);
+  if (!survey) return null;
+  const row = (text: string): number | null => {
+    const value = Number(text);
+    return Number.isInteger(value) && value >= 1 && value <= LAST_SHEET_ROW ? value : null;
+  };
+
+  function onUse() {
+    const headerRow = row(header);
+    const lastRow = row(last);
+    setFault(headerRow === null || lastRow === null);
+    if (list && headerRow !== null && lastRow !== null) void state.look({ list: list.key, headerRow, lastRow });
+  }
+
+  return (
+    <details className="fold" open={isOpen || undefined}>
+      <summary>{words.correct}</summary>
+      <form
+        className="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          onUse();
+        }}
+      >
+        <div className="field">
+          <label htmlFor={`${id}list`}>{words.choose}</label>
+          <select
+            id={`${id}list`}
+            value={list?.key ?? ""}
+            onChange={(event) => void state.look({ list: event.target.value })}
+          >
+            {!list && <option value="">{texts.addColumns.columns.choose}</option>}
+            {survey.lists.map(({ key, label }) => (
+              <option key={key} value={key}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </div>
+        {list?.in === "sheet" && (
+          <>
+            <div className="field">
+              <label htmlFor={`${id}header`}>{words.headerRow}</label>
+              <input
+                id={`${id}header`}
+                inputMode="numeric"
+                value={header}
+                aria-invalid={fault || undefined}
+                onChange={(event) => setHeader(event.target.value)}
+              />
+            </div>
+            <div className="field">
+              <label htmlFor={`${id}last`}>{words.lastRow}</label>
+              <input
+                id={`${id}last`}
+                inputMode="numeric"
+                value={last}
+                aria-invalid={fault || undefined}
+                onChange={(event) => setLast(event.target.value)}
+              />
+            </div>
+            {fault && <p className="fault">{words.wholeRow(LAST_SHEET_ROW)}</p>}
+            <div className="presses">
+              <button type="submit" className="button">
+                {words.use}
+              </button>
+            </div>
+          </>
+        )}
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,48 @@
+import { useEffect, useRef, useState } from "react";
+import { texts } from "../../texts";
+import type { Workbook } from "../../workbook/port";
+import { Notice } from "../parts/Notice";
+import { TakeBack } from "../parts/TakeBack";
+import type { AddColumnsState, Phase } from "./useAddColumns";
+
+const words = texts.addColumns.result;
+
+interface Props {
+  readonly finished: Extract<Phase, { is: "finished" }>;
+  readonly state: AddColumnsState;
+  readonly workbook: Workbook;
+}
+
+/** What was done, where to look, and the way back. The keyboard is moved here: what it stood on is gone. */
+export function Result({ finished, state, workbook }: Props) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const [isTakenBack, setTakenBack] = useState(false);
+  const { words: said, receipt } = finished;
+  useEffect(() => heading.current?.focus(), [isTakenBack]);
+  const { where } = said;
+  const isDone = said.outcome === "done" || isTakenBack;
+  return (
+    <section className="stack">
+      <Notice kind={isDone ? "done" : "problem"}>
+        <h3 ref={heading} tabIndex={-1}>
+          {isTakenBack ? texts.pane.takenBack : words.title[said.outcome]}
+        </h3>
+        {!isTakenBack && said.sentences.map((sentence) => <p key={sentence}>{sentence}</p>)}
+        {!isTakenBack && said.outcome === "done" && <p>{texts.pane.notAgreed}</p>}
+      </Notice>
+      <div className="presses">
+        {!isTakenBack && where && (
+          <button type="button" className="button primary" onClick={() => state.reveal(where)}>
+            {said.outcome === "done" ? words.show : words.showWhere}
+          </button>
+        )}
+        <button type="button" className="button" onClick={state.backToChoices}>
+          {said.outcome === "done" && !isTakenBack ? words.more : words.back}
+        </button>
+      </div>
+      {!isTakenBack && said.canTakeBack && (
+        <TakeBack workbook={workbook} receipt={receipt} onDone={() => setTakenBack(true)} />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,47 @@
+import { exampleFormula } from "../../../functions/formula-text";
+import type { Given, Params, Example, SheetFunction } from "../../../src/worksheet/define";
+import { texts } from "../../texts";
+import { dateText } from "../dates";
+
+/** Rows of a block shown; the reference pages show all of it. */
+const MOST_ROWS = 4;
+
+function given(gives: Given, fn: SheetFunction, locale: string): string {
+  const one = (cell: unknown): string => {
+    if (cell === null || cell === "") return texts.guide.emptyResult;
+    if (typeof cell === "number") {
+      return fn.result.kind === "date"
+        ? dateText(cell, locale)
+        : `${cell}${fn.result.unit && fn.result.kind === "number" ? ` ${fn.result.unit}` : ""}`;
+    }
+    if (typeof cell === "object") {
+      const { error, says } = cell as { error: string; says?: string };
+      return says ? `${error} (${says})` : error;
+    }
+    return String(cell);
+  };
+  if (!Array.isArray(gives)) return one(gives);
+  const rows = (gives as readonly (readonly unknown[])[]).map((row) => row.map(one).join(", "));
+  return rows.slice(0, MOST_ROWS).join("; ") + (rows.length > MOST_ROWS ? "; …" : "");
+}
+
+export function Examples({ fn, locale }: { readonly fn: SheetFunction; readonly locale: string }) {
+  const examples: readonly Example<Params>[] = fn.documentation?.examples ?? [];
+  if (examples.length === 0) return null;
+  return (
+    <div>
+      <h4>{texts.guide.examples}</h4>
+      {examples.map((example, i) => (
+        <div className="example" key={i}>
+          <code className="formula">{exampleFormula(fn, example)}</code>
+          <p className="gives">
+            <span>{texts.guide.expected}</span>
+            <strong>{given(example.gives, fn, locale)}</strong>
+            {example.within !== undefined && <span className="note">{texts.guide.within(example.within)}</span>}
+          </p>
+          <p className="note">{texts.guide.source(example.source)}</p>
+        </div>
+      ))}
+    </div>
+  );
+}

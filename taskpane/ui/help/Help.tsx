@@ -1,0 +1,83 @@
+import type { ReactNode } from "react";
+import { texts } from "../../texts";
+import type { Overview } from "../../workbook/port";
+import { dateText } from "../dates";
+import { Notice } from "../parts/Notice";
+
+const words = texts.help;
+
+export type DayFirstWord = "day" | "month" | "refuse";
+
+interface Props {
+  readonly overview: Overview | null;
+  readonly locale: string;
+  readonly version: string;
+  /** Set in the browser's page only: Excel reads typed dates by itself. */
+  readonly dayFirst: DayFirstWord | null;
+}
+
+function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  return (
+    <section className="stack">
+      <h3>{title}</h3>
+      {children}
+    </section>
+  );
+}
+
+function Bullets({ sentences }: { readonly sentences: readonly string[] }) {
+  return (
+    <ul className="bullets">
+      {sentences.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+export function Help({ overview, locale, version, dayFirst }: Props) {
+  const asOf = overview?.names.find(({ name }) => name.toLowerCase() === "as_of")?.value;
+  return (
+    <>
+      <Notice kind="caution">
+        <p>{words.notAgreed}</p>
+      </Notice>
+      <Part title={words.cautions}>
+        <ol className="bullets">
+          {words.cautionList.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ol>
+      </Part>
+      <Part title={words.whatItIsNot}>
+        <Bullets sentences={words.notList} />
+      </Part>
+      <Part title={words.decides}>
+        <p>{words.decidesText}</p>
+      </Part>
+      <Part title={words.dates}>
+        <Bullets
+          sentences={[
+            ...words.dateList,
+            ...(dayFirst ? [words.dayFirstIs[dayFirst]] : []),
+            ...(overview ? [typeof asOf === "number" ? words.asOf(dateText(asOf, locale)) : words.asOfNone] : []),
+          ]}
+        />
+      </Part>
+      <Part title={words.privacy}>
+        <p>{words.privacyText}</p>
+        {dayFirst && <p>{words.privacyBrowser}</p>}
+      </Part>
+      {dayFirst && (
+        <Part title={words.keyboard}>
+          <p>{words.keyboardText}</p>
+        </Part>
+      )}
+      <Part title={words.about}>
+        <p>
+          {texts.product}. {words.version(version)}
+        </p>
+      </Part>
+    </>
+  );
+}

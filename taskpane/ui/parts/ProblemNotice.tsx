@@ -1,0 +1,27 @@
+import type { Problem } from "../../actions/action";
+import { texts } from "../../texts";
+import type { Place } from "../../workbook/port";
+import { Notice } from "./Notice";
+
+/** A refusal: what, where, what to do, and a press to go there. */
+export function ProblemNotice({
+  problem,
+  reveal,
+}: {
+  readonly problem: Problem;
+  readonly reveal: (place: Place) => void;
+}) {
+  const { where } = problem;
+  return (
+    <Notice kind="problem">
+      <p>{problem.sentence}</p>
+      {where && (
+        <div className="presses">
+          <button type="button" className="press" onClick={() => reveal(where)}>
+            {texts.addColumns.list.goThere}
+          </button>
+        </div>
+      )}
+    </Notice>
+  );
+}

@@ -1,0 +1,93 @@
+import { useId, useRef } from "react";
+import { texts } from "../../texts";
+import type { DayFirst } from "../../workbook/embedded/interface";
+import type { DayFirstWord } from "../help/Help";
+
+const words = texts.shell;
+const CHOICES: readonly DayFirstWord[] = ["refuse", "day", "month"];
+
+export const dayFirstWord = (dayFirst: DayFirst): DayFirstWord =>
+  dayFirst === null ? "refuse" : dayFirst ? "day" : "month";
+const dayFirstOf = (word: DayFirstWord): DayFirst => (word === "refuse" ? null : word === "day");
+
+interface Props {
+  readonly name: string;
+  readonly isChanged: boolean;
+  readonly isReady: boolean;
+  readonly isBusy: boolean;
+  readonly dayFirst: DayFirst;
+  readonly onDayFirst: (dayFirst: DayFirst) => void;
+  readonly onOpen: (file: File) => void;
+  readonly onSave: () => void;
+  readonly onNew: () => void;
+}
+
+/** The workbook's name, and what can be done with the whole of it. */
+export function Bar({ name, isChanged, isReady, isBusy, dayFirst, onDayFirst, onOpen, onSave, onNew }: Props) {
+  const id = useId();
+  const isIdle = isReady && !isBusy;
+  return (
+    <header className="bar" id="bar" tabIndex={-1}>
+      <div className="bar-title">
+        <h1>{name}</h1>
+        {isChanged && <span className="unsaved">{words.unsaved}</span>}
+      </div>
+      <div className="presses">
+        <OpenButton className="button" label={words.open} isDisabled={!isIdle} onOpen={onOpen} />
+        <button type="button" className="button" title={words.saveHelp} disabled={!isIdle} onClick={onSave}>
+          {words.save}
+        </button>
+        <button type="button" className="button" disabled={!isIdle} onClick={onNew}>
+          {words.new}
+        </button>
+      </div>
+      <div className="bar-dates">
+        <label htmlFor={id}>{words.dayFirst}</label>
+        <select
+          id={id}
+          value={dayFirstWord(dayFirst)}
+          disabled={!isReady}
+          onChange={(event) => onDayFirst(dayFirstOf(event.target.value as DayFirstWord))}
+        >
+          {CHOICES.map((choice) => (
+            <option key={choice} value={choice}>
+              {words.dayFirstChoices[choice]}
+            </option>
+          ))}
+        </select>
+      </div>
+    </header>
+  );
+}
+
+interface OpenButtonProps {
+  readonly className: string;
+  readonly label: string;
+  readonly isDisabled: boolean;
+  readonly onOpen: (file: File) => void;
+}
+
+/** A press that lets a file be chosen. */
+export function OpenButton({ className, label, isDisabled, onOpen }: OpenButtonProps) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" className={className} disabled={isDisabled} onClick={() => input.current?.click()}>
+        {label}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        accept=".xlsx,.xlsm"
+        aria-label={words.openLabel}
+        hidden
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          /* The same file may be chosen again after it was mended. */
+          event.target.value = "";
+          if (file) onOpen(file);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+import { useEffect, useRef } from "react";
+import { texts } from "../../texts";
+
+const words = texts.shell.leave;
+
+interface Props {
+  readonly name: string;
+  readonly onSave: () => void;
+  readonly onDiscard: () => void;
+  readonly onStay: () => void;
+}
+
+/** Asks before unsaved changes are lost. The browser's own dialog keeps the keyboard inside and gives it back. */
+export function LeaveDialog({ name, onSave, onDiscard, onStay }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog ref={dialog} aria-labelledby="leave-title" onClose={onStay}>
+      <div className="stack">
+        <h2 id="leave-title">{words.title}</h2>
+        <p>{words.text(name)}</p>
+        <div className="presses">
+          <button type="button" className="button primary" onClick={onSave}>
+            {words.saveFirst}
+          </button>
+          <button type="button" className="button" onClick={onDiscard}>
+            {words.discard}
+          </button>
+          <button type="button" className="button" onClick={onStay}>
+            {words.stay}
+          </button>
+        </div>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,164 @@
+/** The browser workbook: bar, grid and pane. The grid comes late; bar and pane are there at once. */
+import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
+import type { SheetFunction } from "../../../src/worksheet/define";
+import { texts } from "../../texts";
+import type { CreateGrid } from "../../workbook/embedded/interface";
+import { Pane } from "../Pane";
+import { Bar, dayFirstWord, OpenButton } from "./Bar";
+import { LeaveDialog } from "./LeaveDialog";
+import { SelectedRowText } from "./SelectedRowText";
+import { useGrid } from "./useGrid";
+import { usePartKeys } from "./usePartKeys";
+
+const words = texts.shell;
+
+export interface ShellProps {
+  readonly loadGrid: () => Promise<CreateGrid>;
+  /** The invented list as a file; loaded only when asked for. */
+  readonly loadExample: (today: number) => Promise<Uint8Array>;
+  readonly functions: readonly SheetFunction[];
+  readonly locale: string;
+  readonly version: string;
+}
+
+export function Shell({ loadGrid, loadExample, functions, locale, version }: ShellProps) {
+  const holder = useRef<HTMLDivElement>(null);
+  const state = useGrid(holder, loadGrid);
+  const { grid, said } = state;
+  /** What is waiting for an answer about unsaved changes. */
+  const [waiting, setWaiting] = useState<(() => Promise<void>) | null>(null);
+  const [isDragging, setDragging] = useState(false);
+  const isIdle = grid !== null && !state.isBusy;
+  usePartKeys(useCallback(() => grid?.focus(), [grid]));
+
+  const replace = (work: () => Promise<void>) => (state.isChanged ? setWaiting(() => work) : void work());
+
+  function onDrop(event: DragEvent) {
+    event.preventDefault();
+    setDragging(false);
+    const { files } = event.dataTransfer;
+    const [file] = files;
+    if (!file || files.length > 1) return state.say("problem", [words.dropOne]);
+    if (isIdle) replace(() => state.openFile(file));
+  }
+
+  return (
+    <div
+      className={isDragging ? "shell drop-here" : "shell"}
+      onDragOver={(event) => {
+        if (!event.dataTransfer.types.includes("Files")) return;
+        event.preventDefault();
+        setDragging(true);
+      }}
+      onDragLeave={(event) => event.currentTarget.contains(event.relatedTarget as Node | null) || setDragging(false)}
+      onDropCapture={(event) => event.dataTransfer.types.includes("Files") && onDrop(event)}
+    >
+      <a className="skip" href="#pane">
+        {words.toPane}
+      </a>
+      <Bar
+        name={state.name}
+        isChanged={state.isChanged}
+        isReady={grid !== null}
+        isBusy={state.isBusy}
+        dayFirst={state.dayFirst}
+        onDayFirst={state.setDayFirst}
+        onOpen={(file) => replace(() => state.openFile(file))}
+        onSave={() => void state.save()}
+        onNew={() => replace(state.openEmpty)}
+      />
+      <main className="sheet-side" aria-label={words.sheet}>
+        <SaidHere said={said} onClose={state.hush} />
+        {state.isFresh && !state.isChanged && grid && (
+          <section className="invitation stack" aria-labelledby="invitation">
+            <div className="close-stack">
+              <h2 id="invitation">{words.invitation}</h2>
+              <p>{words.invitationText}</p>
+            </div>
+            <div className="presses">
+              <OpenButton
+                className="button primary"
+                label={words.openOwn}
+                isDisabled={!isIdle}
+                onOpen={(file) => replace(() => state.openFile(file))}
+              />
+              <button
+                type="button"
+                className="button"
+                disabled={!isIdle}
+                onClick={() => void loadExample(state.today).then((bytes) => state.openBytes(bytes, words.example))}
+              >
+                {words.tryExample}
+              </button>
+            </div>
+          </section>
+        )}
+        <div className="sheet-area" id="sheet" data-drop={words.dropHere}>
+          <div className="grid-holder" ref={holder} />
+          {!grid && (
+            <div className="grid-waiting" role={state.failure ? "alert" : "status"}>
+              {state.failure ?? words.starting}
+            </div>
+          )}
+        </div>
+        <SelectedRowText grid={grid} />
+      </main>
+      <aside className="pane-side" id="pane" tabIndex={-1} aria-label={words.pane}>
+        <Pane
+          workbook={grid?.workbook ?? null}
+          functions={functions}
+          today={state.today}
+          locale={locale}
+          version={version}
+          dayFirst={dayFirstWord(state.dayFirst)}
+          isPartOfPage
+        />
+      </aside>
+      {waiting && (
+        <LeaveDialog
+          name={state.name}
+          onSave={() => {
+            setWaiting(null);
+            void state.save().then((isSaved) => (isSaved ? waiting() : undefined));
+          }}
+          onDiscard={() => {
+            setWaiting(null);
+            void waiting();
+          }}
+          onStay={() => setWaiting(null)}
+        />
+      )}
+    </div>
+  );
+}
+
+/** What the page and the grid say, seen and spoken; it stays until it is closed or something else is said. */
+function SaidHere({
+  said,
+  onClose,
+}: {
+  readonly said: ReturnType<typeof useGrid>["said"];
+  readonly onClose: () => void;
+}) {
+  const [spoken, setSpoken] = useState("");
+  useEffect(() => setSpoken(said ? said.sentences.join(" ") + (said.at % 2 === 0 ? " " : "") : ""), [said]);
+  return (
+    <>
+      <div className="for-ears" role="status">
+        {spoken}
+      </div>
+      {said && (
+        <div className={`say ${said.kind}`}>
+          <div className="close-stack">
+            {said.sentences.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+          </div>
+          <button type="button" className="button" onClick={onClose}>
+            {words.closeShort}
+          </button>
+        </div>
+      )}
+    </>
+  );
+}

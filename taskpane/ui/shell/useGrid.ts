@@ -1,0 +1,187 @@
+/** The embedded grid's life in the page: it starts late, says sentences, and knows what is unsaved. */
+import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
+import { texts } from "../../texts";
+import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
+import { dayNumberOf, untilMidnight } from "../dates";
+import { download, readFile } from "./files";
+
+const words = texts.shell;
+
+export interface Said {
+  readonly kind: "plain" | "problem" | "done";
+  readonly sentences: readonly string[];
+  /** Told apart so that the same sentence is spoken again. */
+  readonly at: number;
+}
+
+export interface GridState {
+  /** Null until it stands. */
+  readonly grid: Grid | null;
+  readonly failure: string | null;
+  readonly name: string;
+  readonly isChanged: boolean;
+  readonly isBusy: boolean;
+  /** Nothing has been opened yet. */
+  readonly isFresh: boolean;
+  readonly today: number;
+  readonly dayFirst: DayFirst;
+  readonly said: Said | null;
+  say(kind: Said["kind"], sentences: readonly string[]): void;
+  hush(): void;
+  openFile(file: File): Promise<void>;
+  openBytes(bytes: Uint8Array, name: string): Promise<void>;
+  openEmpty(): Promise<void>;
+  /** True once the file has been handed over. */
+  save(): Promise<boolean>;
+  setDayFirst(dayFirst: DayFirst): void;
+}
+
+export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => Promise<CreateGrid>): GridState {
+  const [grid, setGrid] = useState<Grid | null>(null);
+  const [failure, setFailure] = useState<string | null>(null);
+  const [name, setName] = useState<string>(words.noFile);
+  const [isChanged, setChanged] = useState(false);
+  const [isBusy, setBusy] = useState(false);
+  const [isFresh, setFresh] = useState(true);
+  const [today, setToday] = useState(() => dayNumberOf(new Date()));
+  /* Not chosen: a text that could be read two ways is refused until somebody says which part is the day. */
+  const [dayFirst, setDayFirstHere] = useState<DayFirst>(null);
+  const [said, setSaid] = useState<Said | null>(null);
+  const count = useRef(0);
+
+  const say = useCallback((kind: Said["kind"], sentences: readonly string[]) => {
+    setSaid({ kind, sentences, at: ++count.current });
+  }, []);
+
+  useEffect(() => {
+    let made: Grid | null = null;
+    let isGone = false;
+    void (async () => {
+      try {
+        const createGrid = await loadGrid();
+        if (isGone || !holder.current) return;
+        made = await createGrid(holder.current, {
+          today: dayNumberOf(new Date()),
+          dayFirst: null,
+          say: (sentence) => say("problem", [sentence]),
+        });
+        if (isGone) return made.dispose();
+        const opened = await made.openEmpty();
+        setName(opened.outcome === "opened" ? opened.name : words.noFile);
+        made.onChanged(() => setChanged(made?.isChanged() ?? false));
+        setGrid(made);
+      } catch (error) {
+        if (!isGone) setFailure(words.cannotStart(error instanceof Error ? error.message : String(error)));
+      }
+    })();
+    return () => {
+      isGone = true;
+      made?.dispose();
+    };
+  }, [holder, loadGrid, say]);
+
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout>;
+    const nextDay = () => {
+      timer = setTimeout(
+        () => {
+          const now = dayNumberOf(new Date());
+          setToday(now);
+          grid?.setToday(now);
+          nextDay();
+        },
+        untilMidnight(new Date()) + 1_000,
+      );
+    };
+    nextDay();
+    return () => clearTimeout(timer);
+  }, [grid]);
+
+  useEffect(() => {
+    if (!isChanged) return;
+    const ask = (event: BeforeUnloadEvent) => event.preventDefault();
+    window.addEventListener("beforeunload", ask);
+    return () => window.removeEventListener("beforeunload", ask);
+  }, [isChanged]);
+
+  useEffect(() => {
+    document.title = words.pageTitle(name, isChanged);
+  }, [isChanged, name]);
+
+  /** One thing at a time; whatever goes wrong becomes a sentence. */
+  async function busily<T>(work: () => Promise<T>, otherwise: T): Promise<T> {
+    setBusy(true);
+    try {
+      return await work();
+    } catch (error) {
+      say("problem", [texts.pane.unexpected(error instanceof Error ? error.message : String(error))]);
+      return otherwise;
+    } finally {
+      setBusy(false);
+    }
+  }
+
+  function take(outcome: Opened | Refusal, opened: string): void {
+    if (outcome.outcome === "refused") return say("problem", [outcome.sentence]);
+    setName(outcome.name);
+    setChanged(grid?.isChanged() ?? false);
+    setFresh(false);
+    say("plain", outcome.remarks.length > 0 ? [opened, words.remarks, ...outcome.remarks] : [opened]);
+  }
+
+  async function openBytes(bytes: Uint8Array, fileName: string) {
+    if (!grid) return;
+    await busily(async () => {
+      say("plain", [words.opening(fileName)]);
+      take(await grid.open(bytes, fileName), words.opened(fileName));
+    }, undefined);
+  }
+
+  return {
+    grid,
+    failure,
+    name,
+    isChanged,
+    isBusy,
+    isFresh,
+    today,
+    dayFirst,
+    said,
+    say,
+    hush: () => setSaid(null),
+    openBytes,
+    openFile: async (file) => {
+      const bytes = await readFile(file);
+      if (typeof bytes === "string") return say("problem", [bytes]);
+      await openBytes(bytes, file.name);
+    },
+    openEmpty: async () => {
+      if (grid) await busily(async () => take(await grid.openEmpty(), words.newOpened), undefined);
+    },
+    save: async () => {
+      if (!grid) return false;
+      return busily(async () => {
+        say("plain", [words.saving]);
+        const saved = await grid.save();
+        if (saved.outcome === "refused") {
+          say("problem", [saved.sentence]);
+          return false;
+        }
+        download(saved.bytes, saved.name);
+        grid.markSaved();
+        setChanged(grid.isChanged());
+        say(
+          "done",
+          saved.report.length > 0
+            ? [words.saved(saved.name), words.savedWith, ...saved.report]
+            : [words.saved(saved.name)],
+        );
+        return true;
+      }, false);
+    },
+    setDayFirst: (choice) => {
+      grid?.setDayFirst(choice);
+      setDayFirstHere(choice);
+    },
+  };
+}

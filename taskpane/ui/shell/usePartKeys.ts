@@ -1,0 +1,27 @@
+import { useEffect } from "react";
+
+/** The page's parts in the order in which F6 visits them; Shift goes back. */
+const PARTS = ["bar", "sheet", "pane"] as const;
+
+/**
+ * F6 moves between bar, sheet and pane, as it does in Office. The grid takes the Tab key for itself, so without this
+ * the keyboard could not leave it.
+ */
+export function usePartKeys(focusGrid: () => void): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key !== "F6" || event.ctrlKey || event.altKey || event.metaKey) return;
+      event.preventDefault();
+      event.stopPropagation();
+      const here = PARTS.findIndex((part) => document.getElementById(part)?.contains(document.activeElement));
+      const step = event.shiftKey ? PARTS.length - 1 : 1;
+      const next = PARTS[here < 0 ? 0 : (here + step) % PARTS.length];
+      if (next === "sheet") return focusGrid();
+      const part = next && document.getElementById(next);
+      if (!part) return;
+      part.querySelector<HTMLElement>("button:not(:disabled), select:not(:disabled)")?.focus();
+    };
+    window.addEventListener("keydown", onKey, true);
+    return () => window.removeEventListener("keydown", onKey, true);
+  }, [focusGrid]);
+}
