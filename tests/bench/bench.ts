@@ -1,0 +1,12 @@
+/** `npm run bench`: what a person can feel, beside named peers. Figures are printed, never asserted. */
+import { cpus } from "node:os";
+import { benchBundles } from "./bundles";
+import { benchFunctions } from "./functions";
+import { benchPage } from "./page";
+import { benchFiles } from "./files";
+
+console.log(`Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown processor"}`);
+benchBundles();
+benchFunctions();
+await benchFiles();
+await benchPage();
