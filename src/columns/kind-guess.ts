@@ -1,0 +1,50 @@
+/**
+ * What kind of tube a word means, guessed only where the word says how the tube is held. PEG, RIG, button and G-tube
+ * say how it was placed or its shape, never how it is held; BGT and other abbreviations are known to their clinic only.
+ */
+import type { KindKey } from "../settings/kinds";
+import { wordKey } from "./spelling";
+
+/** Words that add nothing to "balloon". "Balloon J" may mean either of two kinds, so J is not among them. */
+const BESIDE_BALLOON = new Set([
+  "balloon",
+  "ballon",
+  "balloons",
+  "g",
+  "gastrostomy",
+  "button",
+  "tube",
+  "device",
+  "retained",
+  "low",
+  "profile",
+  "lowprofile",
+]);
+const JEJUNOSTOMY = new Set(["jejunostomy", "tube", "button", "balloon", "ballon", "retained", "device"]);
+const GASTROJEJUNAL = new Set(["gj", "pegj", "gastrojejunal", "gastrojejunostomy"]);
+const BESIDE_GASTROJEJUNAL = new Set([...GASTROJEJUNAL, "tube", "button", "device", "balloon", "low", "profile"]);
+const TEAM = new Set(["loop", "pigtail", "winged", "stitched", "sutured", "catheter"]);
+const BESIDE_TEAM = new Set([...TEAM, "tube", "urinary", "stop", "gap", "stopgap"]);
+
+export function guessKind(word: string): KindKey | null {
+  const text = wordKey(word)
+    .replace(/\bg[\s/-]?j\b/g, "gj")
+    .replace(/\bpeg[\s/-]?j\b/g, "pegj")
+    .replace(/\bgastro[\s-]jejun/g, "gastrojejun")
+    .replace(/\blow[\s-]profile\b/g, "lowprofile");
+  // A doubt or a denial: "balloon?", "no balloon", "non-balloon", "not known".
+  if (/\?|\b(?:no|not|non|without|was|old)\b/.test(text)) return null;
+  const words = text.split(/[^\p{L}]+/u).filter((part) => part !== "");
+  const has = (part: string) => words.includes(part);
+  const only = (allowed: ReadonlySet<string>) => words.length > 0 && words.every((part) => allowed.has(part));
+
+  if (words.some((part) => GASTROJEJUNAL.has(part)) && only(BESIDE_GASTROJEJUNAL)) return "gastrojejunal";
+  if (has("transgastric") && (has("jejunal") || has("jejunostomy"))) return "gastrojejunal";
+  const isBalloon = has("balloon") || has("ballon");
+  if (isBalloon && has("jejunostomy") && only(JEJUNOSTOMY)) return "balloon jejunostomy";
+  if (isBalloon && only(BESIDE_BALLOON)) return "balloon gastrostomy";
+  if (has("bumper") && has("adult") && words.length === 2) return "bumper adult";
+  if (has("bumper") && has("child") && words.length === 2) return "bumper child";
+  if (words.some((part) => TEAM.has(part)) && only(BESIDE_TEAM)) return "placing team";
+  return null;
+}

@@ -1,0 +1,21 @@
+import { dateByKind, dateOfRow, dateProblem, settingsOf, type Interval } from "./by-kind";
+import type { Recipe } from "./recipe";
+
+const latest: Interval = (kind) => kind.latest;
+
+export const atTheLatest: Recipe = {
+  key: "atTheLatest",
+  header: "At the latest",
+  label: "At the latest",
+  help: "The date by which each device must have been changed: last change plus the limit of its kind.",
+  needs: [{ role: "last", optional: false }],
+  needsKinds: true,
+  functions: ["CHANGEDUE"],
+  settings: (kinds) => settingsOf(kinds, latest),
+  usesAsOf: false,
+  usesDates: true,
+  format: "d mmm yyyy",
+  template: (slots, using) => dateByKind(slots, using, latest),
+  answer: (row, using) => dateOfRow(row, using, latest),
+  problem: (row, using) => dateProblem(row, using, latest),
+};

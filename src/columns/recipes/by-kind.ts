@@ -1,0 +1,136 @@
+/** A date that depends on how a device is held: for every kind its months, or a word where there are none. */
+import { CHANGEDUE } from "../../schedule/changedue";
+import type { SettingName } from "../../settings/index";
+import { kindNamed, type DeviceKind } from "../../settings/kinds";
+import { call } from "../../worksheet/call";
+import type { Cell } from "../../worksheet/cell";
+import { CellError, SheetError } from "../../worksheet/error";
+import { formula, quoted, type ColumnSlot, type FormulaTemplate } from "../formula";
+import type { Role } from "../role";
+import { spelled, spellings, written } from "../spelling";
+import { KIND_NOT_KNOWN, NO_DATE } from "../state-words";
+import { noDateIn } from "./guards";
+import type { KindSource, RowCells, RowProblem, Using } from "./recipe";
+
+/** Which of a kind's two settings a column is about. */
+export type Interval = (kind: DeviceKind) => SettingName | null;
+
+const kindsOf = (source: KindSource): readonly DeviceKind[] =>
+  source.from === "everyone" ? [kindNamed(source.kind)] : [...new Set(source.words.values())].map(kindNamed);
+
+export const settingsOf = (source: KindSource, interval: Interval): readonly SettingName[] => [
+  ...new Set(kindsOf(source).flatMap((kind) => interval(kind) ?? [])),
+];
+
+/** `IF(no last change,"no date",IF(OR(EXACT(...),...),TUBE.CHANGEDUE(last,3),..."kind not known"))` */
+export function dateByKind(
+  slots: { readonly [R in Role]?: ColumnSlot },
+  using: Using,
+  interval: Interval,
+): FormulaTemplate {
+  const last = slots.last!;
+  const outcome = (kind: DeviceKind): FormulaTemplate => {
+    const setting = interval(kind);
+    return setting === null
+      ? formula`${quoted(kind.without)}`
+      : formula`TUBE.CHANGEDUE(${last},${using.written(setting)})`;
+  };
+  const rest =
+    using.kinds.from === "everyone"
+      ? outcome(kindNamed(using.kinds.kind))
+      : branches(slots.kind!, groups(using.kinds.words, using, interval), outcome);
+  return formula`IF(${noDateIn(last)},${quoted(NO_DATE)},${rest})`;
+}
+
+interface Group {
+  readonly kind: DeviceKind;
+  readonly words: string[];
+}
+
+/** Kinds with the same outcome share a branch. */
+function groups(words: ReadonlyMap<string, DeviceKind["key"]>, using: Using, interval: Interval): readonly Group[] {
+  const byOutcome = new Map<string, Group>();
+  for (const [word, key] of words) {
+    if (key === "not known" || word === "") continue;
+    const kind = kindNamed(key);
+    const setting = interval(kind);
+    const outcome = setting === null ? kind.without : `months ${using.written(setting)}`;
+    const group = byOutcome.get(outcome) ?? { kind, words: [] };
+    byOutcome.set(outcome, group);
+    for (const spelling of spellings(word)) if (!group.words.includes(spelling)) group.words.push(spelling);
+  }
+  return [...byOutcome.values()];
+}
+
+function branches(
+  cell: ColumnSlot,
+  [group, ...others]: readonly Group[],
+  outcome: (kind: DeviceKind) => FormulaTemplate,
+): FormulaTemplate {
+  if (!group) return [quoted(KIND_NOT_KNOWN)];
+  const one = (word: string) => formula`EXACT(LOWER(TRIM(${cell})),${written(word)})`;
+  const [first, ...more] = group.words;
+  const tests = more.reduce<FormulaTemplate>((all, word) => formula`${all},${one(word)}`, one(first!));
+  const test = more.length > 0 ? formula`OR(${tests})` : tests;
+  return formula`IF(${test},${outcome(group.kind)},${branches(cell, others, outcome)})`;
+}
+
+/** The kind of a row: known, or why not. */
+function kindOfRow(row: RowCells, source: KindSource): DeviceKind | CellError {
+  if (source.from === "everyone") return kindNamed(source.kind);
+  const cell = row.kind ?? null;
+  if (cell instanceof CellError) return cell;
+  const word = spelled(cell);
+  const key = word === null || word === "" ? undefined : source.words.get(word);
+  return kindNamed(key ?? "not known");
+}
+
+const hasNoDate = (cell: Cell | CellError): boolean => {
+  const word = cell instanceof CellError ? null : spelled(cell);
+  return word === "" || word === "0";
+};
+
+/** What `dateByKind` gives for a row. */
+export function dateOfRow(row: RowCells, using: Using, interval: Interval): Cell | SheetError | CellError {
+  const last = row.last ?? null;
+  if (last instanceof CellError) return last;
+  if (hasNoDate(last)) return NO_DATE;
+  const kind = kindOfRow(row, using.kinds);
+  if (kind instanceof CellError) return kind;
+  const setting = interval(kind);
+  if (setting === null) return kind.without;
+  return call(CHANGEDUE, [last, using.value(setting)]) as Cell | SheetError;
+}
+
+/** Why a row gets no date, or a date that somebody should look at. */
+export function dateProblem(row: RowCells, using: Using, interval: Interval): RowProblem | null {
+  const answer = dateOfRow(row, using, interval);
+  if (answer instanceof SheetError) {
+    const reason = answer.message.replace(/^lastchange\b/, "last change");
+    return { severity: "no answer", shows: answer.code, reason };
+  }
+  if (answer instanceof CellError) {
+    const which = row.last instanceof CellError ? "last change" : "kind";
+    return { severity: "no answer", shows: answer.code, reason: `${which} is an error` };
+  }
+  if (answer === KIND_NOT_KNOWN) return { severity: "kind", shows: answer, reason: kindReason(row.kind ?? null) };
+  if (answer === NO_DATE) {
+    const reason = hasNoDate(row.last ?? null) ? "no last change" : "the placing team sets the date";
+    return { severity: "no answer", shows: NO_DATE, reason };
+  }
+  if (answer === "") return { severity: "no answer", shows: "", reason: "no last change" };
+  const last = call(CHANGEDUE, [row.last, 1, "days"]);
+  const isFuture = typeof last === "number" && last - 1 > using.asOf;
+  return isFuture
+    ? {
+        severity: "doubt",
+        shows: typeof answer === "string" ? answer : "a date",
+        reason: "last change is in the future",
+      }
+    : null;
+}
+
+function kindReason(cell: Cell | CellError): string {
+  const word = cell instanceof CellError ? null : spelled(cell);
+  return word === "" ? "no kind entered" : `kind "${String(cell).trim()}"`;
+}

@@ -1,0 +1,21 @@
+import { dateByKind, dateOfRow, dateProblem, settingsOf, type Interval } from "./by-kind";
+import type { Recipe } from "./recipe";
+
+const due: Interval = (kind) => kind.due;
+
+export const changeDue: Recipe = {
+  key: "changeDue",
+  header: "Change due",
+  label: "Change due",
+  help: "The date on which each device is due for its change: last change plus the months of its kind.",
+  needs: [{ role: "last", optional: false }],
+  needsKinds: true,
+  functions: ["CHANGEDUE"],
+  settings: (kinds) => settingsOf(kinds, due),
+  usesAsOf: false,
+  usesDates: true,
+  format: "d mmm yyyy",
+  template: (slots, using) => dateByKind(slots, using, due),
+  answer: (row, using) => dateOfRow(row, using, due),
+  problem: (row, using) => dateProblem(row, using, due),
+};
