@@ -1,0 +1,70 @@
+/** Laws of the boundary that hold for every function, with a fixed seed. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { functions } from "../../src/index";
+import { call } from "../../src/worksheet/call";
+import { CellError, SheetError } from "../../src/worksheet/error";
+
+const options = { seed: 20261125, numRuns: 500 };
+
+const cell = fc.oneof(
+  fc.constantFrom<unknown>("", null, 0, 5, 4.5, 14, 45_700, 45_800, "14 Fr", "4,5 mL", "2026-05-14", "?", true),
+  fc.constantFrom<unknown>(new CellError("#N/A"), new CellError("#REF!")),
+  fc.integer({ min: -10, max: 60 }),
+);
+const plain = (answer: unknown): unknown =>
+  Array.isArray(answer)
+    ? answer.map(plain)
+    : answer instanceof SheetError
+      ? `${answer.code} ${answer.message}`
+      : answer;
+
+const oneByOne = functions.filter(
+  (f) => f.result.shape === "cell" && f.order.every(({ param }) => param.mode !== "range" || param.optional),
+);
+
+describe.each(oneByOne.map((f) => [f.name, f] as const))("%s", (_, definition) => {
+  const each = definition.order.filter(({ param }) => param.mode === "each").length;
+  const rows = fc.array(fc.array(cell, { minLength: each, maxLength: each }), { minLength: 2, maxLength: 6 });
+
+  test("a column gives what its cells give one by one", () => {
+    fc.assert(
+      fc.property(rows, (table) => {
+        const asColumns = Array.from({ length: each }, (_, i) => table.map((row) => [row[i]]));
+        const positions = definition.order.flatMap(({ param }, i) => (param.mode === "each" ? [i] : []));
+        const place = (values: unknown[]) => {
+          const args: unknown[] = [];
+          positions.forEach((position, i) => (args[position] = values[i]));
+          return args;
+        };
+        const together = call(definition, place(asColumns));
+        const single = table.map((row) => [call(definition, place(row))]);
+        expect(plain(together)).toEqual(plain(single));
+      }),
+      options,
+    );
+  });
+
+  test("a block of one cell is that cell, and an argument behind the last is passed over", () => {
+    fc.assert(
+      fc.property(fc.array(cell, { minLength: each, maxLength: each }), (row) => {
+        const args: unknown[] = definition.order.map(({ param }) => (param.mode === "each" ? row.shift() : undefined));
+        const blocks = args.map((value) => (value === undefined ? value : [[value]]));
+        expect(plain(call(definition, blocks))).toEqual(plain(call(definition, [...args, { invocation: true }])));
+      }),
+      options,
+    );
+  });
+
+  test("ranges of different shapes are refused for the whole call, naming both", () => {
+    if (each < 2) return;
+    const [first, second] = definition.order.filter(({ param }) => param.mode === "each");
+    const args: unknown[] = [];
+    args[definition.order.indexOf(first!)] = [[1], [2], [3]];
+    args[definition.order.indexOf(second!)] = [[1, 2]];
+    const answer = call(definition, args);
+    expect(answer).toBeInstanceOf(SheetError);
+    expect((answer as SheetError).message).toContain("3 x 1");
+    expect((answer as SheetError).message).toContain("1 x 2");
+  });
+});
