@@ -136,7 +136,8 @@ function headerIn(
     const nearNext = isLast && next && next[0]! - row - 1 <= BLANK_ROWS ? next : undefined;
     const evidence = headerEvidence(block, row, from, to, nearNext ?? below);
     if (!evidence || evidence.share < 0.5) continue;
-    if (evidence.to - evidence.from < 2) continue;
+    // One text alone is a title, unless there is only one column.
+    if (evidence.to - evidence.from < 2 && to - from > 1) continue;
     candidates.push({ row, evidence, value: evidence.score * evidence.share });
   }
   const best = candidates.reduce((most, one) => Math.max(most, one.value), 0);
@@ -167,7 +168,7 @@ function withRows(
     if (gap > BLANK_ROWS) break;
     if (gap > 0 && rows.length > 0) {
       if (filled < Math.max(2, CONTINUES * width)) break;
-      const own = stretches.findIndex((stretch) => stretch.includes(row));
+      const own = stretches.findIndex((stretch) => stretch[0] === row);
       if (own >= 0 && headerIn(block, stretches[own]!, stretches[own + 1], from, to)) break;
     }
     rows.push(row);
