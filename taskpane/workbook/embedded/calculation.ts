@@ -1,0 +1,64 @@
+/** The engine works formulas out in its own time, a few hundred at once: waiting for it, watching it, stopping it. */
+import { ICommandService } from "@univerjs/core";
+import {
+  FormulaExecuteStageType,
+  SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationStartMutation,
+  type IExecutionInProgressParams,
+} from "@univerjs/engine-formula";
+import type { Engine } from "./engine";
+
+/** It answers a change after this long at the latest (measured: 0.1 s for 10,000 rows); a change without formulas gets none. */
+const STARTS_WITHIN = 600;
+
+interface Notification {
+  readonly functionsExecutedState?: number;
+  readonly stageInfo?: IExecutionInProgressParams;
+}
+
+export interface Watch {
+  /** Share of the formulas worked out, 0 to 1. */
+  readonly share?: (share: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** Makes the change and resolves when what hangs on it is worked out, or when the signal says stop. */
+export function calculated(engine: Engine, change: () => void, watch: Watch = {}): Promise<"worked out" | "stopped"> {
+  const commands = engine.injector.get(ICommandService);
+  return new Promise((resolve) => {
+    let running = 0;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const finish = (outcome: "worked out" | "stopped") => {
+      clearTimeout(timer);
+      listening.dispose();
+      watch.signal?.removeEventListener("abort", stop);
+      resolve(outcome);
+    };
+    const wait = () => {
+      clearTimeout(timer);
+      timer = setTimeout(() => finish("worked out"), STARTS_WITHIN);
+    };
+    const stop = () => {
+      engine.api.getFormula().stopCalculation();
+      finish("stopped");
+    };
+    const listening = commands.onCommandExecuted((command) => {
+      if (command.id === SetFormulaCalculationStartMutation.id) {
+        running++;
+        clearTimeout(timer);
+      }
+      if (command.id !== SetFormulaCalculationNotificationMutation.id) return;
+      const { functionsExecutedState, stageInfo } = (command.params ?? {}) as Notification;
+      if (
+        stageInfo?.stage === FormulaExecuteStageType.CURRENTLY_CALCULATING &&
+        stageInfo.totalFormulasToCalculate > 0
+      ) {
+        watch.share?.(Math.min(1, stageInfo.completedFormulasCount / stageInfo.totalFormulasToCalculate));
+      }
+      if (functionsExecutedState !== undefined && running > 0) setTimeout(() => finish("worked out"), 0);
+    });
+    watch.signal?.addEventListener("abort", stop, { once: true });
+    wait();
+    change();
+  });
+}

@@ -1,0 +1,191 @@
+/** What a change writes into the grid, step by step; everything one undo. */
+import { CellValueType, type ICellData, type Styles } from "@univerjs/core";
+import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
+import { SetRangeValuesMutation, SetWorksheetColumnCountMutation } from "@univerjs/sheets";
+import { SetSheetTableMutation } from "@univerjs/sheets-table";
+import { inA1 } from "../../../src/columns/formula";
+import { bottom, right } from "../area";
+import type { Area, SheetId } from "../port";
+import type { ColumnsTarget, FormulaTarget, NameTarget } from "../target";
+import { styleIds, type OneStep } from "./changes";
+import { WHOLE_WORKBOOK } from "./names";
+import type { OriginStyle } from "./open/styles";
+import { gridColumn } from "./open/snapshot";
+import { GENERAL, type SheetReader } from "./sheetReader";
+
+type Cells = Record<number, Record<number, ICellData | null>>;
+
+/** How cells looked before: what taking back restores. */
+export interface Before {
+  readonly sheet: SheetId;
+  readonly area: Area;
+  readonly styles: readonly (readonly (string | null)[])[];
+}
+
+export interface Desk {
+  readonly unitId: string;
+  readonly step: OneStep;
+  readonly styles: Styles;
+  reader(sheet: SheetId): SheetReader;
+  /** For names that have to be unlike all others of the session. */
+  unique(): string;
+}
+
+const everyCell = <T>(area: Area, make: (row: number, column: number) => T): T[][] =>
+  Array.from({ length: area.rows }, (_, r) =>
+    Array.from({ length: area.columns }, (_, c) => make(area.top + r, area.left + c)),
+  );
+
+const cellsOf = <T extends ICellData | null>(area: Area, make: (row: number, column: number) => T): Cells => {
+  const cells: Cells = {};
+  for (let row = area.top; row < bottom(area); row++) {
+    const columns: Record<number, ICellData | null> = {};
+    for (let column = area.left; column < right(area); column++) columns[column] = make(row, column);
+    cells[row] = columns;
+  }
+  return cells;
+};
+
+const setCells = (unitId: string, subUnitId: string, cellValue: Cells) => ({
+  id: SetRangeValuesMutation.id,
+  params: { unitId, subUnitId, cellValue },
+});
+
+const emptied = (desk: Desk, sheet: SheetId, area: Area) =>
+  setCells(
+    desk.unitId,
+    sheet,
+    cellsOf(area, () => null),
+  );
+
+/** A cell's style by its id. A style that stands in the cell itself is filed first, so that it has one. */
+function idOf(desk: Desk, style: ICellData["s"] | undefined): string | null {
+  if (typeof style === "string") return style;
+  return style ? (desk.styles.setValue(style) ?? null) : null;
+}
+
+export function look(desk: Desk, sheet: SheetId, area: Area): Before {
+  const reader = desk.reader(sheet);
+  const styles = everyCell(area, (row, column) => idOf(desk, reader.cell(row, column)?.s));
+  return { sheet, area, styles };
+}
+
+/** The same style with another number format, under an id that tells both. */
+function reformatted(desk: Desk, id: string | null, format: string): string | null {
+  const style = (id === null ? {} : desk.styles.get(id)) as OriginStyle;
+  const { n: _, ...rest } = style ?? {};
+  const changed = format === GENERAL ? rest : { ...rest, n: { pattern: format } };
+  const name = `${id ?? "plain"} ${format}`;
+  if (!desk.styles.get(name)) desk.styles.addCustomStyle(name, changed);
+  return name;
+}
+
+/** The style of the cell beside the new columns, its column's where the cell is empty. */
+function besideStyle(desk: Desk, reader: SheetReader, row: number, column: number): string | null {
+  const style = reader.cell(row, column)?.s ?? reader.worksheet.getColumnStyle(column);
+  return idOf(desk, style as ICellData["s"]);
+}
+
+function makeRoom(desk: Desk, sheet: SheetId, columns: number): void {
+  const now = desk.reader(sheet).worksheet.getColumnCount();
+  if (columns <= now) return;
+  const set = (columnCount: number) => ({
+    id: SetWorksheetColumnCountMutation.id,
+    params: { unitId: desk.unitId, subUnitId: sheet, columnCount },
+  });
+  desk.step.do(set(columns), set(now));
+}
+
+/** Columns put onto a table's right end, or cut off it. */
+function tableColumns(
+  desk: Desk,
+  operationType: "insert" | "delete",
+  sheet: SheetId,
+  tableId: string,
+  left: number,
+  headers: readonly string[],
+) {
+  const columnsJson = headers.map((header) => gridColumn(desk.unique(), header));
+  const rowColOperation = { operationType, rowColType: "column", index: left, count: headers.length, columnsJson };
+  const params = { unitId: desk.unitId, subUnitId: sheet, tableId, config: { rowColOperation } };
+  return { id: SetSheetTableMutation.id, params };
+}
+
+type Ends = readonly [sheet: SheetId, tableId: string, left: number, headers: readonly string[]];
+
+const widenTable = (desk: Desk, ...ends: Ends): void =>
+  desk.step.do(tableColumns(desk, "insert", ...ends), tableColumns(desk, "delete", ...ends));
+
+export const narrowTable = (desk: Desk, ...ends: Ends): void =>
+  desk.step.do(tableColumns(desk, "delete", ...ends), tableColumns(desk, "insert", ...ends));
+
+export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | null): Before {
+  const { sheet, area, data, headerRow } = target;
+  makeRoom(desk, sheet, right(area));
+  const before = look(desk, sheet, area);
+  const reader = desk.reader(sheet);
+  const headers = target.columns.map((column) => column.header);
+  if (tableId !== null) widenTable(desk, sheet, tableId, area.left, headers);
+
+  const ids = everyCell(area, (row, column) => {
+    const beside = besideStyle(desk, reader, row, area.left - 1);
+    const isData = row >= data.top && row < bottom(data);
+    return isData ? reformatted(desk, beside, target.columns[column - area.left]!.format) : beside;
+  });
+  desk.step.do(
+    styleIds({ unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left, ids }),
+    styleIds({ unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left, ids: before.styles }),
+  );
+
+  const groups = target.columns.map(() => desk.unique());
+  const written = cellsOf<ICellData>({ ...data, top: headerRow, rows: bottom(data) - headerRow }, (row, column) => {
+    const index = column - area.left;
+    const added = target.columns[index]!;
+    if (row === headerRow) return { v: added.header, t: CellValueType.STRING };
+    if (row > data.top) return { si: groups[index] };
+    return { f: `=${inA1(added.formula, row, target.listLeft)}`, si: groups[index] };
+  });
+  desk.step.do(setCells(desk.unitId, sheet, written), emptied(desk, sheet, { ...area, rows: bottom(data) - area.top }));
+  return before;
+}
+
+export function writeFormula(desk: Desk, target: FormulaTarget, formula: string): Before {
+  const { sheet, area, step } = target;
+  makeRoom(desk, sheet, right(area));
+  const before = look(desk, sheet, area);
+  if (step.format !== undefined) {
+    const ids = [[reformatted(desk, before.styles[0]![0]!, step.format)]];
+    desk.step.do(
+      styleIds({ unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left, ids }),
+      styleIds({ unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left, ids: before.styles }),
+    );
+  }
+  const cell = { [area.top]: { [area.left]: { f: formula } } };
+  desk.step.do(setCells(desk.unitId, sheet, cell), emptied(desk, sheet, area));
+  return before;
+}
+
+export function defineName(desk: Desk, target: NameTarget, engineText: string): void {
+  const params = {
+    id: desk.unique(),
+    unitId: desk.unitId,
+    name: target.step.name,
+    formulaOrRefString: engineText,
+    localSheetId: WHOLE_WORKBOOK,
+  };
+  desk.step.do({ id: SetDefinedNameMutation.id, params }, { id: RemoveDefinedNameMutation.id, params });
+}
+
+/** Empties cells and gives them their former look. */
+export function restore(desk: Desk, sheet: SheetId, area: Area, before: Before): void {
+  const now = look(desk, sheet, area);
+  const reader = desk.reader(sheet);
+  const held = cellsOf(area, (row, column) => {
+    const { s: _, ...content } = reader.cell(row, column) ?? {};
+    const formula = reader.formula(row, column);
+    return formula === null ? content : { f: formula };
+  });
+  const base = { unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left };
+  desk.step.do(emptied(desk, sheet, area), setCells(desk.unitId, sheet, held));
+  desk.step.do(styleIds({ ...base, ids: before.styles }), styleIds({ ...base, ids: now.styles }));
+}

@@ -1,0 +1,38 @@
+/** The grid, on its real engine without a page, held to the same contract as every host. */
+import type { IWorkbookData } from "@univerjs/core";
+import { parseArea } from "../../../taskpane/workbook/area";
+import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
+import { describeContract } from "../contract/contract";
+import { described } from "./described";
+import { startHeadless } from "./headless";
+
+const TODAY = 46_000;
+const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+describeContract("The grid", async (description) => {
+  const engine = startHeadless();
+  const workbook = new GridWorkbookPort(engine, TODAY);
+  const { snapshot, facts } = described(description);
+  workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
+  await pause(150);
+  const sheetNamed = (name: string) => engine.api.getActiveWorkbook()!.getSheetByName(name)!;
+  if (description.selection) {
+    const sheet = sheetNamed(description.selection.sheet);
+    await workbook.reveal({ sheet: sheet.getSheetId(), area: parseArea(description.selection.area)! });
+  }
+  return {
+    workbook,
+    async type(sheet, address, typed) {
+      const range = sheetNamed(sheet).getRange(address);
+      if (typeof typed === "string" && typed.startsWith("=")) range.setValue({ f: typed });
+      else if (typed === null) range.clearContent();
+      else range.setValue(typed);
+      await pause(150);
+    },
+    isBold(sheet, address) {
+      const { top, left } = parseArea(address)!;
+      return workbook.reader(sheetNamed(sheet).getSheetId()).style(top, left)?.bl === 1;
+    },
+    close: () => engine.univer.dispose(),
+  };
+});
