@@ -18,6 +18,7 @@ export function decodeEscapes(text: string): string {
 
 /** A carriage return is written so too, or every reader would make a line feed of it; in attributes line feeds as well. */
 export function encodeEscapes(text: string, where: "text" | "attribute" = "text"): string {
+  if (!needsEscapes(text)) return text;
   let encoded = "";
   for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at);
@@ -27,6 +28,14 @@ export function encodeEscapes(text: string, where: "text" | "attribute" = "text"
     else encoded += text[at];
   }
   return encoded;
+}
+
+function needsEscapes(text: string): boolean {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code < 32 || code === 95 || code >= 0xd800) return true;
+  }
+  return false;
 }
 
 function escape(code: number): string {

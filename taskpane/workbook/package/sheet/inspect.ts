@@ -35,12 +35,13 @@ export interface ArrayPlace {
 
 export function inspectSheet(
   source: XmlSource,
-  around: Omit<CellSurroundings, "groups">,
+  outside: Omit<CellSurroundings, "groups">,
   styleCount: number,
   onCell: () => void,
 ): SheetFacts {
   const walk = new SheetWalk(source);
   const groups = new Map<number, SharedFormula>();
+  const around = { ...outside, groups };
   const texts = new GroupTexts(groups);
   const rows = new Map<number, RowLayout>();
   const arrays: ArrayPlace[] = [];
@@ -64,7 +65,7 @@ export function inspectSheet(
       ) {
         groups.set(formula.group, { row: token.row, column: token.column, text: formula.text });
       }
-      const cell = readCell(token, { ...around, groups }, texts);
+      const cell = readCell(token, around, texts);
       if (cell.styleIndex >= styleCount)
         damaged(around.partName, token.start, "a cell names a style that is not there");
       const array = arrayPlace(cell);

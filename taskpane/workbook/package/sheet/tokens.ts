@@ -9,6 +9,7 @@ export interface FormulaToken {
   readonly group?: number;
   readonly ref?: string;
   readonly start: number;
+  readonly tagEnd: number;
   readonly end: number;
   /** The whole element as it stands. */
   readonly source: string;
@@ -20,14 +21,17 @@ export interface CellToken {
   /** False where the address is only implied by the cell before. */
   readonly hasAddress: boolean;
   readonly start: number;
-  readonly tagEnd: number;
+  /** The offset after the element's name. */
+  readonly nameEnd: number;
   readonly end: number;
   readonly styleIndex: number;
   /** The `t` attribute; "n" when absent. */
   readonly type: string;
   /** The characters of `v`; of an inline string its text. Undefined when there is neither. */
-  readonly content?: string;
-  readonly formula?: FormulaToken;
+  readonly content: string | undefined;
+  /** The element of the content as it stands. */
+  readonly contentSource: string;
+  readonly formula: FormulaToken | undefined;
   readonly cellMetadata: number;
   readonly valueMetadata: number;
   /** Other attributes and children, as they stand, to be carried along when the cell is rewritten. */

@@ -24,6 +24,8 @@ const KNOWN_CELL_ATTRIBUTES = new Set(["r", "s", "t", "cm", "vm"]);
 export class SheetWalk {
   readonly children: SheetChild[] = [];
   root: ElementName = { raw: "", prefix: "", local: "", namespace: "" };
+  /** The offset after the root's start tag. */
+  rootContentStart = 0;
   data: SheetDataPlace | undefined;
   private readonly reader: XmlReader;
 
@@ -39,6 +41,7 @@ export class SheetWalk {
       if (this.root.raw === "") {
         if (!reader.is(MAIN, "worksheet")) reader.fail("a sheet is not what it says it is");
         this.root = reader.name;
+        this.rootContentStart = reader.end;
       } else if (reader.is(MAIN, "sheetData")) yield* this.dataRows();
       else this.readChild();
     }
@@ -127,7 +130,8 @@ export class SheetWalk {
 
   private readCell(row: number, lastColumn: number): CellToken {
     const { reader } = this;
-    const { start, end: tagEnd, depth, isSelfClosing } = reader;
+    const { start, depth, isSelfClosing } = reader;
+    const nameEnd = start + 1 + reader.name.raw.length;
     let column = lastColumn + 1;
     let hasAddress = false;
     let styleIndex = 0;
@@ -151,6 +155,8 @@ export class SheetWalk {
     }
     if (column > LAST_COLUMN || styleIndex < 0) reader.fail("a cell stands beyond the sheet or has no readable style");
     let content: string | undefined;
+    let contentStart = 0;
+    let contentEnd = 0;
     let formula: FormulaToken | undefined;
     let otherChildren = "";
     if (!isSelfClosing) {
@@ -158,10 +164,12 @@ export class SheetWalk {
         if (reader.kind === "end" && reader.depth < depth) break;
         if (reader.kind !== "start") continue;
         const childStart = reader.start;
-        if (reader.is(MAIN, "v")) content = reader.elementText();
-        else if (reader.is(MAIN, "f")) formula = readFormula(reader);
-        else if (reader.is(MAIN, "is")) content = readText(reader);
-        else {
+        if (reader.is(MAIN, "f")) formula = readFormula(reader);
+        else if (reader.is(MAIN, "v") || reader.is(MAIN, "is")) {
+          content = reader.name.local === "v" ? reader.elementText() : readText(reader);
+          contentStart = childStart;
+          contentEnd = reader.end;
+        } else {
           reader.skipElement();
           otherChildren += reader.text.slice(childStart, reader.end);
         }
@@ -172,11 +180,12 @@ export class SheetWalk {
       column,
       hasAddress,
       start,
-      tagEnd,
+      nameEnd,
       end: reader.end,
       styleIndex,
       type,
       content,
+      contentSource: reader.text.slice(contentStart, contentEnd),
       formula,
       cellMetadata,
       valueMetadata,
@@ -203,7 +212,7 @@ function attributePlaces(reader: XmlReader): AttributePlace[] {
 }
 
 function readFormula(reader: XmlReader): FormulaToken {
-  const { start } = reader;
+  const { start, end: tagEnd } = reader;
   const type = reader.attribute("t") ?? "normal";
   const group = reader.attribute("si");
   const ref = reader.attribute("ref");
@@ -214,6 +223,7 @@ function readFormula(reader: XmlReader): FormulaToken {
     ...(group === undefined ? {} : { group: wholeNumber(group, 0) }),
     ...(ref === undefined ? {} : { ref }),
     start,
+    tagEnd,
     end: reader.end,
     source: reader.text.slice(start, reader.end),
   };

@@ -1,0 +1,181 @@
+/** The rows of a sheet, rewritten where something changes; every other row and cell keeps its characters. */
+import { addressOf, contains } from "../addresses";
+import { refuse } from "../refusal";
+import type { CellToken, RowToken } from "../sheet/tokens";
+import type { SheetWalk } from "../sheet/walk";
+import type { Splices } from "../xml/splices";
+import type { Arrays } from "./arrays";
+import type { CellChanger } from "./cellChange";
+import type { CellWriter } from "./cellText";
+import type { FormulaGroups } from "./formulaGroups";
+import { type Claim, type PlannedCell, type SheetPlan } from "./plan";
+
+export class RowsPatch {
+  private readonly waiting: number[];
+  private nextWaiting = 0;
+  private readonly looksAtEveryCell: boolean;
+  private rowsWereInserted = false;
+  private atEnd = "";
+
+  constructor(
+    private readonly walk: SheetWalk,
+    private readonly plan: SheetPlan,
+    private readonly splices: Splices,
+    private readonly writer: CellWriter,
+    private readonly changer: CellChanger,
+    private readonly groups: FormulaGroups,
+    private readonly arrays: Arrays,
+  ) {
+    this.waiting = [...new Set([...plan.rows.keys(), ...plan.hiddenRows.keys()])].sort((one, other) => one - other);
+    this.looksAtEveryCell = plan.renames.length > 0 || arrays.emptiesCells || plan.claims.length > 0;
+  }
+
+  run(): void {
+    let end = -1;
+    for (const row of this.walk.rows()) {
+      let inserted = "";
+      while (this.waiting.length > this.nextWaiting && (this.waiting[this.nextWaiting] as number) < row.number) {
+        inserted += this.newRow(this.waiting[this.nextWaiting++] as number);
+      }
+      if (inserted !== "") {
+        this.splices.insert(row.start, inserted);
+        this.rowsWereInserted = true;
+      }
+      if (this.rowsWereInserted && !row.hasNumber) {
+        this.splices.insert(afterName(row.start, row.name.raw), ` r="${row.number}"`);
+        this.rowsWereInserted = false;
+      }
+      if (this.waiting[this.nextWaiting] === row.number) this.nextWaiting++;
+      this.patchRow(row);
+      end = row.end;
+    }
+    while (this.nextWaiting < this.waiting.length)
+      this.atEnd += this.newRow(this.waiting[this.nextWaiting++] as number);
+    this.appendRows(end);
+  }
+
+  private appendRows(end: number): void {
+    const { data } = this.walk;
+    if (this.atEnd === "" || !data) return;
+    if (data.isSelfClosing) {
+      this.splices.replace(data.contentStart - 2, data.contentStart, `>${this.atEnd}</${data.name.raw}>`);
+    } else this.splices.insert(end < 0 ? data.contentStart : end, this.atEnd);
+  }
+
+  private newRow(number: number): string {
+    const absentStyle = (column: number): number => this.columnStyle(column);
+    let cells = "";
+    for (const cell of inOrder(this.plan.rows.get(number))) {
+      const modelStyle = cell.likeColumn === undefined ? undefined : absentStyle(cell.likeColumn);
+      cells += this.changer.change(cell, undefined, absentStyle(cell.column), modelStyle);
+    }
+    const isHidden = this.plan.hiddenRows.get(number) === true;
+    if (cells === "" && !isHidden) return "";
+    const start = `<${this.writer.rowTag} r="${number}"${isHidden ? ' hidden="1"' : ""}`;
+    return cells === "" ? `${start}/>` : `${start}>${cells}</${this.writer.rowTag}>`;
+  }
+
+  private patchRow(row: RowToken): void {
+    const planned = inOrder(this.plan.rows.get(row.number));
+    const absentStyle = (column: number): number => row.styleIndex ?? this.columnStyle(column);
+    let next = 0;
+    let newCells = "";
+    let shifts = false;
+    for (const token of row.cells) {
+      newCells = "";
+      while (next < planned.length && (planned[next] as PlannedCell).column < token.column) {
+        newCells += this.changed(planned[next++] as PlannedCell, undefined, row, absentStyle);
+      }
+      if (newCells !== "") {
+        this.splices.insert(token.start, newCells);
+        shifts = true;
+      }
+      let cell: PlannedCell | undefined;
+      if (planned[next]?.column === token.column) cell = planned[next++];
+      else if (token.formula || this.looksAtEveryCell) cell = this.unplanned(token);
+      if (cell) {
+        const text = this.changed(cell, token, row, absentStyle);
+        this.splices.replace(token.start, token.end, text);
+        if (text === "") shifts = true;
+      } else if (shifts && !token.hasAddress) {
+        this.splices.insert(token.nameEnd, ` r="${addressOf(token.row, token.column)}"`);
+      }
+    }
+    newCells = "";
+    while (next < planned.length) newCells += this.changed(planned[next++] as PlannedCell, undefined, row, absentStyle);
+    if (newCells !== "") {
+      if (row.isSelfClosing) this.splices.replace(row.tagEnd - 2, row.tagEnd, `>${newCells}</${row.name.raw}>`);
+      else this.splices.insert(row.cellsEnd, newCells);
+      shifts = true;
+    }
+    if (shifts) this.dropAttribute(row, "spans");
+    this.hideOrShow(row);
+  }
+
+  private changed(
+    cell: PlannedCell,
+    token: CellToken | undefined,
+    row: RowToken,
+    absentStyle: (column: number) => number,
+  ): string {
+    if (cell.onlyWhereEmpty && token && (token.content !== undefined || token.formula)) {
+      refuse(
+        `The cell ${addressOf(cell.row, cell.column)} on the sheet "${this.plan.sheet.name}", beside the table, is not empty. ` +
+          `Move what stands there, so that the new column has room.`,
+      );
+    }
+    let modelStyle: number | undefined;
+    if (cell.likeColumn !== undefined) {
+      modelStyle = row.cells.find((one) => one.column === cell.likeColumn)?.styleIndex ?? absentStyle(cell.likeColumn);
+    }
+    return this.changer.change(cell, token, absentStyle(cell.column), modelStyle);
+  }
+
+  /** A cell nobody mentioned: emptied with its former spill, or its formula goes another way; mostly left as it is. */
+  private unplanned(token: CellToken): PlannedCell | undefined {
+    const { row, column, formula } = token;
+    if (this.arrays.isEmptied(row, column) && !formula) return { row, column, value: null };
+    if (token.content !== undefined || formula) this.refuseClaimed(token);
+    if (!formula) return undefined;
+    const element = this.groups.elementOf(token, formula);
+    if (element !== formula.source) this.splices.replace(formula.start, formula.end, element);
+    return undefined;
+  }
+
+  private refuseClaimed(token: CellToken): void {
+    const isIn = ({ range, except }: Claim): boolean =>
+      contains(range, token.row, token.column) && !(except && contains(except, token.row, token.column));
+    const claim = this.plan.claims.find(isIn);
+    if (claim)
+      refuse(`${claim.sentence} (${addressOf(token.row, token.column)} on the sheet "${this.plan.sheet.name}")`);
+  }
+
+  private columnStyle(column: number): number {
+    const layout = this.plan.facts.layout.columns.find((one) => one.first <= column && column <= one.last);
+    return layout?.styleIndex ?? 0;
+  }
+
+  private hideOrShow(row: RowToken): void {
+    const hide = this.plan.hiddenRows.get(row.number);
+    if (hide === undefined || hide === row.isHidden) return;
+    if (!hide) this.dropAttribute(row, "hidden");
+    else {
+      const present = row.attributes.find((one) => one.name === "hidden");
+      if (present) this.splices.replace(present.start, present.end, "1");
+      else this.splices.insert(afterName(row.start, row.name.raw), ' hidden="1"');
+    }
+  }
+
+  private dropAttribute(row: RowToken, name: string): void {
+    const present = row.attributes.find((one) => one.name === name);
+    if (present) this.splices.remove(present.nameStart - 1, present.end + 1);
+  }
+}
+
+function inOrder(cells: ReadonlyMap<number, PlannedCell> | undefined): PlannedCell[] {
+  return cells ? [...cells.values()].sort((one, other) => one.column - other.column) : [];
+}
+
+function afterName(start: number, rawName: string): number {
+  return start + 1 + rawName.length;
+}
