@@ -12,6 +12,7 @@ const path = require("node:path");
 const webpack = require("webpack");
 const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
+const { LicenseWebpackPlugin } = require("license-webpack-plugin");
 
 const DEVELOPMENT_URL = "https://localhost:3000/";
 const OFFICE_CDN = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -82,6 +83,12 @@ module.exports = async (env = {}, argv = {}) => {
         template: "./taskpane/taskpane.html",
         chunks: ["taskpane"],
         templateParameters: { officeSource, officeOrigin: env.officeCdn ? new URL(OFFICE_CDN).origin : "" },
+      }),
+      /* The licence texts of everything bundled, in one file beside the scripts. */
+      new LicenseWebpackPlugin({
+        perChunkOutput: false,
+        outputFilename: "third-party-licenses.txt",
+        stats: { warnings: false, errors: true },
       }),
       new HtmlPlugin({ filename: "index.html", template: "./taskpane/index.html", chunks: ["browser"] }),
       new CopyPlugin({
