@@ -65,12 +65,13 @@ function WordField({ word, kind, onKind }: WordFieldProps) {
       <div className="row-field">
         <label htmlFor={id}>
           <strong>{word.word === "" ? words.blank : word.word}</strong>{" "}
-          <span className="note">{words.rows(word.rows.length)}</span>
+          <span className="note">{words.rows(word.rows.length)}</span>{" "}
+          {word.refused === null && kind === null && <span className="mark asks">{words.open}</span>}
+          {kind !== null && kind === word.guess && <span className="mark">{words.guess}</span>}
         </label>
         {word.refused === null && (
           <select
             id={id}
-            aria-describedby={`${id}mark`}
             value={kind ?? ""}
             onChange={(event) => onKind(event.target.value === "" ? null : (event.target.value as KindKey))}
           >
@@ -78,15 +79,7 @@ function WordField({ word, kind, onKind }: WordFieldProps) {
           </select>
         )}
       </div>
-      <span id={`${id}mark`}>
-        {word.refused !== null ? (
-          <span className="fault">{word.refused}</span>
-        ) : kind === null ? (
-          <span className="mark asks">{words.open}</span>
-        ) : kind === word.guess ? (
-          <span className="mark">{words.guess}</span>
-        ) : null}
-      </span>
+      {word.refused !== null && <span className="fault">{word.refused}</span>}
     </li>
   );
 }

@@ -16,7 +16,15 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
   if (!survey) return null;
   const { list } = survey;
   return (
-    <Step number={number} title={words.title}>
+    <Step
+      number={number}
+      title={words.title}
+      press={
+        <button type="button" className="press" onClick={() => void state.look()}>
+          {texts.addColumns.lookAgain}
+        </button>
+      }
+    >
       <div className="close-stack">
         <p>{survey.sentence}</p>
         {list && (
@@ -43,7 +51,6 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
           {sentence}
         </p>
       ))}
-      {list && <ListColumns list={list} />}
       {survey.lists.length > 0 && (
         <Correction
           key={`${list?.key}${list?.headerRow}${list?.lastRow}`}
@@ -51,19 +58,14 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
           isOpen={list ? !list.found.sure : true}
         />
       )}
-      <div className="presses">
-        <button type="button" className="button" onClick={() => void state.look()}>
-          {texts.addColumns.lookAgain}
-        </button>
-      </div>
     </Step>
   );
 }
 
 function ListColumns({ list }: { readonly list: SurveyedList }) {
   return (
-    <details className="fold">
-      <summary>{words.columns}</summary>
+    <div className="close-stack">
+      <h4>{words.columns}</h4>
       <ul className="rows">
         {list.columns.map((column) => (
           <li key={column.index} className="close-stack">
@@ -72,7 +74,7 @@ function ListColumns({ list }: { readonly list: SurveyedList }) {
           </li>
         ))}
       </ul>
-    </details>
+    </div>
   );
 }
 
@@ -153,6 +155,7 @@ function Correction({ state, isOpen }: { readonly state: AddColumnsState; readon
           </>
         )}
       </form>
+      {list && <ListColumns list={list} />}
     </details>
   );
 }

@@ -44,6 +44,8 @@ export function NumbersStep({ number, numbers, choices, choose, onFaulty }: Prop
   );
 }
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 interface NumberFieldProps {
   readonly used: NumberUsed;
   readonly onNumber: (value: number) => void;
@@ -96,11 +98,9 @@ function NumberField({ used, onNumber, onFaulty }: NumberFieldProps) {
         {fault !== null && <span className="fault">{fault}</span>}
         <span className="note">
           {words.standard(`${setting.default} ${unit}`)};{" "}
-          {setting.range ? words.range(setting.range.words) : words.noRange}.
-          {canChange ? ` ${words.allowed(setting.allowed[0], setting.allowed[1], unit)}` : ` ${words.fixed}`}
-        </span>
-        <span className="note">
-          {setting.source.startsWith(NO_SOURCE) ? setting.source : words.source(setting.source)}.{" "}
+          {setting.range ? words.range(setting.range.words) : words.noRange}.{" "}
+          {setting.source.startsWith(NO_SOURCE) ? capital(setting.source) : words.source(setting.source)}.{" "}
+          {!canChange && `${words.fixed} `}
           <span className="mark">{setting.evidence}</span>
         </span>
       </div>

@@ -97,7 +97,7 @@ function ColumnFigures({
       {column.groups.length > 0 && (
         <ul className="bullets">
           {column.groups.map((group) => (
-            <li key={group.sentence} className={group.severity === "doubt" ? undefined : "unusable"}>
+            <li key={group.sentence}>
               {group.sentence} <RowPresses group={group} showRow={showRow} />
             </li>
           ))}

@@ -5,6 +5,8 @@ import { dateText } from "../dates";
 
 /** Rows of a block shown; the reference pages show all of it. */
 const MOST_ROWS = 4;
+/** Examples shown at once. */
+const FIRST = 3;
 
 function given(gives: Given, fn: SheetFunction, locale: string): string {
   const one = (cell: unknown): string => {
@@ -28,20 +30,29 @@ function given(gives: Given, fn: SheetFunction, locale: string): string {
 export function Examples({ fn, locale }: { readonly fn: SheetFunction; readonly locale: string }) {
   const examples: readonly Example<Params>[] = fn.documentation?.examples ?? [];
   if (examples.length === 0) return null;
+  const show = (some: readonly Example<Params>[]) =>
+    some.map((example, i) => (
+      <div className="example" key={i}>
+        <code className="formula">{exampleFormula(fn, example)}</code>
+        <p className="gives">
+          <span>{texts.guide.expected}</span>
+          <strong>{given(example.gives, fn, locale)}</strong>
+          {example.within !== undefined && <span className="note">{texts.guide.within(example.within)}</span>}
+        </p>
+        <p className="note">{texts.guide.source(example.source)}</p>
+      </div>
+    ));
+  const more = examples.slice(FIRST);
   return (
-    <div>
+    <div className="stack">
       <h4>{texts.guide.examples}</h4>
-      {examples.map((example, i) => (
-        <div className="example" key={i}>
-          <code className="formula">{exampleFormula(fn, example)}</code>
-          <p className="gives">
-            <span>{texts.guide.expected}</span>
-            <strong>{given(example.gives, fn, locale)}</strong>
-            {example.within !== undefined && <span className="note">{texts.guide.within(example.within)}</span>}
-          </p>
-          <p className="note">{texts.guide.source(example.source)}</p>
-        </div>
-      ))}
+      {show(examples.slice(0, FIRST))}
+      {more.length > 0 && (
+        <details className="fold">
+          <summary>{texts.guide.moreExamples(more.length)}</summary>
+          <div className="stack">{show(more)}</div>
+        </details>
+      )}
     </div>
   );
 }

@@ -39,6 +39,13 @@ function Inside({ fn, workbook, overview, locale }: Props) {
     <div className="entry-body">
       <code className="formula">={usage(fn)}</code>
       {documentation && <p>{documentation.details}</p>}
+      {canPut === true && workbook && overview && (
+        <details className="fold put">
+          <summary>{texts.guide.put}</summary>
+          <PutInCellForm fn={fn} workbook={workbook} overview={overview} />
+        </details>
+      )}
+      {typeof canPut === "string" && <p className="note">{canPut}</p>}
       <div className="close-stack">
         <h4>{texts.guide.arguments}</h4>
         <ul className="rows">
@@ -100,8 +107,6 @@ function Inside({ fn, workbook, overview, locale }: Props) {
           </ul>
         </div>
       )}
-      {canPut === true && workbook && overview && <PutInCellForm fn={fn} workbook={workbook} overview={overview} />}
-      {typeof canPut === "string" && <p className="note">{canPut}</p>}
     </div>
   );
 }

@@ -66,7 +66,6 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
         void onPut();
       }}
     >
-      <h4>{texts.guide.put}</h4>
       <p className="note">{texts.guide.putLead}</p>
       {fn.order.map(({ name, param }, i) => {
         const fault = asked && isMissing(i);

@@ -29,12 +29,19 @@ export function Bar({ name, isChanged, isReady, isBusy, dayFirst, onDayFirst, on
   return (
     <header className="bar" id="bar" tabIndex={-1}>
       <div className="bar-title">
+        <span className="note">{texts.product}</span>
         <h1>{name}</h1>
         {isChanged && <span className="unsaved">{words.unsaved}</span>}
       </div>
       <div className="presses">
         <OpenButton className="button" label={words.open} isDisabled={!isIdle} onOpen={onOpen} />
-        <button type="button" className="button" title={words.saveHelp} disabled={!isIdle} onClick={onSave}>
+        <button
+          type="button"
+          className={isChanged ? "button primary" : "button"}
+          title={words.saveHelp}
+          disabled={!isIdle}
+          onClick={onSave}
+        >
           {words.save}
         </button>
         <button type="button" className="button" disabled={!isIdle} onClick={onNew}>

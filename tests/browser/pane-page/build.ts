@@ -1,0 +1,44 @@
+/** Builds the test page into a folder of its own, with the same loaders as the product. */
+import { mkdtemp } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import HtmlPlugin from "html-webpack-plugin";
+import webpack from "webpack";
+
+const here = (file: string) => fileURLToPath(new URL(file, import.meta.url));
+
+/** The folder in which index.html stands. */
+export async function buildPanePage(): Promise<string> {
+  const folder = await mkdtemp(join(tmpdir(), "pane-page-"));
+  const compiler = webpack({
+    mode: "production",
+    target: ["web", "es2022"],
+    entry: { page: here("page.tsx") },
+    output: { path: folder, filename: "[name].js", cssFilename: "[name].css" },
+    resolve: { extensions: [".ts", ".tsx", ".js"] },
+    module: {
+      rules: [
+        {
+          test: /\.tsx?$/,
+          exclude: /node_modules/,
+          loader: "ts-loader",
+          options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+        },
+        { test: /\.css$/, type: "css/auto" },
+      ],
+    },
+    experiments: { css: true },
+    performance: { hints: false },
+    optimization: { minimize: false },
+    plugins: [new HtmlPlugin({ filename: "index.html", template: here("page.html") })],
+  });
+  await new Promise<void>((resolve, reject) =>
+    compiler.run((error, stats) => {
+      if (error) return reject(error);
+      if (stats?.hasErrors()) return reject(new Error(stats.toString("errors-only")));
+      compiler.close(() => resolve());
+    }),
+  );
+  return folder;
+}
