@@ -15,6 +15,11 @@ const GENERATED = "<!-- Written by `npm run generate` from the function's own fi
 const withWords = (param: SheetFunction["order"][number]["param"]): string =>
   argumentHelp(param) + (param.words ? `: ${param.words.map((word) => `\`${word}\``).join(", ")}` : "");
 
+const whenBlank = ({ subject, result }: SheetFunction): string =>
+  subject.length === 0
+    ? ""
+    : ` When ${subject.join(" or ")} is blank: ${result.blank === "" ? "a blank" : `\`${result.blank}\``}.`;
+
 export function referencePage(definition: SheetFunction): string {
   const { cautions, details, evidence, examples, sources } = definition.documentation!;
   const { result } = definition;
@@ -40,7 +45,7 @@ ${table(
 
 ## Result
 
-${result.help}${result.unit ? `, ${result.unit}` : ""}. When ${definition.subject.join(" or ")} is blank: ${result.blank === "" ? "a blank" : `\`${result.blank}\``}.
+${result.help}${result.unit ? `, ${result.unit}` : ""}.${whenBlank(definition)}
 
 ## Cautions
 

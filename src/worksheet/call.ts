@@ -68,6 +68,7 @@ function readCell(name: string, param: Param<unknown>, isSubject: boolean, cell:
     value = param.read(cell as Exclude<Cell, null>);
   }
   if (value === null) {
+    if (param.ifBlank !== undefined) return param.ifBlank;
     if (isSubject) return BLANK_ROW;
     return param.optional ? param.fallback : new SheetError(`${name} is missing`);
   }
@@ -135,10 +136,11 @@ function answer(definition: SheetFunction, raw: readonly unknown[]): Answer {
   if (reading instanceof SheetError) return reading;
   const { shape } = reading;
 
-  if (definition.result.shape === "cell") {
+  const { shape: kind, oneCellWith } = definition.result;
+  if (kind === "cell" || (oneCellWith !== undefined && reading.args[oneCellWith] !== undefined)) {
     return shape ? cellByCell(definition, reading, shape.block) : sound(oneRow(definition, reading, 0, 0));
   }
-  if (definition.result.shape === "row") {
+  if (kind === "row") {
     if (shape && shape.block[0]!.length !== 1) return new SheetError(`${shape.name} must be one column`);
     return rowByRow(definition, reading, shape?.block.length ?? 1);
   }

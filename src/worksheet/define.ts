@@ -22,6 +22,11 @@ export interface Param<T> {
   readonly fallback?: T;
   /** The same in words, where the value itself does not say it: "0.5 mL up to 5 mL, else 1 mL". */
   readonly fallbackHelp?: string;
+  /**
+   * What `compute` gets for a blank cell of an argument that must be given: where a blank is an answer of its own, such
+   * as "not known". Left out: a blank row, or the sentence that the argument is missing.
+   */
+  readonly ifBlank?: T;
   /** A choice's words, the default first. */
   readonly words?: readonly string[];
   /** One cell that is neither an error nor blank. Gives null when it is to be taken for a blank (0 in a date). */
@@ -49,6 +54,8 @@ export interface ResultInfo {
   readonly unit?: string;
   /** Headings of a row or block, left to right. */
   readonly columns?: readonly string[];
+  /** The optional choice that, once given, turns a row into one cell: READPRINT's part. */
+  readonly oneCellWith?: string;
   /** What stands there when the argument that the row is about is blank. Never a reassuring word. */
   readonly blank: string;
 }

@@ -124,6 +124,20 @@ export function choice<const W extends string>(help: string, words: readonly W[]
   }) as Param<W>;
 }
 
+/** A choice that may be left out, where what happens then is not one of its words. */
+export function openChoice<const W extends string>(help: string, words: readonly W[], fallbackHelp: string) {
+  return { ...choice(help, words, {}), optional: true, fallbackHelp } as Param<W | undefined>;
+}
+
+export const NOT_KNOWN = "not known";
+
+/** An argument that must stand in the formula, but whose cell may be blank: a blank is then "not known". */
+export const orNotKnown = <T>(given: Param<T>): Param<T | typeof NOT_KNOWN> => ({ ...given, ifBlank: NOT_KNOWN });
+
+/** Any text; a number is taken as it stands. */
+export const text = <const O extends Optional<string>>(help: string, options: O) =>
+  reading<string, O>(help, options, (cell) => (cell === 0 ? null : String(cell).trim()));
+
 /** A whole block of cells, read at once. A single cell comes as a block of one. */
 export function range<T, const O extends Optional<T>>(
   help: string,
