@@ -16,8 +16,8 @@ export interface Written {
 }
 
 /** Where something written stands now, and the cells in which it differs. */
-export interface Standing {
-  readonly written: Written;
+export interface Standing<W extends Written = Written> {
+  readonly written: W;
   /** New columns only, header to totals row; null for a name. */
   readonly area: Area | null;
   readonly differing: readonly string[];
@@ -42,7 +42,11 @@ export const doneOf = (written: Written): Done => {
 type Reader = Pick<Workbook, "read">;
 
 /** Finds what was written. A refusal means that it cannot be told any more which cells are ours. */
-export async function standing(written: Written, workbook: Reader, overview: Overview): Promise<Standing | Refusal> {
+export async function standing<W extends Written>(
+  written: W,
+  workbook: Reader,
+  overview: Overview,
+): Promise<Standing<W> | Refusal> {
   const { target } = written;
   switch (target.kind) {
     case "addColumns":
@@ -59,13 +63,13 @@ export async function standing(written: Written, workbook: Reader, overview: Ove
   }
 }
 
-async function tableColumns(
-  written: Written,
+async function tableColumns<W extends Written>(
+  written: W,
   target: ColumnsTarget,
   name: string,
   workbook: Reader,
   overview: Overview,
-): Promise<Standing | Refusal> {
+): Promise<Standing<W> | Refusal> {
   const table = overview.tables.find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (!table) return new Refusal(`The table "${name}" is no longer there. Nothing was removed.`);
   const first = table.columns.indexOf(target.columns[0]?.header ?? "");
@@ -98,12 +102,12 @@ async function tableColumns(
   return { written, area, differing };
 }
 
-async function listColumns(
-  written: Written,
+async function listColumns<W extends Written>(
+  written: W,
   target: ColumnsTarget,
   workbook: Reader,
   overview: Overview,
-): Promise<Standing | Refusal> {
+): Promise<Standing<W> | Refusal> {
   const { area } = target;
   const gone = new Refusal(
     "The new columns are no longer where they were put. Nothing was removed: delete them by hand.",
@@ -120,7 +124,7 @@ async function listColumns(
   return { written, area, differing };
 }
 
-async function oneFormula(written: Written, target: FormulaTarget, workbook: Reader, overview: Overview) {
+async function oneFormula<W extends Written>(written: W, target: FormulaTarget, workbook: Reader, overview: Overview) {
   if (!overview.sheets.some((sheet) => sheet.id === target.sheet))
     return new Refusal("The sheet with the formula is no longer there. Nothing was removed.");
   const { area } = target;

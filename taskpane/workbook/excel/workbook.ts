@@ -1,0 +1,225 @@
+/** The port on Excel, through Microsoft's library as of 2022 (requirement set ExcelApi 1.14 and below). */
+import { cellAddress } from "../../../src/columns/formula";
+import { unmet } from "../expectations";
+import type {
+  Area,
+  Block,
+  Change,
+  Facet,
+  Overview,
+  Place,
+  Progress,
+  Receipt,
+  StepKind,
+  Stop,
+  TakenBack,
+  Workbook,
+} from "../port";
+import {
+  inTheWay,
+  Refusal,
+  spillInTheWay,
+  targetsOf,
+  type ColumnsTarget,
+  type FormulaTarget,
+  type NameTarget,
+  type Target,
+} from "../target";
+import { differenceSentence, doneOf, inReverse, isNameUsed, standing, type Standing, type Written } from "../written";
+import { addColumns, noTraces, removeColumns } from "./columns";
+import { listen } from "./events";
+import { defineName, removeFormula, removeName, writeFormula } from "./single";
+import { overview } from "./overview";
+import { rangeOf, standOf } from "./place";
+import { read } from "./read";
+import { errorSentence } from "./sentences";
+
+/** A step as far as it came, with what is needed to undo it. */
+interface Made extends Written {
+  readonly undo: (area: Area | null) => Promise<void>;
+}
+
+/** `Table.resize` came with this set; Excel 2021 has it. */
+const NEEDED = "1.13";
+
+export class ExcelWorkbook implements Workbook {
+  private readonly memory = new WeakMap<Receipt, readonly Made[]>();
+
+  can(_kind: StepKind): true | string {
+    return (
+      Office.context.requirements.isSetSupported("ExcelApi", NEEDED) ||
+      "This Excel is too old for this step. Update Excel, or use the browser workbook."
+    );
+  }
+
+  overview(): Promise<Overview> {
+    return overview();
+  }
+
+  read(place: Place, what: readonly Facet[]): Promise<Block> {
+    return read(place, what);
+  }
+
+  async apply(change: Change, watch: Progress): Promise<Receipt> {
+    const made: Made[] = [];
+    try {
+      const targets = await this.checked(change);
+      if (targets instanceof Refusal) return refused(targets.sentence);
+      const outcome = await this.carryOut(targets, made, watch);
+      if (outcome instanceof Refusal) return await this.abandon(made, outcome);
+      const receipt: Receipt = { outcome: "done", sentence: "Done.", done: made.map(doneOf) };
+      this.memory.set(receipt, made);
+      return receipt;
+    } catch (error) {
+      return made.length > 0 ? this.abandon(made, errorSentence(error)) : refused(errorSentence(error));
+    }
+  }
+
+  async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
+    const made = receipt.done.length === 0 ? [] : this.memory.get(receipt);
+    if (!made) return { outcome: "failed", sentence: "This was taken back already, or done in another session." };
+    try {
+      const found = await this.find(made);
+      if (found instanceof Refusal) return { outcome: "failed", sentence: found.sentence };
+      const cells = found.flatMap((one) => one.differing);
+      if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
+      await this.remove(found);
+      this.memory.delete(receipt);
+      return { outcome: "taken back" };
+    } catch (error) {
+      return { outcome: "failed", sentence: errorSentence(error) };
+    }
+  }
+
+  reveal(place: Place): Promise<void> {
+    return Excel.run(async (context) => {
+      const { sheet, area } = await standOf(context, place);
+      sheet.load("visibility");
+      await context.sync();
+      if (sheet.visibility !== Excel.SheetVisibility.visible) sheet.visibility = Excel.SheetVisibility.visible;
+      sheet.activate();
+      rangeOf(sheet, area).select();
+      await context.sync();
+    });
+  }
+
+  onChange(tell: () => void): Stop {
+    return listen(tell);
+  }
+
+  /** Where everything will go, after every check; nothing is written before all checks are through. */
+  private async checked(change: Change): Promise<readonly Target[] | Refusal> {
+    const now = await this.overview();
+    const changed = await unmet(change.expects, this, now);
+    if (changed) return changed;
+    const targets = targetsOf(change, now);
+    if (targets instanceof Refusal) return targets;
+    for (const target of targets) {
+      const obstacle = target.kind === "defineName" ? null : await this.obstacle(target.sheet, target.area);
+      if (obstacle) return obstacle;
+    }
+    return targets;
+  }
+
+  private async obstacle(sheet: string, area: Area): Promise<Refusal | null> {
+    const block = await this.read({ sheet, area }, ["values", "formulas", "merges"]);
+    const first = block.values!.flatMap((row, r) => row.flatMap((value, c) => (value === null ? [] : [{ r, c }])))[0];
+    if (!first) return inTheWay(block);
+    const [row, column] = [area.top + first.r, area.left + first.c];
+    const spills = await Excel.run(async (context) => {
+      const cell = context.workbook.worksheets.getItem(sheet).getRangeByIndexes(row, column, 1, 1);
+      const parent = cell.getSpillParentOrNullObject();
+      parent.load("address");
+      await context.sync();
+      return !parent.isNullObject;
+    });
+    return spills ? spillInTheWay(cellAddress(row, column)) : inTheWay(block);
+  }
+
+  /** Carries out one target after the other; what is made is noted for undoing, begun or done. */
+  private async carryOut(targets: readonly Target[], made: Made[], watch: Progress): Promise<true | Refusal> {
+    const of = targets.reduce((sum, target) => sum + work(target), 0);
+    let done = 0;
+    const goesOn = (amount: number): boolean => {
+      done += amount;
+      watch.report(done, of);
+      return !watch.signal.aborted;
+    };
+    if (!goesOn(0)) return STOPPED;
+    for (const target of targets) {
+      if (target.kind === "addColumns") {
+        await this.makeColumns(target, made, goesOn);
+        if (watch.signal.aborted) return STOPPED;
+        continue;
+      }
+      const one = target.kind === "defineName" ? await this.makeName(target) : await this.makeFormula(target);
+      if (one instanceof Refusal) return one;
+      made.push(one);
+      if (!goesOn(1)) return STOPPED;
+    }
+    return true;
+  }
+
+  private async makeColumns(target: ColumnsTarget, made: Made[], goesOn: (cells: number) => boolean): Promise<void> {
+    const traces = noTraces();
+    const undo = (area: Area | null) =>
+      Excel.run((context) => removeColumns(context, target.table, target.sheet, area ?? target.area, traces));
+    const at = made.push({ target, changed: true, formulas: [], undo }) - 1;
+    await Excel.run((context) => addColumns(context, target, traces, goesOn));
+    const { formulas } = await this.read({ sheet: target.sheet, area: target.data }, ["formulas"]);
+    made[at] = { target, changed: true, formulas: formulas!, undo };
+  }
+
+  private async makeFormula(target: FormulaTarget): Promise<Made | Refusal> {
+    const written = await writeFormula(target);
+    if (written instanceof Refusal) return written;
+    return { ...written, undo: () => removeFormula(target, written.formatBefore) };
+  }
+
+  private async makeName(target: NameTarget): Promise<Made> {
+    const undo = async (): Promise<void> => {
+      const now = await this.overview();
+      const name = target.step.name.toLowerCase();
+      const others = { ...now, names: now.names.filter((one) => one.name.toLowerCase() !== name) };
+      if (!(await isNameUsed(target.step.name, this, others))) await removeName(target.step.name);
+    };
+    return { ...(await defineName(target)), undo };
+  }
+
+  /** Takes back all that was made so far; where that fails too, the receipt says what stands. */
+  private async abandon(made: readonly Made[], why: Refusal | string): Promise<Receipt> {
+    try {
+      await this.remove(made.filter((one) => one.changed).map((written) => ({ written, area: null })));
+      if (why instanceof Refusal && why !== STOPPED) return refused(why.sentence);
+      const sentence = `${typeof why === "string" ? why : why.sentence} Everything was taken back.`;
+      return { outcome: "stopped", sentence, done: [] };
+    } catch (error) {
+      const sentence = `${typeof why === "string" ? why : why.sentence} Not everything could be taken back: ${errorSentence(error)}`;
+      const receipt: Receipt = { outcome: "stopped", sentence, done: made.map(doneOf) };
+      this.memory.set(receipt, made);
+      return receipt;
+    }
+  }
+
+  private async find(made: readonly Made[]): Promise<readonly Standing<Made>[] | Refusal> {
+    const now = await this.overview();
+    const found: Standing<Made>[] = [];
+    for (const one of made.filter((candidate) => candidate.changed)) {
+      const stands = await standing(one, this, now);
+      if (stands instanceof Refusal) return stands;
+      found.push(stands);
+    }
+    return found;
+  }
+
+  /** @param found with the area where columns stand now; null for where they were put */
+  private async remove(found: readonly { readonly written: Made; readonly area: Area | null }[]): Promise<void> {
+    for (const { written, area } of inReverse(found)) await written.undo(area);
+  }
+}
+
+const STOPPED = new Refusal("Stopped.");
+
+const refused = (sentence: string): Receipt => ({ outcome: "refused", sentence, done: [] });
+
+const work = (target: Target): number => (target.kind === "addColumns" ? target.data.rows * target.columns.length : 1);

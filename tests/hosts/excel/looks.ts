@@ -1,0 +1,119 @@
+/** How cells look, in Excel's terms; only what differs from the default is kept. */
+import { bottom, right } from "../../../taskpane/workbook/area";
+import type { Area } from "../../../taskpane/workbook/port";
+import type { Sheet } from "../../../taskpane/workbook/fake/book";
+import { ApiError, type ExcelObject, type Json, type Property } from "./objects";
+
+const EDGES = ["EdgeTop", "EdgeBottom", "EdgeLeft", "EdgeRight", "InsideHorizontal"];
+
+const DEFAULTS: Readonly<Record<string, Json>> = {
+  "font/name": "Calibri",
+  "font/size": 11,
+  "font/color": "#000000",
+  "font/bold": false,
+  "font/italic": false,
+  "font/underline": "None",
+  "fill/color": "#FFFFFF",
+  "fill/pattern": "None",
+  horizontalAlignment: "General",
+  verticalAlignment: "Bottom",
+  wrapText: false,
+  ...Object.fromEntries(
+    EDGES.flatMap((edge) => [
+      [`borders/${edge}/style`, "None"],
+      [`borders/${edge}/weight`, "Thin"],
+      [`borders/${edge}/color`, "#000000"],
+    ]),
+  ),
+};
+
+const STANDARD_WIDTH = 48;
+
+export class Looks {
+  private readonly cells = new Map<string, Json>();
+  private readonly widths = new Map<string, number>();
+
+  get(sheet: Sheet, row: number, column: number, trait: string): Json {
+    if (trait === "font/bold") return sheet.cell(row, column)?.bold ?? false;
+    return this.cells.get(`${sheet.id}/${row}/${column}/${trait}`) ?? DEFAULTS[trait]!;
+  }
+
+  set(sheet: Sheet, row: number, column: number, trait: string, value: Json): void {
+    if (!(trait in DEFAULTS)) throw new ApiError("ApiNotFound", `format/${trait}`);
+    if (trait === "font/bold") sheet.made(row, column).bold = value === true;
+    else this.cells.set(`${sheet.id}/${row}/${column}/${trait}`, value);
+    if (trait === "fill/color") this.set(sheet, row, column, "fill/pattern", "Solid");
+  }
+
+  /** The format of a range: null where its cells differ. */
+  format(sheet: Sheet, area: Area, mayWrite: () => void): ExcelObject {
+    const each = (visit: (row: number, column: number) => void) => {
+      for (let row = area.top; row < bottom(area); row++)
+        for (let column = area.left; column < right(area); column++) visit(row, column);
+    };
+    const trait = (name: string): Property => ({
+      get: () => {
+        const first = this.get(sheet, area.top, area.left, name);
+        let isSame = true;
+        each((row, column) => (isSame &&= this.get(sheet, row, column, name) === first));
+        return isSame ? first : null;
+      },
+      set: (value) => {
+        mayWrite();
+        each((row, column) => this.set(sheet, row, column, name, value));
+      },
+    });
+    const traits = (prefix: string, names: readonly string[]) =>
+      Object.fromEntries(names.map((name) => [name, trait(prefix + name)]));
+    return {
+      type: "RangeFormat",
+      properties: {
+        ...traits("", ["horizontalAlignment", "verticalAlignment", "wrapText"]),
+        columnWidth: {
+          get: () => this.widths.get(`${sheet.id}/${area.left}`) ?? STANDARD_WIDTH,
+          set: (width) => {
+            mayWrite();
+            this.widths.set(`${sheet.id}/${area.left}`, width as number);
+          },
+        },
+      },
+      parts: {
+        font: () => ({
+          type: "RangeFont",
+          properties: traits("font/", ["name", "size", "color", "bold", "italic", "underline"]),
+        }),
+        fill: () => ({
+          type: "RangeFill",
+          properties: traits("fill/", ["color", "pattern"]),
+          methods: {
+            Clear: () => {
+              mayWrite();
+              each((row, column) => {
+                this.cells.delete(`${sheet.id}/${row}/${column}/fill/color`);
+                this.cells.delete(`${sheet.id}/${row}/${column}/fill/pattern`);
+              });
+            },
+          },
+        }),
+        borders: () => ({
+          type: "RangeBorderCollection",
+          item: (edge) =>
+            EDGES.includes(edge)
+              ? { type: "RangeBorder", properties: traits(`borders/${edge}/`, ["style", "weight", "color"]) }
+              : undefined,
+        }),
+      },
+      methods: {
+        AutofitColumns: () => {
+          mayWrite();
+          for (let column = area.left; column < right(area); column++) {
+            let longest = 0;
+            for (let row = area.top; row < bottom(area); row++)
+              longest = Math.max(longest, String(sheet.value(row, column) ?? "").length);
+            this.widths.set(`${sheet.id}/${column}`, longest * 6);
+          }
+        },
+      },
+    };
+  }
+}

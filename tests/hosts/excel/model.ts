@@ -1,0 +1,224 @@
+/** Excel's workbook, sheets, tables and names, over the workbook in memory. */
+import { dataArea, type Book, type Name, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
+import { parseArea } from "../../../taskpane/workbook/area";
+import { Looks } from "./looks";
+import { ApiError, isObject, read, type ExcelObject } from "./objects";
+import { protectedError, range, resize, type RangeObject, type World } from "./range";
+
+/** Events the add-in listens to: those registered now, by Excel's own numbers. */
+export const EVENTS: Readonly<Record<string, number>> = {
+  "Worksheets.DataChanged": 10,
+  "Worksheets.Activated": 11,
+  "Worksheets.Added": 13,
+  "Worksheets.SelectionChanged": 14,
+  "Worksheets.Deleted": 15,
+  "Worksheets.RowHiddenChanged": 22,
+  "Tables.Added": 102,
+  "Tables.Deleted": 103,
+};
+
+export class Model implements World {
+  readonly looks = new Looks();
+  readonly registered = new Set<number>();
+
+  constructor(readonly book: Book) {}
+
+  /** The library's root is the workbook. */
+  root(): ExcelObject {
+    const { book } = this;
+    return {
+      type: "Workbook",
+      properties: { name: read(() => book.title) },
+      parts: {
+        application: () => ({ type: "Application", methods: { SuspendScreenUpdatingUntilNextSync: () => undefined } }),
+        worksheets: () => this.worksheets(),
+        tables: () => this.tables(this.sheets()),
+        names: () => this.names(),
+      },
+      methods: {
+        GetSelectedRanges: () => {
+          const selected = book.selection;
+          if (!selected || selected.sheet.kind === "chart sheet")
+            throw new ApiError("InvalidSelection", "The current selection is invalid for this action.");
+          return {
+            type: "RangeAreas",
+            parts: {
+              areas: () => ({
+                type: "RangeCollection",
+                items: () => [range(this, selected.sheet, selected.area)],
+              }),
+            },
+          };
+        },
+      },
+    };
+  }
+
+  /** Chart sheets are not among Excel's worksheets. */
+  private sheets(): readonly Sheet[] {
+    return this.book.sheets.filter((sheet) => sheet.kind === "worksheet");
+  }
+
+  private worksheets(): ExcelObject {
+    return {
+      type: "WorksheetCollection",
+      items: () => this.sheets().map((sheet) => this.worksheet(sheet)),
+      item: (key) => {
+        const sheet = this.sheets().find((one) => one.id === key || one.name.toLowerCase() === key.toLowerCase());
+        return sheet && this.worksheet(sheet);
+      },
+      methods: this.events("Worksheets"),
+    };
+  }
+
+  worksheet(sheet: Sheet): ExcelObject {
+    return {
+      type: "Worksheet",
+      id: sheet.id,
+      properties: {
+        id: read(() => sheet.id),
+        name: read(() => sheet.name),
+        visibility: {
+          get: () => (sheet.hidden ? "Hidden" : "Visible"),
+          set: (value) => (sheet.hidden = value !== "Visible"),
+        },
+      },
+      parts: {
+        protection: () => ({ type: "WorksheetProtection", properties: { protected: read(() => sheet.isProtected) } }),
+        tables: () => this.tables([sheet]),
+      },
+      methods: {
+        GetUsedRangeOrNullObject: () => {
+          const used = sheet.used();
+          return used ? range(this, sheet, used) : null;
+        },
+        GetRangeByIndexes: ([top, left, rows, columns]) => {
+          const area = { top: Number(top), left: Number(left), rows: Number(rows), columns: Number(columns) };
+          if (area.left + area.columns > 16_384 || area.top + area.rows > 1_048_576 || area.left < 0 || area.rows < 1)
+            throw new ApiError("InvalidArgument", "The range lies outside the sheet.");
+          return range(this, sheet, area);
+        },
+        Activate: () => {
+          if (sheet.hidden) throw new ApiError("InvalidOperation", "The sheet is hidden.");
+        },
+      },
+    };
+  }
+
+  private tables(sheets: readonly Sheet[]): ExcelObject {
+    const all = sheets.flatMap((sheet) => sheet.tables.map((table) => ({ sheet, table })));
+    return {
+      type: "TableCollection",
+      items: () => all.map(({ sheet, table }) => this.table(sheet, table)),
+      item: (key) => {
+        const found = all.find(({ table }) => table.name.toLowerCase() === key.toLowerCase());
+        return found && this.table(found.sheet, found.table);
+      },
+      methods: this.events("Tables"),
+    };
+  }
+
+  private table(sheet: Sheet, table: Table): ExcelObject {
+    return {
+      type: "Table",
+      id: table.name,
+      properties: {
+        name: read(() => table.name),
+        showHeaders: read(() => table.hasHeader),
+        showTotals: read(() => table.hasTotals),
+      },
+      parts: {
+        worksheet: () => this.worksheet(sheet),
+        autoFilter: () => ({
+          type: "AutoFilter",
+          properties: { isDataFiltered: read(() => table.filteredRows.size > 0) },
+        }),
+        columns: () => ({
+          type: "TableColumnCollection",
+          items: () =>
+            table.columns.map((name, i) => ({
+              type: "TableColumn",
+              id: String(i + 1),
+              properties: { name: read(() => name) },
+            })),
+        }),
+      },
+      methods: {
+        GetRange: () => range(this, sheet, table.area),
+        GetHeaderRowRange: () => range(this, sheet, { ...table.area, rows: 1 }),
+        GetDataBodyRange: () => range(this, sheet, dataArea(table)),
+        Resize: ([to]) => {
+          if (!isObject(to) || to.type !== "Range") throw new ApiError("InvalidArgument", "A range is needed.");
+          resize(sheet, table, (to as RangeObject).area);
+        },
+      },
+    };
+  }
+
+  private names(): ExcelObject {
+    const { book } = this;
+    return {
+      type: "NamedItemCollection",
+      items: () => book.names.map((name) => this.name(name)),
+      item: (key) => {
+        const found = book.name(key);
+        return found && this.name(found);
+      },
+      methods: {
+        GetItemOrNullObject: ([key]) => {
+          const found = book.name(String(key));
+          return found ? this.name(found) : null;
+        },
+        Add: ([name, reference]) => {
+          if (book.name(String(name))) throw new ApiError("ItemAlreadyExists", "The name is there already.");
+          const made = { name: String(name), refersTo: String(reference), value: null };
+          book.names.push(made);
+          return this.name(made);
+        },
+      },
+    };
+  }
+
+  private name(name: Name): ExcelObject {
+    const cells = this.cellsOf(name);
+    return {
+      type: "NamedItem",
+      id: name.name,
+      properties: {
+        name: read(() => name.name),
+        formula: read(() => name.refersTo),
+        type: read(() => (cells ? "Range" : typeof name.value === "string" ? "String" : "Double")),
+        value: read(() => (cells ? name.refersTo.slice(1) : name.value)),
+        visible: read(() => true),
+      },
+      methods: {
+        GetRangeOrNullObject: () => cells,
+        Delete: () => {
+          if (this.book.sheets.every((sheet) => sheet.isProtected)) throw protectedError();
+          this.book.names = this.book.names.filter((one) => one !== name);
+        },
+      },
+    };
+  }
+
+  private cellsOf(name: Name): ExcelObject | null {
+    const [sheetName, address] = name.refersTo.slice(1).split("!");
+    const area = address ? parseArea(address) : null;
+    const sheet = this.book.sheet((sheetName ?? "").replace(/^'|'$/g, ""));
+    return area && sheet ? range(this, sheet, area) : null;
+  }
+
+  private events(collection: string): NonNullable<ExcelObject["methods"]> {
+    return Object.fromEntries(
+      Object.entries(EVENTS)
+        .filter(([name]) => name.startsWith(`${collection}.`))
+        .flatMap(([name, id]) => {
+          const event = name.slice(collection.length + 1);
+          return [
+            [`_Register${event}Event`, () => void this.registered.add(id)],
+            [`_Unregister${event}Event`, () => void this.registered.delete(id)],
+          ];
+        }),
+    );
+  }
+}
