@@ -1,0 +1,87 @@
+/** The built files (npm run build first): what Excel and a hospital's web server get. */
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { runInNewContext } from "node:vm";
+import { gzipSync } from "node:zlib";
+import { describe, expect, test } from "vitest";
+import { functions } from "../../src/index";
+import { sources } from "../../src/sources";
+
+const dist = new URL("../../dist/", import.meta.url);
+const bytes = (file: string) => readFileSync(new URL(file, dist));
+const text = (file: string) => bytes(file).toString("utf8");
+const kilobytes = (file: string) => gzipSync(bytes(file), { level: 9 }).length / 1000;
+
+test("the build has run", () => {
+  expect(existsSync(new URL("functions.js", dist)), "run npm run build").toBe(true);
+});
+
+describe("functions.js", () => {
+  const associated = new Map<string, (...cells: unknown[]) => unknown>();
+  runInNewContext(text("functions.js"), {
+    CustomFunctions: { associate: (id: string, f: (...cells: unknown[]) => unknown) => associated.set(id, f) },
+  });
+
+  test("associates every function of functions.json with nothing but a CustomFunctions global", () => {
+    const described = JSON.parse(text("functions.json")).functions.map((f: { id: string }) => f.id);
+    expect([...associated.keys()].sort()).toEqual([...described].sort());
+    expect(associated.size).toBe(functions.length);
+    expect(associated.get("FRTOMM")!(12)).toBe(4);
+  });
+
+  test("carries no examples, sources or long help", () => {
+    const script = text("functions.js");
+    for (const source of Object.values(sources)) expect(script).not.toContain(source);
+    for (const { documentation } of functions) expect(script).not.toContain(documentation!.details.slice(0, 60));
+  });
+
+  test("weighs at most 40 KB on the wire", () => expect(kilobytes("functions.js")).toBeLessThanOrEqual(40));
+});
+
+describe("the pages", () => {
+  test("the pane in Excel weighs at most 90 KB on the wire and knows nothing of the grid", () => {
+    expect(kilobytes("taskpane.js")).toBeLessThanOrEqual(90);
+    expect(text("taskpane.js")).not.toContain("univer");
+  });
+
+  test("load scripts and styles of their own only, under a strict policy", () => {
+    for (const page of ["index.html", "taskpane.html", "reference.html"]) {
+      const html = text(page);
+      expect(html, page).toMatch(/Content-Security-Policy/);
+      expect(html, page).toContain("default-src 'none'");
+      expect(html, page).not.toContain("unsafe-eval");
+      for (const [, address] of html.matchAll(/(?:src|href)="([^"#]+)"/g)) {
+        expect(address, page).not.toMatch(/^(https?:)?\/\//);
+        expect(existsSync(new URL(address!, dist)), `${page}: ${address}`).toBe(true);
+      }
+    }
+    expect(text("index.html")).not.toContain("office");
+  });
+
+  test("Excel's page loads Office first, then the functions, then the pane", () => {
+    const scripts = [...text("taskpane.html").matchAll(/<script[^>]* src="([^"]+)"/g)].map(([, src]) => src);
+    expect(scripts).toEqual(["office/office.js", "functions.js", "taskpane.js"]);
+  });
+
+  test("every help link leads to a part of the reference", () => {
+    const html = text("reference.html");
+    for (const { helpUrl } of JSON.parse(text("functions.json")).functions as { helpUrl: string }[]) {
+      expect(html).toContain(`id="${new URL(helpUrl).hash.slice(1)}"`);
+    }
+  });
+});
+
+test("Microsoft's files are copied unchanged", () => {
+  const folder = new URL("../../node_modules/@microsoft/office-js/dist/", import.meta.url);
+  const copied = readdirSync(new URL("office/", dist), { recursive: true, encoding: "utf8" }).filter((f) =>
+    f.endsWith(".js"),
+  );
+  expect(copied.length).toBeGreaterThanOrEqual(6);
+  for (const file of copied)
+    expect(bytes(`office/${file}`).equals(readFileSync(new URL(file, folder))), file).toBe(true);
+});
+
+test("the licences of what is bundled lie beside it", () => {
+  const licences = text("third-party-licenses.txt");
+  for (const name of ["react", "react-dom", "rxjs", "fflate", "hucre", "@univerjs/core"])
+    expect(licences).toContain(name);
+});
