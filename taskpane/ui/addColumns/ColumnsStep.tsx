@@ -1,9 +1,9 @@
 import { useId } from "react";
 import { roleNamed, roles, type Role } from "../../../src/columns/role";
+import { guessedKinds } from "../../actions/add-columns/kind-words";
 import type { Choices, SurveyedList } from "../../actions/add-columns/interface";
 import { texts } from "../../texts";
 import { Step } from "../parts/Step";
-import { kindsOfColumn } from "./kinds";
 
 const words = texts.addColumns.columns;
 const EVERYONE = "everyone";
@@ -57,7 +57,7 @@ function RoleField({ need, list, choices, choose }: Omit<Props, "number"> & { re
       return choose({ kinds: { from: "everyone", kind: "not known" }, columns: { ...choices.columns, kind: null } });
     const columns = { ...choices.columns, [role]: value === "" ? null : Number(value) };
     if (role !== "kind") return choose({ columns });
-    choose({ columns, kinds: kindsOfColumn(list, columns.kind ?? null) });
+    choose({ columns, kinds: guessedKinds(list, columns.kind ?? null) });
   }
 
   return (

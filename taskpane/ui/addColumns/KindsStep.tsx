@@ -1,6 +1,6 @@
 import { useId, useMemo } from "react";
 import { kinds, type KindKey } from "../../../src/settings/kinds";
-import { kindWords } from "../../actions/add-columns";
+import { kindWords } from "../../actions/add-columns/kind-words";
 import type { Choices, KindWord, SurveyedList } from "../../actions/add-columns/interface";
 import { texts } from "../../texts";
 import { Step } from "../parts/Step";
