@@ -4,7 +4,6 @@
  * content types, and the table column that has to follow a header cell.
  */
 import type { CellValue } from "./opened";
-import type { Refusal } from "./refusal";
 
 export interface PackageEdits {
   /** By sheet name, as in `OpenedPackage.sheets`. */
@@ -158,5 +157,3 @@ export interface PatchReport {
   /** "Tubes: Chnage due is now called Change due", for the save report. */
   readonly renamedColumns: readonly { readonly table: string; readonly from: string; readonly to: string }[];
 }
-
-export type PatchAnswer = Patched | Refusal;

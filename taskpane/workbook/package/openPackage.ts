@@ -1,5 +1,5 @@
 import { LIMITS, type Limits } from "./limits";
-import type { OpenedPackage, PackageSheet, PackageTable } from "./opened";
+import type { OpenedPackage, PackageCell, PackageSheet, PackageTable } from "./opened";
 import { readMetadata } from "./parts/metadata";
 import { relationshipTypes } from "./parts/names";
 import { PackageFiles } from "./parts/packageFiles";
@@ -19,13 +19,19 @@ export function openPackage(bytes: Uint8Array, limits: Partial<Limits> = {}): Op
   return orRefusal(() => open(bytes, { ...LIMITS, ...limits }));
 }
 
-function open(bytes: Uint8Array, limits: Limits): OpenedPackage {
+/** A saved copy read again: what did not change since is not read twice, and every cell of what did is shown. */
+export interface SecondLook {
+  readonly earlier: OpenedPackage;
+  onCell(sheetName: string, cell: PackageCell): void;
+}
+
+export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): OpenedPackage {
   if (bytes.length > limits.fileBytes) {
     const megabytes = Math.round(limits.fileBytes / 1024 / 1024);
     refuse(`This file is too large for this page: more than ${megabytes} MB. Work with it in Excel, or split it.`);
   }
   refuseOtherFiles(bytes);
-  const files = new PackageFiles(bytes, limits);
+  const files = new PackageFiles(bytes, limits, again?.earlier.parts.files);
   const packageRelationships = files.relationships("");
   const workbookPart = findWorkbookPart(files, packageRelationships);
   refuseDocumentTypes(files);
@@ -45,8 +51,14 @@ function open(bytes: Uint8Array, limits: Limits): OpenedPackage {
   const facts = new Map<string, SheetFacts>();
   const countCell = cellCounter(limits);
   for (const sheet of listed.filter((one) => one.kind === "worksheet")) {
-    const around = { partName: sheet.partName, strings, dynamicMarks: metadata.marks };
-    facts.set(sheet.name, inspectSheet(files.xml(sheet.partName), around, styles.count, countCell));
+    const { name, partName } = sheet;
+    const earlier = again && sameSheet(again.earlier, files, name, partName);
+    const around = { partName, strings, dynamicMarks: metadata.marks };
+    const onCell = (cell: PackageCell): void => {
+      countCell();
+      again?.onCell(name, cell);
+    };
+    facts.set(name, earlier ?? inspectSheet(files.xml(partName), around, styles.count, onCell));
   }
   const sheetRelationships = listed.map((sheet) => ({ sheet, list: files.relationships(sheet.partName) }));
   const types = new Set(sheetRelationships.flatMap(({ list }) => list.map((one) => one.type)));
@@ -79,6 +91,17 @@ function open(bytes: Uint8Array, limits: Limits): OpenedPackage {
     },
     parts: { limits, files, workbookPart, relationships, stylesPart, metadataPart, metadata, strings, facts },
   };
+}
+
+function sameSheet(
+  earlier: OpenedPackage,
+  files: PackageFiles,
+  name: string,
+  partName: string,
+): SheetFacts | undefined {
+  const { parts } = earlier;
+  const isSame = parts.files.find(partName) !== undefined && parts.files.content(partName) === files.content(partName);
+  return isSame ? parts.facts.get(name) : undefined;
 }
 
 function cellCounter(limits: Limits): () => void {

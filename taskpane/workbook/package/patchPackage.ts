@@ -1,7 +1,78 @@
-import type { PackageEdits, PatchAnswer } from "./edits";
+import type { DefinedNameEdit, PackageEdits, Patched } from "./edits";
 import type { OpenedPackage } from "./opened";
+import { filterNames } from "./patch/filterNames";
+import { patchDefinedNames } from "./patch/definedNames";
+import { Outgoing } from "./patch/outgoing";
+import { patchSheet, type PatchedSheet } from "./patch/patchSheet";
+import { patchTable } from "./patch/patchTable";
+import { planSheet, Plans, type SheetPlan } from "./patch/plan";
+import { planTables, renamesOf } from "./patch/planTables";
+import { readBack } from "./patch/readBack";
+import { WorkbookResources } from "./patch/resources";
+import { orRefusal, refuse, type Refusal } from "./refusal";
 
-/** Saves the changes into a copy of the opened package, reads that copy back and compares; or says why not. */
-export function patchPackage(_opened: OpenedPackage, _edits: PackageEdits): PatchAnswer {
-  throw new Error("in work");
+/**
+ * Saves the changes into a copy of the opened package, reads that copy back and compares; or says why not.
+ *
+ * Parts that do not change keep their bytes, packed as they came, and their order; changed parts are packed anew (deflate,
+ * level 6) under the date they had; new parts come last. Cached results are always written, and `calcPr` is left alone:
+ * `fullCalcOnLoad` would turn every function of the add-in into #NAME? for a reader who does not have it.
+ */
+export function patchPackage(opened: OpenedPackage, edits: PackageEdits): Patched | Refusal {
+  return orRefusal(() => patch(opened, edits));
+}
+
+function patch(opened: OpenedPackage, edits: PackageEdits): Patched {
+  const { files, workbookPart } = opened.parts;
+  const plans = new Plans(opened);
+  for (const [name, sheetEdits] of edits.sheets ?? []) planSheet(plans.of(name), sheetEdits);
+  const tables = planTables(opened, edits.tables ?? [], plans);
+  const renames = renamesOf(tables);
+  if (renames.length > 0) {
+    for (const sheet of opened.sheets) if (sheet.kind === "worksheet") plans.of(sheet.name).renames = renames;
+  }
+  const names: readonly DefinedNameEdit[] = [...filterNames(opened, plans), ...(edits.definedNames ?? [])];
+
+  const outgoing = new Outgoing(files, workbookPart);
+  const resources = new WorkbookResources(opened);
+  const sheets = new Map<string, { readonly plan: SheetPlan; readonly patched: PatchedSheet }>();
+  for (const [name, plan] of plans.sheets) {
+    const source = files.xml(plan.sheet.partName);
+    const patched = patchSheet(source, plan, resources);
+    outgoing.change(source, patched.text);
+    sheets.set(name, { plan, patched });
+  }
+  for (const table of opened.tables) {
+    const plan = tables.find((one) => one.table === table);
+    if (!plan && renames.length === 0) continue;
+    const source = files.xml(table.partName);
+    outgoing.change(source, patchTable(source, plan, renames));
+  }
+  if (names.length > 0 || renames.length > 0) {
+    const source = files.xml(workbookPart);
+    outgoing.change(source, patchDefinedNames(source, names, opened.sheets, renames));
+  }
+  resources.write(outgoing);
+  if ([...sheets.values()].some(({ patched }) => patched.formulaCellsChanged)) outgoing.removeCalculationChain();
+
+  const isChanged = outgoing.changed.length > 0;
+  if (isChanged && opened.isSigned) {
+    refuse(
+      "This workbook carries a digital signature, which any change would break. " +
+        "Remove the signature in Excel (File, Info, View Signatures), save a copy, and change that.",
+    );
+  }
+  const bytes = isChanged ? outgoing.write() : files.bytes.slice();
+  if (isChanged) readBack(opened, bytes, { changedParts: new Set(outgoing.changed), sheets, tables, names, renames });
+  return {
+    bytes,
+    changedParts: outgoing.changed,
+    report: {
+      cellsWritten: [...sheets.values()].reduce((sum, { patched }) => sum + patched.meant.length, 0),
+      stylesAdded: resources.stylesAdded,
+      addedParts: outgoing.added,
+      removedParts: outgoing.removed,
+      renamedColumns: renames,
+    },
+  };
 }

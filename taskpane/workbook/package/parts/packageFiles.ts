@@ -19,16 +19,23 @@ export interface Relationship {
 export class PackageFiles {
   readonly entries: readonly ArchiveEntry[];
   private readonly contents = new Map<string, Uint8Array>();
+  private readonly entryOf = new Map<string, ArchiveEntry>();
   /** Part names are the same whatever their case. */
   private readonly realNames = new Map<string, string>();
   private readonly overrides = new Map<string, string>();
   private readonly defaults = new Map<string, string>();
 
-  constructor(bytes: Uint8Array, limits: Limits) {
+  /** With an `earlier` state of the package, parts that are still packed the same are not unpacked again. */
+  constructor(
+    readonly bytes: Uint8Array,
+    limits: Limits,
+    earlier?: PackageFiles,
+  ) {
     this.entries = readArchive(bytes, limits);
     const unpacker = new Unpacker(limits);
     for (const entry of this.entries) {
-      this.contents.set(entry.name, unpacker.unpack(entry));
+      this.contents.set(entry.name, earlier?.sameContent(entry) ?? unpacker.unpack(entry));
+      this.entryOf.set(entry.name, entry);
       this.realNames.set(entry.name.toLowerCase(), entry.name);
     }
     this.readContentTypes();
@@ -44,6 +51,13 @@ export class PackageFiles {
       this.contents.get(name) ??
       refuse(`This workbook is damaged: its part ${name} is missing. Open it in Excel and save a copy.`)
     );
+  }
+
+  /** The content of a part of the same name, if it is packed byte for byte the same. */
+  sameContent(entry: ArchiveEntry): Uint8Array | undefined {
+    const own = this.entryOf.get(entry.name);
+    if (!own || own.method !== entry.method || own.crc !== entry.crc) return undefined;
+    return sameBytes(own.packed, entry.packed) ? this.content(own.name) : undefined;
   }
 
   xml(name: string): XmlSource {
@@ -95,6 +109,12 @@ export class PackageFiles {
         this.overrides.set((child.get("PartName") ?? "").slice(1).toLowerCase(), type);
     }
   }
+}
+
+function sameBytes(one: Uint8Array, other: Uint8Array): boolean {
+  if (one.length !== other.length) return false;
+  for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
+  return true;
 }
 
 export function relationshipsPart(partName: string): string {

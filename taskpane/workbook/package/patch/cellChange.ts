@@ -15,6 +15,8 @@ export interface MeantCell {
   readonly column: number;
   readonly value: CellValue | undefined;
   readonly styleIndex: number;
+  /** Asked for by name, to be found under that index. */
+  readonly numberFormat: string | undefined;
   readonly formula: string | undefined;
   readonly spill: string | undefined;
 }
@@ -63,6 +65,7 @@ export class CellChanger {
       column: cell.column,
       value: cell.value,
       styleIndex,
+      numberFormat: typeof cell.style === "object" ? cell.style.numberFormat : undefined,
       formula: formula?.text,
       spill: formula?.spill,
     });

@@ -8,6 +8,7 @@ import type { XmlElement } from "../xml/element";
 import type { XmlSource } from "../xml/encoding";
 import { damaged } from "../xml/damaged";
 import { type CellSurroundings, GroupTexts, readCell, type SharedFormula } from "./cells";
+import type { SheetChild } from "./tokens";
 import { SheetWalk } from "./walk";
 
 export interface SheetFacts {
@@ -22,6 +23,8 @@ export interface SheetFacts {
   readonly layout: SheetLayout;
   readonly groups: ReadonlyMap<number, SharedFormula>;
   readonly arrays: readonly ArrayPlace[];
+  /** What stands beside the rows. */
+  readonly children: readonly SheetChild[];
 }
 
 /** Cells that one formula fills: a spilling array, an {=old} one, or a what-if data table. */
@@ -37,7 +40,7 @@ export function inspectSheet(
   source: XmlSource,
   outside: Omit<CellSurroundings, "groups">,
   styleCount: number,
-  onCell: () => void,
+  onCell: (cell: PackageCell) => void,
 ): SheetFacts {
   const walk = new SheetWalk(source);
   const groups = new Map<number, SharedFormula>();
@@ -55,7 +58,6 @@ export function inspectSheet(
       });
     }
     for (const token of row.cells) {
-      onCell();
       const { formula } = token;
       if (
         formula?.type === "shared" &&
@@ -68,6 +70,7 @@ export function inspectSheet(
       const cell = readCell(token, around, texts);
       if (cell.styleIndex >= styleCount)
         damaged(around.partName, token.start, "a cell names a style that is not there");
+      onCell(cell);
       const array = arrayPlace(cell);
       if (array) arrays.push(array);
       if (token.row < used.top) used.top = token.row;
@@ -91,6 +94,7 @@ export function inspectSheet(
     layout: { merges: mergesOf(walk.child("mergeCells")), rows, columns: columnsOf(walk.child("cols")) },
     groups,
     arrays,
+    children: walk.children,
   };
 }
 
