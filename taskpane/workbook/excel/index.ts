@@ -1,0 +1,8 @@
+/** Excel behind the port. */
+import type { Workbook } from "../port";
+import { ExcelWorkbook } from "./workbook";
+
+export { detectHost, type HostKind } from "./host";
+
+/** The workbook open in Excel; ask {@link detectHost} first. */
+export const createExcelWorkbook = (): Workbook => new ExcelWorkbook();
