@@ -81,7 +81,7 @@ export function findList(looked: LookedAt, correction?: Correction): FoundList |
       area: null,
       sentence:
         "No header row was found: no row of column names above rows of data. " +
-        "Give each column a name in one row above the data, or say which row holds the names.",
+        "Give each column a name in one row right above the data, then look again.",
     };
   }
   return described(block, nearest, distance(nearest) === 0);
@@ -225,7 +225,7 @@ function corrected(block: SheetBlock, { headerRow, lastRow }: Correction, column
       ? (found?.rows ?? [])
       : below.filter((row) => row <= lastRow && block.filledIn(row, from, to) > 0);
   if (rows.length === 0) return { area: null, sentence: `There are no rows of data below row ${headerRow + 1}.` };
-  const last = lastRow ?? rows.at(-1)!;
+  const last = Math.min(lastRow ?? rows.at(-1)!, block.bottom - 1);
   const list: List = {
     headerRow,
     evidence,

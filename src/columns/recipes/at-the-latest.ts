@@ -15,6 +15,7 @@ export const atTheLatest: Recipe = {
   usesAsOf: false,
   usesDates: true,
   format: "d mmm yyyy",
+  words: [],
   template: (slots, using) => dateByKind(slots, using, latest),
   answer: (row, using) => dateOfRow(row, using, latest),
   problem: (row, using) => dateProblem(row, using, latest),

@@ -29,6 +29,7 @@ export const balloon: Recipe = {
   usesAsOf: false,
   usesDates: false,
   format: "General",
+  words: ["empty", "half or less", "low", "more than put in", NOT_MEASURED, "as filled"],
   template: ({ out, putIn }) => formula`TUBE.BALLOONSTATE(${blankKept(out!)},${blankKept(putIn!)})`,
   answer: stateOf,
   problem: (row) => {

@@ -15,6 +15,7 @@ export const changeDue: Recipe = {
   usesAsOf: false,
   usesDates: true,
   format: "d mmm yyyy",
+  words: [],
   template: (slots, using) => dateByKind(slots, using, due),
   answer: (row, using) => dateOfRow(row, using, due),
   problem: (row, using) => dateProblem(row, using, due),

@@ -1,7 +1,7 @@
 import type { ColumnSlot, FormulaTemplate } from "../formula";
 import { formula, quoted } from "../formula";
 import { changeState } from "../change-state";
-import { CHECK_DATE, KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from "../state-words";
+import { changeStates, CHECK_DATE, KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from "../state-words";
 import { isIso, isoDate } from "./guards";
 import type { Recipe, RowCells, Using } from "./recipe";
 
@@ -57,6 +57,7 @@ export const change: Recipe = {
   usesAsOf: true,
   usesDates: true,
   format: "General",
+  words: changeStates,
   template: (slots, using) => {
     const due = slots.due!;
     const { latest, last } = slots;

@@ -65,6 +65,8 @@ export interface Recipe {
   readonly usesDates: boolean;
   /** A number format in Excel's own English codes. */
   readonly format: string;
+  /** The words it can show, bad news first; empty for columns of dates and numbers. */
+  readonly words: readonly string[];
   /** The formula of every row. Slots of the roles in `needs`; those that no column has are undefined. */
   readonly template: (slots: { readonly [R in Role]?: ColumnSlot }, using: Using) => FormulaTemplate;
   /** What the formula gives for a row, worked out without a grid, for the preview. */

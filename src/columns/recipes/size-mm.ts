@@ -27,6 +27,7 @@ export const sizeMm: Recipe = {
   usesAsOf: false,
   usesDates: false,
   format: "0.0",
+  words: [],
   template: ({ size }) => formula`IF(LEN(TRIM(${size!}))=0,"",TUBE.FRTOMM(${size!}))`,
   answer: sizeIn,
   problem: (row) => {

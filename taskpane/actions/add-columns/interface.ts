@@ -109,7 +109,7 @@ export interface SurveyedList {
   /** Nothing can be added while one of these stands. */
   readonly obstacles: readonly Problem[];
   readonly notices: readonly Notice[];
-  /** Data rows as they stand; for `kindWords` and `plan`. */
+  /** Every row below the header as it stands, blank ones included; for `kindWords` and `plan`. */
   readonly rows: readonly (readonly Value[])[];
   /** Sheet row (from 1) of each of `rows`. */
   readonly rowNumbers: readonly number[];
@@ -118,6 +118,10 @@ export interface SurveyedList {
   /** What was read to the right of the list stands here, as addresses ("H5"), nearest first. */
   readonly inTheWay: readonly string[];
   readonly hasTotals: boolean;
+  /** The cells of the header row as they stand: a text in a cell merged upwards is blank here. */
+  readonly headerTexts: readonly string[];
+  /** The row under a plain list holds nothing in the list's columns. */
+  readonly isEmptyBelow: boolean;
 }
 
 export interface Survey {

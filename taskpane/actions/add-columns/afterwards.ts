@@ -1,0 +1,34 @@
+/** What to say once it has been tried. Nothing missing is passed over in silence here either. */
+import type { Done, Receipt } from "../../workbook/port";
+import type { Afterwards } from "../action";
+import type { AddColumnsPlan } from "./interface";
+import { count, together } from "./sentences";
+
+export function afterColumns(plan: AddColumnsPlan, receipt: Receipt): Afterwards {
+  const { outcome } = receipt;
+  const standing = receipt.done.filter(({ changed }) => changed);
+  const canTakeBack = standing.length > 0;
+  const columns = standing.find(({ step }) => step.kind === "addColumns");
+  if (outcome === "done")
+    return { outcome, sentences: doneSentences(plan), where: columns?.place ?? plan.place, canTakeBack };
+  const still = canTakeBack ? `Still there: ${together(standing.map(named))}.` : "Nothing was changed.";
+  return { outcome, sentences: [receipt.sentence, still], where: columns?.place ?? null, canTakeBack };
+}
+
+const named = ({ step }: Done): string =>
+  step.kind === "addColumns"
+    ? `the new columns ${together(step.columns.map(({ header }) => header))}`
+    : step.kind === "defineName"
+      ? `the name ${step.name}`
+      : "a formula";
+
+function doneSentences({ columns, list }: AddColumnsPlan): readonly string[] {
+  const missing = columns.filter(({ filled, of }) => filled < of);
+  const rows = columns[0]?.of ?? 0;
+  return [
+    ...missing.map(
+      ({ header, filled, of }) => `${header}: ${count(of - filled, "row")} of ${of} without a usable answer.`,
+    ),
+    `Added ${together(columns.map(({ header }) => header))} to the ${list.label}: ${count(rows, "row")}.`,
+  ];
+}

@@ -1,0 +1,19 @@
+import type { Action } from "../action";
+import { afterColumns } from "./afterwards";
+import type { AddColumnsPlan, Asked, Choices, Survey } from "./interface";
+import { planColumns } from "./plan";
+import { surveyWorkbook } from "./survey";
+
+export { kindWords } from "./kind-words";
+
+/** The main job: columns of ours in somebody's own list. */
+export const addColumns: Action<Survey, Asked, Choices, AddColumnsPlan> = {
+  key: "addColumns",
+  section: "Caseload",
+  label: "Add columns",
+  help: "Puts change dates, states and sizes beside your own list. Nothing in it is overwritten.",
+  needs: ["addColumns", "defineName"],
+  survey: surveyWorkbook,
+  plan: planColumns,
+  afterwards: afterColumns,
+};

@@ -1,0 +1,176 @@
+/** What would be done, from what was found and chosen: a change to be applied, or why there is none. Pure. */
+import { inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
+import { AS_OF } from "../../../src/columns/recipes/change";
+import type { Recipe } from "../../../src/columns/recipes/recipe";
+import { bottom, right } from "../../workbook/area";
+import { asText } from "../../workbook/expectations";
+import type { Area, Change, Expectation, NewColumn, Step } from "../../workbook/port";
+import { problem, type Problem } from "../action";
+import type { AddColumnsPlan, Choices, Survey, SurveyedList } from "./interface";
+import { previewOf, type Previewed } from "./preview";
+import { wayText } from "./read-list";
+import { count, inQuotes, rowList, together } from "./sentences";
+import {
+  chosenRecipes,
+  kindSourceFor,
+  numbersFor,
+  refuseColumns,
+  refuseNumbers,
+  slotsFor,
+  sourcesFor,
+  usingFor,
+} from "./using";
+
+/** Excel's own limit for the text of a formula. */
+const LONGEST_FORMULA = 8192;
+
+export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | Problem {
+  const { list } = survey;
+  if (!list) return problem(survey.sentence);
+  if (list.obstacles[0]) return list.obstacles[0];
+  const chosen = chosenRecipes(choices);
+  if (chosen.length === 0) return problem("Tick at least one column.");
+  for (const { key } of chosen) {
+    const refused = list.recipes.find((recipe) => recipe.key === key)?.refused;
+    if (refused) return problem(refused);
+  }
+  const unplaced = refuseRoom(list, chosen.length) ?? refuseColumns(list, choices);
+  if (unplaced !== null) return problem(unplaced);
+  const kinds = kindSourceFor(list, choices);
+  if (typeof kinds === "string") return problem(kinds);
+  const using = usingFor(survey, choices, kinds);
+  const numbers = numbersFor(choices, using);
+  const refused = refuseNumbers(numbers, using);
+  if (refused !== null) return problem(refused);
+
+  const columns = chosen.map((recipe) => ({
+    recipe,
+    formula: recipe.template(slotsFor(recipe, list, choices), using),
+  }));
+  const long = columns.find(({ formula }) => lengthIn(list, formula) > LONGEST_FORMULA);
+  if (long) return problem(tooLong(long.recipe));
+
+  const previewed = columns.map(({ recipe, formula }) =>
+    previewOf(recipe, list, choices, using, written(list, formula)),
+  );
+  const newColumns = columns.map(({ recipe, formula }) => ({ header: recipe.header, formula, format: recipe.format }));
+  const place = besideOf(list, chosen.length);
+  return {
+    outcome: "planned",
+    change: changeFor(survey, list, choices, newColumns, place),
+    says: saysOf(survey, list, previewed),
+    list: { label: list.label, place: { sheet: list.sheet, area: list.area } },
+    columns: previewed.map(({ preview }) => preview),
+    numbers,
+    place: { sheet: list.sheet, area: place },
+  };
+}
+
+function refuseRoom(list: SurveyedList, wanted: number): string | null {
+  if (wanted <= list.room) return null;
+  const room = `There is room for ${count(list.room, "column")} only`;
+  return list.inTheWay.length > 0
+    ? `${room}: the cells right of the list are not empty (${wayText(list.inTheWay)}). Tick fewer, or clear or move them first.`
+    : `${room}, up to the sheet's last column. Tick fewer, or move the list to the left.`;
+}
+
+/** The formula of the first row, as this list's host would show it. */
+const written = (list: SurveyedList, formula: FormulaTemplate): string =>
+  list.table === null ? inA1(formula, list.area.top + 1, list.area.left) : inTable(formula, list.table);
+
+/** The longest form in which any host writes the formula, with its "=". */
+const lengthIn = (list: SurveyedList, formula: FormulaTemplate): number =>
+  1 +
+  Math.max(
+    inA1(formula, bottom(list.area) - 1, list.area.left).length,
+    list.table === null ? 0 : inTable(formula, list.table).length,
+  );
+
+const tooLong = (recipe: Recipe): string =>
+  recipe.needsKinds
+    ? `There are too many different words for the kind of tube: the formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Write the kinds more alike, or leave rare words as not known.`
+    : `The formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Give the columns it reads shorter names.`;
+
+/** Header, data and totals row of the new columns. */
+const besideOf = (list: SurveyedList, columns: number): Area => ({
+  ...list.area,
+  left: right(list.area),
+  columns,
+  rows: list.area.rows + (list.hasTotals ? 1 : 0),
+});
+
+function changeFor(
+  survey: Survey,
+  list: SurveyedList,
+  choices: Choices,
+  columns: readonly NewColumn[],
+  place: Area,
+): Change {
+  const needsName = survey.asOf.from === "today" && chosenRecipes(choices).some((recipe) => recipe.usesAsOf);
+  const name: Step = { kind: "defineName", name: AS_OF, refersTo: "=TODAY()" };
+  const to = list.table === null ? { list: { sheet: list.sheet, area: list.area } } : { table: list.table };
+  const add: Step = { kind: "addColumns", to, columns };
+  return { steps: needsName ? [name, add] : [add], expects: expectationsOf(list, choices, place) };
+}
+
+/** All that the preview rests on: the list's shape, the cells it was worked out from, and room for the new ones. */
+function expectationsOf(list: SurveyedList, choices: Choices, place: Area): readonly Expectation[] {
+  const { sheet, area } = list;
+  const shape: readonly Expectation[] =
+    list.table === null
+      ? [
+          { kind: "texts", sheet, area: { ...area, rows: 1 }, texts: [list.headerTexts] },
+          ...(list.isEmptyBelow
+            ? [{ kind: "empty" as const, sheet, area: { ...area, top: bottom(area), rows: 1 } }]
+            : []),
+        ]
+      : [
+          {
+            kind: "table",
+            table: list.table,
+            columns: list.columns.map(({ header }) => header),
+            dataRows: list.rows.length,
+          },
+        ];
+  const read = new Set(
+    chosenRecipes(choices).flatMap((recipe) =>
+      Object.values(sourcesFor(recipe, choices)).flatMap((source) => (source.from === "list" ? [source.column] : [])),
+    ),
+  );
+  const cells = [...read].map((column): Expectation => ({
+    kind: "texts",
+    sheet,
+    area: { top: area.top + 1, left: area.left + column, rows: list.rows.length, columns: 1 },
+    texts: list.rows.map((row) => [asText(row[column] ?? null)]),
+  }));
+  return [...shape, ...cells, { kind: "empty", sheet, area: place }];
+}
+
+/** The preview in sentences; what is not usable comes first, and rows without an answer are never left out. */
+function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewed[]): readonly string[] {
+  const rows = [...new Set(previewed.flatMap(({ unusable }) => unusable))].sort((a, b) => a - b);
+  const each = previewed.flatMap(({ preview, unusable }) =>
+    unusable.length === 0 ? [] : [`${preview.header}: ${unusable.length.toLocaleString("en-GB")}`],
+  );
+  const doubts = previewed.flatMap(({ preview: { header, groups } }) => {
+    const doubtful = groups.filter(({ severity }) => severity === "doubt").flatMap((group) => group.rows);
+    return doubtful.length === 0 ? [] : [`${header}: ${count(doubtful.length, "answer")} to look at.`];
+  });
+  const of = count(list.rows.length, "row");
+  const first =
+    rows.length === 0
+      ? `No row of ${of} is left without an answer.`
+      : `${rows.length.toLocaleString("en-GB")} of ${of} get no usable answer in at least one column (${rowList(rows)}). By column: ${each.join("; ")}.`;
+  const before = [...list.columns].reverse().find(({ header }) => header.trim() !== "");
+  const beside = before ? ` to the right of ${inQuotes(before.header)}` : "";
+  const name =
+    survey.asOf.from === "today" && previewed.some(({ preview }) => preview.key === "change")
+      ? [`Puts in the name ${AS_OF} for today; "Change" counts from it.`]
+      : [];
+  return [
+    first,
+    ...doubts,
+    `Adds ${count(previewed.length, "column")} (${together(previewed.map(({ preview }) => preview.header))})${beside} in the ${list.label}: ${of}, nothing overwritten.`,
+    ...name,
+  ];
+}

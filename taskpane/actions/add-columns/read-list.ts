@@ -1,0 +1,188 @@
+/** Reads one list through the port: its rows, its columns, and what stands in the way. */
+import { columnLetters } from "../../../src/columns/formula";
+import { guessRoles } from "../../../src/columns/guess";
+import { recipes } from "../../../src/columns/recipes/index";
+import type { Recipe } from "../../../src/columns/recipes/recipe";
+import { textOf } from "../../../src/columns/sheet-block";
+import { bottom, right, SHEET_COLUMNS } from "../../workbook/area";
+import { asText } from "../../workbook/expectations";
+import type { Area, Block, Overview, Place, Value, Workbook } from "../../workbook/port";
+import { problem, type Problem } from "../action";
+import { hiddenRows, lookBeside, type Beside } from "./beside";
+import type { Located } from "./find";
+import type { AsOf, ColumnSurvey, Notice, RecipeSurvey, SurveyedList } from "./interface";
+import { samplesOf } from "./samples";
+import { count, inQuotes } from "./sentences";
+
+/** Formats and formulas of so many rows tell what a column is. */
+const ROWS_SAMPLED = 40;
+/** Formulas of ours, as Excel shows them and as files store them. */
+const OUR_FORMULA = /\bTUBE\.[A-Z]|_xldudf_TUBE_|\bAs_of\b/i;
+
+interface Geometry {
+  /** From the header row to the last data row. */
+  readonly area: Area;
+  /** With the totals row: what must be free to the right of. */
+  readonly whole: Area;
+  readonly headers: readonly string[];
+  readonly hasHeader: boolean;
+}
+
+function geometryOf(located: Located): Geometry {
+  if (located.in === "sheet") {
+    const { area, headers } = located.found;
+    return { area, whole: area, headers, hasHeader: true };
+  }
+  const { area, columns, hasHeader, hasTotals } = located.table;
+  return { area: { ...area, rows: area.rows - (hasTotals ? 1 : 0) }, whole: area, headers: columns, hasHeader };
+}
+
+export async function readList(
+  workbook: Workbook,
+  overview: Overview,
+  located: Located,
+  asOf: AsOf,
+): Promise<SurveyedList> {
+  const { sheet, choice } = located;
+  const { area, whole, headers, hasHeader } = geometryOf(located);
+  const block = await workbook.read({ sheet: sheet.id, area }, ["values"]);
+  const [header = [], ...body] = block.values ?? [];
+  const rows = hasHeader ? body : [header, ...body];
+  const firstBelow = area.top + (hasHeader ? 1 : 0);
+  const sampled = { ...area, top: firstBelow, rows: Math.min(ROWS_SAMPLED, rows.length) };
+  const sample: Partial<Block> =
+    sampled.rows > 0 ? await workbook.read({ sheet: sheet.id, area: sampled }, ["formulas", "formats"]) : {};
+  const beside = await lookBeside(workbook, overview, sheet.id, whole, recipes.length);
+  const hidden = hasHeader ? await hiddenRows(workbook, sheet.id, area) : 0;
+  const columns = headers.map((text, index) => columnOf(text, index, { headers, area, rows, sample, overview }));
+  const firstRow = located.in === "sheet" ? located.found.firstRow : firstBelow;
+  const list = {
+    key: choice.key,
+    label: choice.label,
+    in: located.in,
+    table: located.in === "table" ? located.table.name : null,
+    sheet: sheet.id,
+    sheetName: sheet.name,
+    area,
+    headerRow: area.top + 1,
+    firstRow: firstRow + 1,
+    lastRow: bottom(area),
+    found:
+      located.in === "sheet"
+        ? { sentence: located.found.sentence, sure: located.found.sure }
+        : { sentence: `Header in row ${area.top + 1}.`, sure: true },
+    columns,
+    guesses: guessRoles(columns.map((column) => ({ ...column, values: rows.map((row) => row[column.index] ?? null) }))),
+    recipes: recipes.map((recipe) => recipeSurvey(recipe, columns, overview, asOf)),
+    rows,
+    rowNumbers: rows.map((_, i) => firstBelow + i + 1),
+    ...beside,
+    hasTotals: located.in === "table" && located.table.hasTotals,
+    headerTexts: header.map(asText),
+    isEmptyBelow: located.in === "sheet" && (await isEmpty(workbook, located, below(area))),
+  };
+  return {
+    ...list,
+    obstacles: obstaclesTo(located, { area, whole, rows, beside }),
+    notices: noticesOn(located, overview, hidden),
+  };
+}
+
+const below = (area: Area): Area => ({ ...area, top: bottom(area), rows: 1 });
+
+async function isEmpty(workbook: Workbook, { sheet }: Located, area: Area): Promise<boolean> {
+  const { values = [], formulas = [] } = await workbook.read({ sheet: sheet.id, area }, ["values", "formulas"]);
+  return [...(values[0] ?? []), ...(formulas[0] ?? [])].every((cell) => cell === null);
+}
+
+interface ColumnContext {
+  readonly headers: readonly string[];
+  readonly area: Area;
+  readonly rows: readonly (readonly Value[])[];
+  readonly sample: Partial<Block>;
+  readonly overview: Overview;
+}
+
+function columnOf(header: string, index: number, context: ColumnContext): ColumnSurvey {
+  const { headers, area, rows, sample, overview } = context;
+  const same = (text: string) => text.trim().toLowerCase();
+  const values = rows.map((row) => row[index] ?? null);
+  return {
+    index,
+    header,
+    letters: columnLetters(area.left + index),
+    samples: samplesOf(values, sample.formats?.map((row) => row[index] ?? "") ?? [], overview.dateSystem),
+    filled: values.filter((value) => textOf(value).trim() !== "").length,
+    sharesHeader: header.trim() !== "" && headers.filter((other) => same(other) === same(header)).length > 1,
+    isOurs: sample.formulas?.some((row) => OUR_FORMULA.test(row[index] ?? "")) ?? false,
+  };
+}
+
+function recipeSurvey(recipe: Recipe, columns: readonly ColumnSurvey[], overview: Overview, asOf: AsOf): RecipeSurvey {
+  const { key, label, header, help, needs, needsKinds } = recipe;
+  const present = columns.find((column) => column.header.trim().toLowerCase() === header.toLowerCase());
+  let refused: string | null = null;
+  if (present) refused = `A column ${inQuotes(present.header)} is there already (column ${present.letters}).`;
+  else if (recipe.usesDates && overview.dateSystem === 1904)
+    refused = "This workbook counts its days from 1904, so dates would come out four years wrong.";
+  else if (recipe.usesAsOf) refused = asOf.refused;
+  return { key, label, header, help, needs, needsKinds, refused };
+}
+
+interface Situation {
+  readonly area: Area;
+  readonly whole: Area;
+  readonly rows: readonly unknown[];
+  readonly beside: Beside;
+}
+
+function obstaclesTo(located: Located, { area, whole, rows, beside }: Situation): readonly Problem[] {
+  const { sheet } = located;
+  const where: Place = { sheet: sheet.id, area };
+  const found: Problem[] = [];
+  if (sheet.isProtected)
+    found.push(problem(`The sheet ${inQuotes(sheet.name)} is protected. Take the protection off, then look again.`));
+  if (located.in === "table" && !located.table.hasHeader)
+    found.push(
+      problem(`The table ${inQuotes(located.table.name)} shows no header row. Turn its header row on first.`, where),
+    );
+  if (rows.length === 0)
+    found.push(problem("There is no row below the header. Enter the first row, then look again.", where));
+  if (right(whole) >= SHEET_COLUMNS)
+    found.push(
+      problem("There is no room: the list reaches the sheet's last column. Move it to the left first.", where),
+    );
+  else if (beside.room === 0) found.push(noRoom(sheet.id, whole, beside));
+  return found;
+}
+
+function noRoom(sheet: string, whole: Area, { inTheWay }: Beside): Problem {
+  const next = { ...whole, left: right(whole), columns: 1 };
+  return problem(
+    `The cells right of the list are not empty (${wayText(inTheWay)}). Nothing is overwritten: clear or move them first.`,
+    { sheet, area: next },
+  );
+}
+
+/** "H5, H6 and 4 more" */
+export function wayText(addresses: readonly string[]): string {
+  const named = addresses.slice(0, 3).join(", ");
+  return addresses.length > 3 ? `${named} and ${addresses.length - 3} more` : named;
+}
+
+function noticesOn(located: Located, overview: Overview, hidden: number): readonly Notice[] {
+  const found: Notice[] = [];
+  if (hidden > 0) {
+    const why = located.in === "table" && located.table.isFiltered ? "A filter is on: " : "";
+    const rows = count(hidden, "row");
+    const verb = hidden === 1 ? "is" : "are";
+    found.push({ sentence: `${why}${rows} of this list ${verb} hidden now. Hidden rows get the columns too.` });
+  }
+  if (overview.dateSystem === 1904)
+    found.push({
+      sentence:
+        "This workbook counts its days from 1904 (a setting of older Macs). Columns with dates cannot be added to it: " +
+        "copy the list into a new workbook.",
+    });
+  return found;
+}

@@ -1,0 +1,35 @@
+import type { Workbook } from "../../workbook/port";
+import { recipes } from "../../../src/columns/recipes/index";
+import { roles } from "../../../src/columns/role";
+import { asOfIn, staleDay } from "./as-of";
+import { candidatesIn, locate } from "./find";
+import type { Asked, Choices, Survey, SurveyedList } from "./interface";
+import { guessedKinds } from "./kind-words";
+import { readList } from "./read-list";
+import { count } from "./sentences";
+
+const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {} };
+
+/** Where to start: guesses put in, nothing ticked. */
+function proposalFor(list: SurveyedList): Choices {
+  const columns = Object.fromEntries(roles.map(({ key }) => [key, list.guesses[key]?.column ?? null]));
+  return { ...nothing, columns, kinds: guessedKinds(list, list.guesses.kind?.column ?? null) };
+}
+
+export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<Survey> {
+  const overview = await workbook.overview();
+  const asOf = asOfIn(overview, asked.today);
+  const lists = candidatesIn(overview).map(({ choice }) => choice);
+  const { list: located, sentence } = await locate(workbook, overview, asked);
+  const common = { lists, asOf, dateSystem: overview.dateSystem };
+  if (!located) return { ...common, list: null, sentence, proposal: nothing };
+  const read = await readList(workbook, overview, located, asOf);
+  const stale = recipes.some((recipe) => recipe.usesAsOf) ? staleDay(asOf, asked.today) : null;
+  const list = stale === null ? read : { ...read, notices: [...read.notices, { sentence: stale }] };
+  return {
+    ...common,
+    list,
+    sentence: `${sentence} ${count(list.rows.length, "row")}.`,
+    proposal: proposalFor(list),
+  };
+}

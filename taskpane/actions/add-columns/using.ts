@@ -1,0 +1,122 @@
+/** What the recipes are given: columns, kinds and numbers as chosen, checked. */
+import type { ColumnSlot } from "../../../src/columns/formula";
+import { recipeNamed, recipes, takesRole } from "../../../src/columns/recipes/index";
+import type { KindSource, Recipe, RecipeKey, Using } from "../../../src/columns/recipes/recipe";
+import { roleNamed, type Role } from "../../../src/columns/role";
+import { balloonLoss } from "../../../src/settings/balloon-loss";
+import { settingNamed, type SettingName } from "../../../src/settings/index";
+import { kinds } from "../../../src/settings/kinds";
+import { refuseNumber } from "../../../src/settings/setting";
+import type { Choices, NumberUsed, Survey, SurveyedList } from "./interface";
+import { spellingsInList } from "./kind-words";
+import { inQuotes, together } from "./sentences";
+
+/** A role of the list: one of its own columns, or one that is being added. */
+export type Source =
+  { readonly from: "list"; readonly column: number } | { readonly from: "added"; readonly key: RecipeKey };
+export type Sources = { readonly [R in Role]?: Source };
+
+export const chosenRecipes = (choices: Choices): readonly Recipe[] =>
+  recipes.filter((recipe) => choices.recipes.includes(recipe.key));
+
+const added = Object.entries(takesRole) as [RecipeKey, Role][];
+
+/** Where a recipe's roles come from; a column that is being added goes before one of the list's own. */
+export function sourcesFor(recipe: Recipe, choices: Choices): Sources {
+  const found: { [R in Role]?: Source } = {};
+  const roles = [
+    ...recipe.needs.map(({ role }) => role),
+    ...(usesKindColumn(recipe, choices) ? ["kind" as const] : []),
+  ];
+  for (const role of roles) {
+    const own = added.find(([key, taken]) => taken === role && choices.recipes.includes(key) && key !== recipe.key);
+    const column = choices.columns[role] ?? null;
+    if (own) found[role] = { from: "added", key: own[0] };
+    else if (column !== null) found[role] = { from: "list", column };
+  }
+  return found;
+}
+
+const usesKindColumn = (recipe: Recipe, { kinds: choice }: Choices): boolean =>
+  recipe.needsKinds && choice.from === "words";
+
+/** A sentence where the columns cannot be used as chosen; null where they can. */
+export function refuseColumns(list: SurveyedList, choices: Choices): string | null {
+  const taken = new Map<number, Role>();
+  for (const recipe of chosenRecipes(choices)) {
+    const sources = sourcesFor(recipe, choices);
+    for (const { role, optional } of recipe.needs)
+      if (!optional && !sources[role])
+        return `${inQuotes(recipe.header)} needs a column: say which one holds ${inQuotes(roleNamed(role).label)} (${roleNamed(role).help}).`;
+    if (usesKindColumn(recipe, choices) && !sources.kind)
+      return `${inQuotes(recipe.header)} needs the kind of tube: say which column holds it, or say one kind for everyone on this list.`;
+    for (const [role, source] of Object.entries(sources) as [Role, Source][]) {
+      if (source.from === "added") continue;
+      const column = list.columns[source.column];
+      if (!column) return "A chosen column is no longer there. Look again.";
+      if (column.sharesHeader)
+        return `Two columns are called ${inQuotes(column.header)}. Give one of them another name, then look again.`;
+      const other = taken.get(source.column);
+      if (other !== undefined && other !== role)
+        return `Column ${inQuotes(column.header)} is chosen for ${inQuotes(roleNamed(other).label)} and for ${inQuotes(roleNamed(role).label)}. Choose another for one of them.`;
+      taken.set(source.column, role);
+    }
+  }
+  return null;
+}
+
+/** How kinds are known; or a sentence. */
+export function kindSourceFor(list: SurveyedList, choices: Choices): KindSource | string {
+  const { kinds: choice, columns } = choices;
+  if (!chosenRecipes(choices).some((recipe) => recipe.needsKinds)) return { from: "words", words: new Map() };
+  if (choice.from === "everyone")
+    return choice.kind === "not known" ? "Say which kind of tube everyone on this list has." : choice;
+  const words = spellingsInList(list, columns.kind!, choice.words);
+  return words.size > 0
+    ? { from: "words", words }
+    : "No kind of tube has been said yet. Say for at least one word of your list which kind it means.";
+}
+
+export function usingFor(survey: Survey, choices: Choices, source: KindSource): Using {
+  const value = (name: SettingName): number => choices.numbers[name] ?? settingNamed(name).default;
+  return { kinds: source, value, written: (name) => String(value(name)), asOf: survey.asOf.day };
+}
+
+const held = new Set<SettingName>(balloonLoss.map(({ name }) => name));
+
+/** Every number that the chosen columns use with these kinds. */
+export function numbersFor(choices: Choices, using: Using): readonly NumberUsed[] {
+  const names = chosenRecipes(choices).flatMap((recipe) => recipe.settings(using.kinds));
+  return [...new Set(names)].map((name) => ({
+    setting: settingNamed(name),
+    value: held.has(name) ? settingNamed(name).default : using.value(name),
+    canChange: !held.has(name),
+  }));
+}
+
+/** A sentence where a number is outside of what is allowed, or a limit lies before its interval. */
+export function refuseNumbers(numbers: readonly NumberUsed[], using: Using): string | null {
+  for (const { setting, value } of numbers) {
+    const refused = refuseNumber(setting, value);
+    if (refused !== null) return refused;
+  }
+  const used = new Set(numbers.map(({ setting }) => setting.name));
+  const turned = kinds.filter(
+    ({ due, latest }) =>
+      due !== null && latest !== null && (used.has(due) || used.has(latest)) && using.value(latest) < using.value(due),
+  );
+  return turned.length === 0
+    ? null
+    : `The limit lies before the change is due: ${together(turned.map(({ label }) => label))}. Change one of the two numbers.`;
+}
+
+/** The slots of a template: the list's own columns, then the added ones in their order. */
+export function slotsFor(recipe: Recipe, list: SurveyedList, choices: Choices): { readonly [R in Role]?: ColumnSlot } {
+  const order = chosenRecipes(choices).map(({ key }) => key);
+  const slot = (source: Source): ColumnSlot =>
+    source.from === "list"
+      ? { header: list.columns[source.column]!.header, index: source.column }
+      : { header: recipeNamed(source.key).header, index: list.columns.length + order.indexOf(source.key) };
+  const sources = Object.entries(sourcesFor(recipe, choices)) as [Role, Source][];
+  return Object.fromEntries(sources.map(([role, source]) => [role, slot(source)]));
+}
