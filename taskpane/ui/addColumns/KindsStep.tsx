@@ -79,7 +79,7 @@ function WordField({ word, kind, onKind }: WordFieldProps) {
           </select>
         )}
       </div>
-      {word.refused !== null && <span className="fault">{word.refused}</span>}
+      {word.refused !== null && <span className="note">{word.refused}</span>}
     </li>
   );
 }

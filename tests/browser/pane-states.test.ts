@@ -1,0 +1,308 @@
+/**
+ * Every state of the pane in a real browser, narrow and wide, light, dark and in forced colours: nothing for axe to
+ * find, nothing scrolls sideways, and a picture of each in tests/browser/shots to be looked at by people.
+ *
+ * The pane stands on workbooks in memory (pane-page/), so that each state can be reached; the whole page on real files
+ * is tested elsewhere.
+ */
+import { mkdir, rm } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import axe from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { texts } from "../../taskpane/texts";
+import { launchBrowser } from "./launch";
+import { buildPanePage } from "./pane-page/build";
+import { serveFolder, type Served } from "./serve";
+
+const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
+
+let browser: Browser;
+let served: Served;
+let folder: string;
+
+beforeAll(async () => {
+  await mkdir(SHOTS, { recursive: true });
+  [browser, folder] = await Promise.all([launchBrowser(), buildPanePage()]);
+  served = await serveFolder(folder);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+  if (folder) await rm(folder, { recursive: true });
+});
+
+interface Look {
+  readonly width: number;
+  readonly colours: "light" | "dark" | "forced";
+}
+
+async function openPane(search: string, { width, colours }: Look = { width: 380, colours: "light" }): Promise<Page> {
+  const page = await browser.newPage({
+    viewport: { width, height: 800 },
+    colorScheme: colours === "dark" ? "dark" : "light",
+    forcedColors: colours === "forced" ? "active" : "none",
+    reducedMotion: "reduce",
+  });
+  page.on("pageerror", (error) => {
+    throw error;
+  });
+  await page.goto(`${served.url}?${search}`);
+  return page;
+}
+
+const tickTwo = async (page: Page) => {
+  await page.getByRole("checkbox", { name: "Change due" }).check();
+  await page.getByRole("checkbox", { name: "Change", exact: true }).check();
+};
+const pressAdd = (page: Page) => page.getByRole("button", { name: /^Add \d+ columns?$/ }).click();
+const goTo = (page: Page, section: string) => page.getByRole("button", { name: section, exact: true }).click();
+
+interface State {
+  readonly name: string;
+  readonly search: string;
+  readonly reach: (page: Page) => Promise<unknown>;
+}
+
+const states: readonly State[] = [
+  { name: "list-found", search: "scenario=table", reach: (page) => page.getByRole("checkbox").first().waitFor() },
+  {
+    name: "list-corrected",
+    search: "scenario=plain",
+    reach: async (page) => {
+      await page.getByRole("checkbox").first().waitFor();
+      await page
+        .locator("details.fold")
+        .first()
+        .evaluate((details: HTMLDetailsElement) => (details.open = true));
+      await page.getByLabel(texts.addColumns.list.headerRow).fill("4");
+      await page.getByRole("button", { name: texts.addColumns.list.use }).click();
+      await page.getByRole("checkbox").first().waitFor();
+    },
+  },
+  { name: "no-list", search: "scenario=empty", reach: (page) => page.getByText(texts.addColumns.list.title).waitFor() },
+  {
+    name: "protected",
+    search: "scenario=protected",
+    reach: (page) => page.locator(".notice.problem").first().waitFor(),
+  },
+  {
+    name: "no-room",
+    search: "scenario=full",
+    reach: (page) => page.getByRole("heading", { name: texts.addColumns.list.title }).waitFor(),
+  },
+  {
+    name: "preview",
+    search: "scenario=table",
+    reach: async (page) => {
+      await tickTwo(page);
+      await page.getByRole("button", { name: "Add 2 columns" }).waitFor();
+    },
+  },
+  {
+    name: "number-refused",
+    search: "scenario=table",
+    reach: async (page) => {
+      await tickTwo(page);
+      await page.getByLabel("Balloon, gastrostomy: change due after").fill("40");
+      await page.getByText(texts.addColumns.numbers.mend).waitFor();
+    },
+  },
+  {
+    name: "everyone",
+    search: "scenario=table",
+    reach: async (page) => {
+      await tickTwo(page);
+      await page.getByLabel(/^Kind of tube/).selectOption("everyone");
+      await page.getByLabel(texts.addColumns.kinds.everyone).waitFor();
+    },
+  },
+  {
+    name: "working",
+    search: "scenario=table&slow=1",
+    reach: async (page) => {
+      await tickTwo(page);
+      await pressAdd(page);
+      await page.getByRole("progressbar").waitFor();
+    },
+  },
+  {
+    name: "stopped",
+    search: "scenario=table&slow=1",
+    reach: async (page) => {
+      await tickTwo(page);
+      await pressAdd(page);
+      await page.getByRole("button", { name: texts.pane.stop }).click();
+      await page.getByRole("heading", { name: texts.addColumns.result.title.stopped }).waitFor();
+    },
+  },
+  {
+    name: "done",
+    search: "scenario=table",
+    reach: async (page) => {
+      await tickTwo(page);
+      await pressAdd(page);
+      await page.getByRole("heading", { name: texts.addColumns.result.title.done }).waitFor();
+    },
+  },
+  {
+    name: "taken-back",
+    search: "scenario=table",
+    reach: async (page) => {
+      await tickTwo(page);
+      await pressAdd(page);
+      await page.getByRole("button", { name: texts.pane.takeBack }).click();
+      await page.getByRole("heading", { name: texts.pane.takenBack }).waitFor();
+    },
+  },
+  {
+    name: "functions",
+    search: "scenario=table",
+    reach: async (page) => {
+      await goTo(page, texts.pane.functions);
+      for (const summary of await page.locator("details.entry > summary").all()) await summary.click();
+      for (const summary of await page.locator("details.put > summary").all()) await summary.click();
+    },
+  },
+  {
+    name: "functions-none-found",
+    search: "scenario=table",
+    reach: async (page) => {
+      await goTo(page, texts.pane.functions);
+      await page.getByRole("searchbox").fill("zebra");
+      await page.getByText(texts.guide.none).first().waitFor();
+    },
+  },
+  { name: "help", search: "scenario=table", reach: (page) => goTo(page, texts.pane.help) },
+];
+
+const looks: readonly Look[] = [
+  { width: 320, colours: "light" },
+  { width: 1280, colours: "light" },
+  { width: 320, colours: "dark" },
+  { width: 1280, colours: "dark" },
+  { width: 320, colours: "forced" },
+  { width: 1280, colours: "forced" },
+];
+
+/** Given to the page as text: its own policy lets no foreign script in. */
+async function findings(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(document, {
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    });
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
+  });
+}
+
+const sideways = (page: Page): Promise<number> =>
+  page.evaluate(() =>
+    Math.max(
+      ...[document.documentElement, ...document.querySelectorAll(".pane-body")].map(
+        (e) => e.scrollWidth - e.clientWidth,
+      ),
+    ),
+  );
+
+/** The whole of the pane in one picture: as high as what it holds. */
+async function picture(page: Page, name: string): Promise<void> {
+  const { width } = page.viewportSize()!;
+  const height = await page.evaluate(() => {
+    const body = document.querySelector(".pane-body")!;
+    return body.scrollHeight - body.clientHeight + window.innerHeight;
+  });
+  await page.setViewportSize({ width, height: Math.min(Math.max(height, 800), 8_000) });
+  await page.screenshot({ path: `${SHOTS}${name}.png` });
+}
+
+describe.each(looks)("$width px, $colours", (look) => {
+  test.each(states)("$name", async ({ name, search, reach }) => {
+    const page = await openPane(search, look);
+    await reach(page);
+    expect(await findings(page)).toEqual([]);
+    expect(await sideways(page)).toBe(0);
+    expect(await page.locator(".pane-foot").isVisible()).toBe(true);
+    expect(await page.locator("body").innerText()).not.toMatch(/\b(?:ok|okay|safe)\b/i);
+    await picture(page, `${name}-${look.width}-${look.colours}`);
+    await page.close();
+  });
+});
+
+test("at 200% zoom of a small window and in a script that runs from right to left nothing scrolls sideways", async () => {
+  const page = await openPane("scenario=table&dir=rtl", { width: 320, colours: "light" });
+  await page.setViewportSize({ width: 320, height: 300 });
+  await tickTwo(page);
+  expect(await sideways(page)).toBe(0);
+  expect(await findings(page)).toEqual([]);
+  await page.screenshot({ path: `${SHOTS}right-to-left-320.png` });
+  await page.close();
+});
+
+/** Presses Tab until the wished element has the keyboard. */
+async function tabTo(page: Page, role: "button" | "checkbox" | "combobox" | "textbox", name: RegExp): Promise<void> {
+  const wished = page.getByRole(role, { name }).first();
+  for (let pressed = 0; pressed < 120; pressed++) {
+    if (await wished.evaluate((element) => element === document.activeElement)) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`Tab never reached ${role} ${String(name)}`);
+}
+
+test("columns are added and taken back with the keyboard alone", async () => {
+  const page = await openPane("scenario=table");
+  await page.getByRole("checkbox").first().waitFor();
+  await tabTo(page, "checkbox", /^Change due$/);
+  await page.keyboard.press("Space");
+  await tabTo(page, "combobox", /^RIG/);
+  await page.keyboard.type("not known");
+  await tabTo(page, "textbox", /^Balloon, gastrostomy: change due after$/);
+  await page.keyboard.type("4");
+  await tabTo(page, "button", /^Add 1 column$/);
+  await page.keyboard.press("Enter");
+
+  const heading = page.getByRole("heading", { name: texts.addColumns.result.title.done });
+  await heading.waitFor();
+  expect(await heading.evaluate((element) => element === document.activeElement)).toBe(true);
+  await expect.poll(() => page.getByRole("status").innerText()).toContain(texts.addColumns.result.title.done);
+  const headers = () =>
+    page.evaluate(async () => (await (window as unknown as PageWithWorkbook).workbook.overview()).tables[0]!.columns);
+  expect((await headers()).at(-1)).toBe("Change due");
+
+  await tabTo(page, "button", new RegExp(`^${texts.pane.takeBack}$`));
+  await page.keyboard.press("Enter");
+  await page.getByRole("heading", { name: texts.pane.takenBack }).waitFor();
+  expect((await headers()).at(-1)).toBe("Notes");
+  await page.close();
+});
+
+interface PageWithWorkbook {
+  readonly workbook: { overview(): Promise<{ readonly tables: readonly { readonly columns: readonly string[] }[] }> };
+}
+
+test("a press on a row number shows that row", async () => {
+  const page = await openPane("scenario=table");
+  await tickTwo(page);
+  const press = page.getByRole("button", { name: /^Go to row \d+$/ }).first();
+  const row = Number((await press.innerText()).trim());
+  await press.click();
+  const top = await page.evaluate(async () => {
+    const { workbook } = window as unknown as {
+      workbook: { overview(): Promise<{ selection: { area: { top: number } } }> };
+    };
+    return (await workbook.overview()).selection.area.top;
+  });
+  expect(top).toBe(row - 1);
+  await page.close();
+});
+
+test("a formula is put into the selected empty cell, and refused in one that is not empty", async () => {
+  const page = await openPane("scenario=table");
+  await goTo(page, texts.pane.functions);
+  await page.getByText("TUBE.FRTOMM", { exact: true }).click();
+  await page.locator("details.put > summary").click();
+  await page.getByRole("button", { name: texts.guide.put }).click();
+  await page.getByText(texts.guide.notEmpty("D5")).first().waitFor();
+  await page.close();
+});
