@@ -14,8 +14,7 @@ import { orRefusal, refuse, type Refusal } from "./refusal";
 /**
  * Saves the changes into a copy of the opened package, reads that copy back and compares; or says why not.
  *
- * Parts that do not change keep their bytes, packed as they came, and their order; changed parts are packed anew (deflate,
- * level 6) under the date they had; new parts come last. Cached results are always written, and `calcPr` is left alone:
+ * Parts that do not change keep their bytes, packed as they came, and their order; changed parts are packed anew under the date they had; new parts come last. Cached results are always written, and `calcPr` is left alone:
  * `fullCalcOnLoad` would turn every function of the add-in into #NAME? for a reader who does not have it.
  */
 export function patchPackage(opened: OpenedPackage, edits: PackageEdits): Patched | Refusal {

@@ -1,5 +1,7 @@
+import { knownNamespace } from "../xml/namespaces";
+
 /** The names OOXML gives to things (ECMA-376 part 1, annex A; part 2, annex E; MS-XLSX for Microsoft's own). */
-export const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+export const MAIN = knownNamespace("http://schemas.openxmlformats.org/spreadsheetml/2006/main");
 export const STRICT_MAIN = "http://purl.oclc.org/ooxml/spreadsheetml/main";
 export const RELATIONSHIPS = "http://schemas.openxmlformats.org/package/2006/relationships";
 export const CONTENT_TYPES = "http://schemas.openxmlformats.org/package/2006/content-types";

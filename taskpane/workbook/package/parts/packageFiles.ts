@@ -19,6 +19,7 @@ export interface Relationship {
 export class PackageFiles {
   readonly entries: readonly ArchiveEntry[];
   private readonly contents = new Map<string, Uint8Array>();
+  private readonly sources = new Map<string, XmlSource>();
   private readonly entryOf = new Map<string, ArchiveEntry>();
   /** Part names are the same whatever their case. */
   private readonly realNames = new Map<string, string>();
@@ -60,8 +61,11 @@ export class PackageFiles {
     return sameBytes(own.packed, entry.packed) ? this.content(own.name) : undefined;
   }
 
+  /** Decoded once: a sheet is read at opening, for its cells, and when it is saved. */
   xml(name: string): XmlSource {
-    return decodeXml(this.content(name), name);
+    let source = this.sources.get(name);
+    if (!source) this.sources.set(name, (source = decodeXml(this.content(name), name)));
+    return source;
   }
 
   tree(name: string): XmlElement {

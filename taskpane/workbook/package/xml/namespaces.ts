@@ -8,6 +8,14 @@ export interface ElementName {
   readonly namespace: string;
 }
 
+const known = new Map<string, string>();
+
+/** Makes a URI known: a part that declares it gets this very string, and comparing the two is a look at one address. */
+export function knownNamespace(uri: string): string {
+  known.set(uri, uri);
+  return uri;
+}
+
 export class Scope {
   private readonly names = new Map<string, ElementName>();
 
@@ -18,13 +26,15 @@ export class Scope {
   }
 
   with(declarations: ReadonlyMap<string, string>): Scope {
-    return new Scope(new Map([...this.uris, ...declarations]));
+    const uris = new Map(this.uris);
+    for (const [prefix, uri] of declarations) uris.set(prefix, known.get(uri) ?? uri);
+    return new Scope(uris);
   }
 
   /** Undefined when the prefix stands for nothing. A part uses few names, so each is taken apart once. */
   resolve(raw: string): ElementName | undefined {
-    const known = this.names.get(raw);
-    if (known) return known;
+    const resolved = this.names.get(raw);
+    if (resolved) return resolved;
     const colon = raw.indexOf(":");
     const prefix = colon < 0 ? "" : raw.slice(0, colon);
     const namespace = this.uris.get(prefix);
