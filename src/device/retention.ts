@@ -1,0 +1,80 @@
+import { sources } from "../sources";
+import { define } from "../worksheet/define";
+import { documented } from "../worksheet/documented";
+import { reading, text } from "../worksheet/parameters";
+import { answerOf, type YesNo } from "../worksheet/yes-no";
+
+/**
+ * Found anywhere in `marks`, in any case, also when negated: each of them is a reason to ask. How it was placed (PEG,
+ * RIG) and its shape (button) are not among them, because they say nothing about how it is held.
+ */
+export const marksToAsk = [
+  ...["stitch", "sutur", "loop", "pigtail", "string", "winged", "wings", "malecot", "mushroom", "pezzer", "catheter"],
+  ...["no outer disc", "no disc", "no outer plate", "no bolster", "no outer bolster", "temporary"],
+  ...["jejun", "gj", "g-j", "peg-j", "pegj", "j limb", "j-tube", "j tube", "transgastric"],
+  ...["second head", "two heads", "other head", "second tube"],
+  ...["unclear", "not clear", "unsure", "not sure", "unknown", "not known", "doubt", "cannot see", "?"],
+] as const;
+
+const ASK = "ask placing team";
+
+export const RETENTION = define(
+  {
+    name: "RETENTION",
+    family: "Device",
+    summary: "How a tube is held inside, told from what can be seen outside: balloon, bumper or ask placing team.",
+    params: {
+      balloonport: reading<YesNo, object>(
+        "Is there a valve marked for the balloon, that takes a Luer-slip syringe and no feeding syringe? yes or no",
+        {},
+        (cell) => answerOf(cell) ?? "not known",
+      ),
+      marks: text("What else is seen or written: stitched, loop, winged, a second head", { fallback: "" }),
+    },
+    subject: ["balloonport"],
+    result: { shape: "cell", kind: "text", help: "balloon, bumper or ask placing team", blank: ASK },
+    compute: ({ balloonport, marks }) => {
+      const seen = marks.toLowerCase();
+      if (balloonport === "not known" || marksToAsk.some((mark) => seen.includes(mark))) return ASK;
+      return balloonport === "yes" ? "balloon" : "bumper";
+    },
+  },
+  documented && {
+    details:
+      "A valve for the balloon means a balloon; none means a bumper. PEG, RIG, G-tube or button say how it was placed or " +
+      "its shape, never how it is held, and are passed over. These words in marks, anywhere, in any case and also when " +
+      `negated, give ask placing team: ${marksToAsk.join(", ")}. A number is no answer, because an empty cell can arrive as 0.`,
+    cautions: [
+      "What can be seen may not show how it is held: if in doubt, ask the placing team. Do not pull to find out.",
+      "Never feed or medicine into the balloon valve.",
+      "Loops, winged and stitched tubes have no balloon valve either: write what is seen into marks.",
+    ],
+    evidence: "common practice",
+    sources: [sources.soscia, sources.medscapeReplacement, sources.commonPractice],
+    examples: [
+      { shows: "published", args: { balloonport: "yes" }, gives: "balloon", source: sources.soscia },
+      { shows: "published", args: { balloonport: "no" }, gives: "bumper", source: sources.soscia },
+      {
+        shows: "published",
+        args: { balloonport: "no", marks: "Pigtail, taped to the skin" },
+        gives: ASK,
+        source: sources.soscia,
+      },
+      { shows: "use", args: { balloonport: "y", marks: "button" }, gives: "balloon", source: sources.catalogue },
+      {
+        shows: "range",
+        args: { balloonport: [["yes"], ["no"], [""], ["PEG"]] },
+        gives: [["balloon"], ["bumper"], [ASK], [ASK]],
+        source: sources.catalogue,
+      },
+      { shows: "blank", args: { balloonport: "" }, gives: ASK, source: sources.catalogue },
+      { shows: "bad input", args: { balloonport: 1 }, gives: ASK, source: sources.catalogue },
+      {
+        shows: "boundary",
+        args: { balloonport: "yes", marks: "not stitched" },
+        gives: ASK,
+        source: "defined by this function's rule: a word counts also when negated",
+      },
+    ],
+  },
+);
