@@ -24,7 +24,7 @@ describe("adding months", () => {
     ["2023-03-31", -1, "2023-02-28", FORMULAJS],
     ["2008-03-31", -1, "2008-02-29", FORMULAJS],
     ["2100-03-31", -1, "2100-02-28", FORMULAJS],
-  ] as const)("%s plus %i months is %s (%s)", (start, months, want) => {
+  ] as const)("%s plus %i months is %s (%s)", (start, months, want, _source) => {
     expect(isoText(addMonths(day(start), months))).toBe(want);
   });
 });
