@@ -36,6 +36,9 @@ import type { BookFacts } from "./facts";
 import { structuredToA1 } from "./formulas/structured";
 import { engineNames, moveToday, refersTo } from "./names";
 import { isTodayName } from "./open/names";
+import { placeKey } from "./save/sheetEdits";
+import { fileValue, sameResult } from "./save/values";
+import type { CellValue } from "../package";
 import { areaOf, SheetReader } from "./sheetReader";
 import { geometryNow, tablesNow, type TableNow } from "./tables";
 import { addColumns, defineName, narrowTable, restore, writeFormula, type Before, type Desk } from "./write";
@@ -56,6 +59,7 @@ export class GridWorkbookPort implements Workbook {
   private readonly listeners = new Set<() => void>();
   private telling: ReturnType<typeof setTimeout> | undefined;
   private counter = 0;
+  private works = 0;
   /** Cells are read anew only after a change: the overview is asked for often. */
   private readers = new Map<SheetId, SheetReader>();
 
@@ -71,7 +75,33 @@ export class GridWorkbookPort implements Workbook {
     });
   }
 
-  /** Puts a workbook into the grid in place of the one there. */
+  /** Results that differed from the file's right after opening, by sheet and place: the calendar's doing, nobody's. */
+  readonly atOpening = new Map<SheetId, Map<string, CellValue>>();
+
+  /** Puts a workbook into the grid in place of the one there; resolves when its first results stand. */
+  async open(snapshot: Partial<IWorkbookData>, facts: BookFacts, hasLiving: boolean): Promise<void> {
+    if (hasLiving) await calculated(this.engine, () => this.load(snapshot, facts));
+    else this.load(snapshot, facts);
+    this.rememberResults();
+  }
+
+  private rememberResults(): void {
+    this.atOpening.clear();
+    const { file, sheets } = this.facts;
+    if (!file) return;
+    for (const sheet of sheets) {
+      if (sheet.kind !== "worksheet") continue;
+      const reader = this.reader(sheet.id);
+      const results = new Map<string, CellValue>();
+      for (const cell of file.opened.cells(sheet.name)) {
+        if (!cell.formula) continue;
+        const value = fileValue(reader.value(cell.row - 1, cell.column - 1));
+        if (!sameResult(value, cell.value)) results.set(placeKey(cell.row - 1, cell.column - 1), value);
+      }
+      if (results.size > 0) this.atOpening.set(sheet.id, results);
+    }
+  }
+
   load(snapshot: Partial<IWorkbookData>, facts: BookFacts): void {
     if (this.unitId !== "") this.engine.api.disposeUnit(this.unitId);
     this.readers.clear();
@@ -87,6 +117,15 @@ export class GridWorkbookPort implements Workbook {
 
   get bookFacts(): BookFacts {
     return this.facts;
+  }
+
+  get unit(): string {
+    return this.unitId;
+  }
+
+  /** The pane is changing the workbook: what a person may not do by hand is not asked of it. */
+  get isAtWork(): boolean {
+    return this.works > 0;
   }
 
   /** Names that are a plain day here and TODAY() in a file, in lower case. */
@@ -111,11 +150,20 @@ export class GridWorkbookPort implements Workbook {
     return tablesNow(this.engine, this.unitId, this.facts, (sheet) => this.reader(sheet));
   }
 
+  /** The text the grid paints: for reading aloud, never for calculating. */
+  paintedText(sheet: SheetId, row: number, column: number): string | undefined {
+    return this.engine.api.getWorkbook(this.unitId)?.getSheetBySheetId(sheet)?.getRange(row, column).getDisplayValue();
+  }
+
   can(): true {
     return true;
   }
 
   async overview(): Promise<Overview> {
+    return this.overviewNow();
+  }
+
+  overviewNow(): Overview {
     const book = this.book;
     const active = book.getActiveSheet();
     const selected = this.engine.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
@@ -161,6 +209,19 @@ export class GridWorkbookPort implements Workbook {
   }
 
   async apply(change: Change, watch: Progress): Promise<Receipt> {
+    return this.atWork(() => this.carryOut(change, watch));
+  }
+
+  private async atWork<T>(work: () => Promise<T>): Promise<T> {
+    this.works++;
+    try {
+      return await work();
+    } finally {
+      this.works--;
+    }
+  }
+
+  private async carryOut(change: Change, watch: Progress): Promise<Receipt> {
     const overview = await this.overview();
     const refused = (refusal: Refusal): Receipt => ({ outcome: "refused", sentence: refusal.sentence, done: [] });
     const changed = await unmet(change.expects, this, overview);

@@ -15,6 +15,8 @@ export interface SheetCells {
   readonly lastColumn: number;
   /** Formulas shown as their stored value. */
   readonly keptAsValue: number;
+  /** Formulas without a result to show yet. */
+  readonly hasLiving: boolean;
 }
 
 /** Rows that only carry formats are painted this far below the last content; what lies further down stays in the file. */
@@ -81,7 +83,7 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
   const groups = new SharedGroups();
   const cells: CellData = {};
   const styleOnly: PackageCell[] = [];
-  let [lastRow, lastColumn, keptAsValue] = [-1, -1, 0];
+  let [lastRow, lastColumn, keptAsValue, hasLiving] = [-1, -1, 0, false];
   for (const cell of all) {
     const [row, column] = [cell.row - 1, cell.column - 1];
     if ((cell.value === null && !cell.formula) || isSpilled(cell.row, cell.column)) {
@@ -92,6 +94,7 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
     const read = cell.formula && cellInGrid(cell.formula, { sheetName, row, column }, readers);
     if (read) groups.place(data, read, row, column);
     else if (cell.formula) keptAsValue++;
+    if (read && (read.isLiving || cell.value === null)) hasLiving = true;
     if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));
     (cells[row] ??= {})[column] = data;
     lastRow = Math.max(lastRow, row);
@@ -101,5 +104,5 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
     if (cell.row - 1 > lastRow + FORMATTED_ROWS_BELOW) continue;
     (cells[cell.row - 1] ??= {})[cell.column - 1] = { s: styleId(cell.styleIndex) };
   }
-  return { cells, lastRow, lastColumn, keptAsValue };
+  return { cells, lastRow, lastColumn, keptAsValue, hasLiving };
 }

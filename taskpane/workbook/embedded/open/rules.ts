@@ -71,9 +71,16 @@ const threshold = (one: { type: string; value?: string }) => ({
 const firstFormula = (rule: ConditionalRule): string | undefined =>
   typeof rule.formula === "string" ? rule.formula : rule.formula?.[0];
 
+/** In a rule's own style a solid fill is painted in the colour that cells use for the paper (ECMA-376 part 1, 18.8.14). */
+function ruleStyle(style: ConditionalRule["style"]): ConditionalRule["style"] {
+  const fill = style?.fill;
+  if (fill?.type !== "pattern" || !fill.bgColor) return style;
+  return { ...style, fill: { type: "pattern", pattern: "solid", fgColor: fill.bgColor } };
+}
+
 /** The rule in the plugin's own form; undefined for kinds it does not have (they stay in the file). */
 function highlight(rule: ConditionalRule, theme: readonly string[]): object | undefined {
-  const style = gridStyle(rule.style, theme);
+  const style = gridStyle(ruleStyle(rule.style), theme);
   const cell = (subType: string, more: object = {}) => ({ type: "highlightCell", subType, style, ...more });
   const formula = firstFormula(rule);
   switch (rule.type) {

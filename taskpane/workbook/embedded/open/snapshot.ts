@@ -22,6 +22,8 @@ export interface Reading {
   readonly snapshot: IWorkbookData;
   readonly facts: BookFacts;
   readonly remarks: readonly string[];
+  /** Something has to be worked out at opening. */
+  readonly hasLiving: boolean;
 }
 
 const LEAST_ROWS = 200;
@@ -37,7 +39,7 @@ const gridRange = (text: string): IRange => {
 
 /** Points on paper and characters of the default font, as pixels on screen (7 a character and 5 beside it). */
 const pixelsOfPoints = (points: number): number => Math.round((points * 4) / 3);
-const pixelsOfCharacters = (characters: number): number => Math.round(characters * 7 + 5);
+export const pixelsOfCharacters = (characters: number): number => Math.round(characters * 7 + 5);
 
 export const sheetIdOf = (sheet: PackageSheet): string => `sheet${sheet.sheetId}`;
 
@@ -158,10 +160,12 @@ export function readSnapshot(
     tables: {},
   };
   let keptAsValue = 0;
+  let hasLiving = false;
   for (const sheet of worksheets) {
     const id = sheetIdOf(sheet);
     const read = sheetCells(opened, sheet.name, readers);
     keptAsValue += read.keptAsValue;
+    hasLiving ||= read.hasLiving;
     const far = reach(display.sheets, sheet.name);
     const own = geometries.filter((table) => table.sheetName === sheet.name);
     const lastRow = Math.max(read.lastRow, far.row, ...own.map((table) => table.bottom));
@@ -258,6 +262,7 @@ export function readSnapshot(
   return {
     snapshot,
     remarks,
+    hasLiving,
     facts: {
       title,
       dateSystem: opened.date1904 ? 1904 : 1900,

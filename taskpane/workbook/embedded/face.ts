@@ -1,0 +1,101 @@
+/** The embedded spreadsheet's face (interface.ts) on a running engine. */
+import { IContextService, IUniverInstanceService } from "@univerjs/core";
+import { forgetSentences } from "../../../functions/grid";
+import { isRefusal, openPackage } from "../package";
+import { knowsFunction, type Engine } from "./engine";
+import { guard } from "./guard";
+import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
+import { emptyBook } from "./open/empty";
+import { readDisplay } from "./open/display";
+import { readSnapshot } from "./open/snapshot";
+import { saveBook } from "./save";
+import { selectedRow } from "./selectedRow";
+import { watchTyping } from "./typing";
+import { Unsaved } from "./unsaved";
+import { GridWorkbookPort } from "./workbook";
+
+/** @param alsoWatch for what only a page has, once the first workbook stands */
+export function gridOn(
+  engine: Engine,
+  options: GridOptions,
+  alsoWatch: (dayFirst: () => DayFirst) => void = () => undefined,
+): Grid {
+  let today = options.today;
+  let dayFirst: DayFirst = options.dayFirst;
+  let bytes: Uint8Array | null = null;
+  let books = 0;
+  const workbook = new GridWorkbookPort(engine, today);
+  const unsaved = new Unsaved(engine, () => workbook.book.getUnitId());
+  const unitId = () => `book${++books}`;
+
+  let isWatching = false;
+  /** The grid makes its services with its first workbook. */
+  function watch(): void {
+    if (isWatching) return;
+    isWatching = true;
+    watchTyping(engine, { workbook, dayFirst: () => dayFirst, say: options.say });
+    guard(engine, {
+      isFile: () => bytes !== null,
+      say: options.say,
+      isOurs: () => workbook.isAtWork,
+      isProtected: (sheetId) => {
+        const id = sheetId ?? workbook.book.getActiveSheet()?.getSheetId();
+        const facts = workbook.bookFacts.sheets.find((sheet) => sheet.id === id);
+        return facts?.isProtected ? facts.name : undefined;
+      },
+    });
+    alsoWatch(() => dayFirst);
+  }
+
+  async function open(file: Uint8Array, name: string): Promise<Opened | Refusal> {
+    const opened = openPackage(file);
+    if (isRefusal(opened)) return { outcome: "refused", sentence: opened.refused };
+    if (!opened.sheets.some((sheet) => sheet.kind === "worksheet")) {
+      return { outcome: "refused", sentence: "This workbook holds charts only and no sheet with cells." };
+    }
+    const display = await readDisplay(file, opened);
+    const reading = readSnapshot(opened, display, name, unitId(), today, knowsFunction(engine));
+    forgetSentences();
+    await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
+    bytes = file;
+    watch();
+    unsaved.clear();
+    return { outcome: "opened", name, remarks: reading.remarks };
+  }
+
+  async function openEmpty(): Promise<Opened> {
+    const { snapshot, facts } = emptyBook(unitId());
+    forgetSentences();
+    await workbook.open(snapshot, facts, false);
+    bytes = null;
+    watch();
+    unsaved.clear();
+    return { outcome: "opened", name: facts.title, remarks: [] };
+  }
+
+  async function save(): Promise<Saved | Refusal> {
+    return saveBook(engine, workbook);
+  }
+
+  return {
+    workbook,
+    open,
+    openEmpty,
+    save,
+    markSaved: () => unsaved.clear(),
+    isChanged: () => unsaved.isChanged,
+    onChanged: (listen) => unsaved.listen(listen),
+    setToday(serial) {
+      today = serial;
+      unsaved.ignoring(() => workbook.setToday(serial));
+    },
+    dayFirst: () => dayFirst,
+    setDayFirst: (choice) => void (dayFirst = choice),
+    selectedRow: () => selectedRow(workbook),
+    focus() {
+      engine.injector.get(IUniverInstanceService).focusUnit(workbook.book.getUnitId());
+      engine.injector.get(IContextService).setContextValue("FOCUSING_SHEET", true);
+    },
+    dispose: () => engine.univer.dispose(),
+  };
+}

@@ -1,0 +1,121 @@
+/**
+ * Saving: the state at opening against the state now, never a log of what happened between. What is equal keeps its
+ * bytes; the package's own reader checks the result before anything is handed out (package/patchPackage).
+ */
+import {
+  isRefusal,
+  openPackage,
+  patchPackage,
+  type DefinedNameEdit,
+  type OpenedPackage,
+  type SheetEdits,
+  type TableEdit,
+} from "../../package";
+import type { Engine } from "../engine";
+import { toFile } from "../formulas/dialect";
+import type { Readers } from "../formulas/readable";
+import type { Refusal, Saved } from "../interface";
+import { engineNames, refersTo } from "../names";
+import type { OriginStyle } from "../open/styles";
+import { geometryNow } from "../tables";
+import type { GridWorkbookPort } from "../workbook";
+import { columnWidths, filterDifference, hiddenRows } from "./filters";
+import { ownPackage } from "./ownPackage";
+import { sheetDifference } from "./sheetEdits";
+import { tableEdit, writtenByTable } from "./tableEdits";
+
+interface Origin {
+  readonly opened: OpenedPackage;
+  readonly readers: Readers;
+  readonly styles: Readonly<Record<string, OriginStyle>>;
+}
+
+/** A workbook from no file is compared with empty sheets of its own. */
+function ownOrigin(workbook: GridWorkbookPort): Origin {
+  const sheets = workbook.book.getSheets().map((sheet) => ({
+    name: sheet.getName(),
+    isHidden: sheet.isSheetHidden() === 1,
+    merges: workbook.reader(sheet.getSheetId()).merges(),
+  }));
+  const opened = openPackage(ownPackage(sheets));
+  if (isRefusal(opened)) throw new Error(opened.refused);
+  const nothing = new Set<string>();
+  const readers = { tables: [], knowsFunction: () => true, darkNames: nothing, livingNames: nothing };
+  return { opened, readers, styles: { xf0: { xf: 0 } } };
+}
+
+/** Names that were made here. */
+function newNames(engine: Engine, workbook: GridWorkbookPort, opened: OpenedPackage): DefinedNameEdit[] {
+  const known = new Set(opened.definedNames.map((name) => name.name.toLowerCase()));
+  return engineNames(engine, workbook.unit)
+    .filter((name) => !known.has(name.name.toLowerCase()))
+    .map((name) => ({
+      name: name.name,
+      text: workbook.namesForToday.has(name.name.toLowerCase()) ? "TODAY()" : toFile(refersTo(name).slice(1)),
+    }));
+}
+
+const some = (addresses: readonly string[]): string =>
+  addresses.slice(0, 5).join(", ") + (addresses.length > 5 ? ` and ${addresses.length - 5} more` : "");
+
+export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Promise<Saved | Refusal> {
+  const { file, title } = workbook.bookFacts;
+  const { opened, readers, styles } = file ?? ownOrigin(workbook);
+  const report: string[] = [];
+  const sheets = new Map<string, SheetEdits>();
+  const tables: TableEdit[] = [];
+  const gridStyles = workbook.book.getStyles();
+  const allTables = workbook.tables();
+
+  for (const sheet of workbook.book.getSheets()) {
+    const id = sheet.getSheetId();
+    const sheetName = sheet.getName();
+    const reader = workbook.reader(id);
+    const own = allTables.filter((table) => table.facts.sheet === id);
+    const writers = own.flatMap((table) => {
+      const edit = tableEdit({ table, reader, gridStyles, styles });
+      if (!edit) return [];
+      tables.push(edit);
+      return [writtenByTable(table, edit)];
+    });
+    const difference = sheetDifference({
+      opened,
+      sheetName,
+      readers,
+      styles,
+      reader,
+      gridStyles,
+      atOpening: workbook.atOpening.get(id) ?? new Map(),
+      tables: own.map(geometryNow),
+      isWrittenElsewhere: (row, column) => writers.some((writes) => writes(row, column)),
+    });
+    const filter = filterDifference(engine, workbook.unit, id, opened, sheetName, (top, bottom) => {
+      for (let row = top; row <= bottom; row++) if (reader.isHidden(row)) return true;
+      return false;
+    });
+    const hidden = hiddenRows(opened, sheetName, reader);
+    const widths = columnWidths(opened, sheetName, reader);
+    const { cells, kept, lossyLooks } = difference;
+    if (cells.size > 0 || hidden.size > 0 || widths.length > 0 || filter.edit) {
+      sheets.set(sheetName, {
+        ...(cells.size > 0 && { cells }),
+        ...(hidden.size > 0 && { hiddenRows: hidden }),
+        ...(widths.length > 0 && { columnWidths: widths }),
+        ...(filter.edit && { filter: filter.edit }),
+      });
+    }
+    if (kept.length > 0) {
+      report.push(`"${sheetName}": this page could not work out ${some(kept)}. The file keeps the values it had.`);
+    }
+    if (lossyLooks.length > 0) report.push(`"${sheetName}": some of the look of ${some(lossyLooks)} is not saved.`);
+    if (filter.isLossy) report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
+  }
+
+  const definedNames = newNames(engine, workbook, opened);
+  const patched = patchPackage(opened, { sheets, tables, definedNames });
+  if (isRefusal(patched)) return { outcome: "refused", sentence: patched.refused };
+  for (const { table, from, to } of patched.report.renamedColumns) {
+    report.push(`Table "${table}": the column "${from}" is now called "${to}", in its formulas too.`);
+  }
+  return { outcome: "saved", bytes: patched.bytes, name: title, report };
+}

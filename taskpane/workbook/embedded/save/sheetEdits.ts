@@ -1,0 +1,168 @@
+/** One worksheet: the cells as the file holds them against the cells as they stand, told as edits of the package. */
+import type { Styles } from "@univerjs/core";
+import {
+  addressOf,
+  parseRange,
+  rangeText,
+  type CellEdit,
+  type CellValue,
+  type OpenedPackage,
+  type PackageCell,
+  type StyleEdit,
+} from "../../package";
+import type { Area } from "../../port";
+import { contains } from "../../area";
+import { cellInGrid, type Readers } from "../formulas/readable";
+import { tokens } from "../formulas/tokens";
+import { gridValue } from "../open/cells";
+import type { OriginStyle } from "../open/styles";
+import { valueOf, type SheetReader } from "../sheetReader";
+import { KnownTexts } from "./formulas";
+import { lookOf } from "./looks";
+import { fileValue, isFault, sameResult, sameValue } from "./values";
+import type { TableGeometry } from "../formulas/structured";
+
+export interface SheetSource {
+  readonly opened: OpenedPackage;
+  /** As the file calls it. */
+  readonly sheetName: string;
+  readonly readers: Readers;
+  readonly styles: Readonly<Record<string, OriginStyle>>;
+  readonly reader: SheetReader;
+  readonly gridStyles: Styles;
+  /** Results that differed from the file's right after opening, by "row column": nobody changed those. */
+  readonly atOpening: ReadonlyMap<string, CellValue>;
+  /** Tables of this sheet, as they stand now: formulas of theirs keep their structured form. */
+  readonly tables: readonly TableGeometry[];
+  /** Cells that a table edit writes. */
+  readonly isWrittenElsewhere: (row: number, column: number) => boolean;
+}
+
+export interface SheetDifference {
+  readonly cells: Map<string, CellEdit>;
+  /** Addresses whose stored value was kept because the grid could not work the formula out. */
+  readonly kept: string[];
+  /** Addresses whose look cannot be saved as it is. */
+  readonly lossyLooks: string[];
+}
+
+const CALENDAR = /\b(?:TODAY|NOW|RAND|RANDBETWEEN|RANDARRAY)\s*\(/i;
+
+/** Excel works these out anew whenever it opens a file: writing them would only change the file. */
+const renewsItself = (text: string): boolean =>
+  CALENDAR.test(text) && tokens(text).some((token) => token.kind === "word" && CALENDAR.test(`${token.text}(`));
+
+export const placeKey = (row: number, column: number): string => `${row} ${column}`;
+
+function columnStyles(opened: OpenedPackage, sheetName: string): (column: number) => number {
+  const spans = opened.layout(sheetName).columns.filter((span) => span.styleIndex !== undefined);
+  return (column) => spans.find((span) => column >= span.first && column <= span.last)?.styleIndex ?? 0;
+}
+
+export function sheetDifference(source: SheetSource): SheetDifference {
+  const { opened, sheetName, reader } = source;
+  const difference: SheetDifference = { cells: new Map(), kept: [], lossyLooks: [] };
+  const origin = new Map<number, Map<number, PackageCell>>();
+  const arrays: Area[] = [];
+  for (const cell of opened.cells(sheetName)) {
+    const row = cell.row - 1;
+    if (!origin.has(row)) origin.set(row, new Map());
+    origin.get(row)!.set(cell.column - 1, cell);
+    const range = cell.formula?.isDynamic ? parseRange(cell.formula.ref ?? "") : undefined;
+    if (range && (range.bottom > range.top || range.right > range.left)) {
+      const { top, left, bottom, right } = range;
+      arrays.push({ top: top - 1, left: left - 1, rows: bottom - top + 1, columns: right - left + 1 });
+    }
+  }
+  const known = new KnownTexts(source.tables);
+  const styleOfColumn = columnStyles(opened, sheetName);
+  const spills = reader.spills();
+  const rows = new Set([...origin.keys(), ...reader.rows()]);
+  for (const area of spills) for (let r = 0; r < area.rows; r++) rows.add(area.top + r);
+  const lastRow = reader.worksheet.getRowCount();
+  const ordered = [...rows].filter((row) => row < lastRow).sort((one, other) => one - other);
+
+  // first what the file holds in structured form, so that a formula moved upwards finds it too
+  const gridTexts = new Map<PackageCell, string | null>();
+  for (const cells of origin.values()) {
+    for (const cell of cells.values()) {
+      if (!cell.formula) continue;
+      const standing = { sheetName, row: cell.row - 1, column: cell.column - 1 };
+      const text = cellInGrid(cell.formula, standing, source.readers)?.text ?? null;
+      gridTexts.set(cell, text);
+      if (text !== null) known.note(cell.formula.text, text, standing.row, standing.column);
+    }
+  }
+
+  for (const row of ordered) {
+    const before = origin.get(row);
+    const columns = new Set([...(before?.keys() ?? []), ...reader.columnsOf(row)]);
+    for (const area of spills) {
+      if (row >= area.top && row < area.top + area.rows) {
+        for (let c = 0; c < area.columns; c++) columns.add(area.left + c);
+      }
+    }
+    for (const column of columns) {
+      if (source.isWrittenElsewhere(row, column)) continue;
+      const cell = before?.get(column);
+      const content = contentEdit(row, column, cell);
+      const style = styleEdit(row, column, cell);
+      if (!content && style === undefined) continue;
+      const edit: CellEdit = { ...content, ...(style !== undefined && { style }) };
+      difference.cells.set(addressOf(row + 1, column + 1), edit);
+    }
+  }
+  return difference;
+
+  function contentEdit(row: number, column: number, cell: PackageCell | undefined): CellEdit | undefined {
+    const formula = reader.formula(row, column);
+    const value = fileValue(reader.value(row, column));
+    const stored = cell ? fileValue(valueOf(gridValue(cell.value, cell.type))) : null;
+    const spill = spills.find((area) => area.top === row && area.left === column);
+    if (formula === null) {
+      const isResult = spills.some((area) => contains(area, row, column));
+      const wasKept = cell?.formula !== undefined && gridTexts.get(cell) === null;
+      if (wasKept || !cell?.formula) {
+        if (sameValue(value, stored)) return undefined;
+        // a former spill's result that the array's own edit empties
+        if (!isResult && value === null && arrays.some((area) => contains(area, row, column))) return undefined;
+      }
+      return { value };
+    }
+    const text = formula.replace(/^=/, "");
+    const isSame = cell?.formula !== undefined && gridTexts.get(cell) === text;
+    if (!isSame) {
+      return { value, formula: { text: known.fileText(text, row, column), ...spillOf(spill) } };
+    }
+    const array = arrays.find((area) => area.top === row && area.left === column);
+    const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
+    if (!isMoved) {
+      if (sameResult(value, stored) || renewsItself(text)) return undefined;
+      const opening = source.atOpening.get(placeKey(row, column));
+      if (opening !== undefined && sameResult(value, opening)) return undefined;
+      if ((isFault(value) || value === null) && !isFault(stored)) {
+        difference.kept.push(addressOf(row + 1, column + 1));
+        return undefined;
+      }
+    }
+    return { value, formula: { keep: true, ...spillOf(spill) } };
+  }
+
+  function spillOf(area: Area | undefined): { readonly spill?: string } {
+    if (!area) return {};
+    const { top, left, rows: height, columns: width } = area;
+    return { spill: rangeText({ top: top + 1, left: left + 1, bottom: top + height, right: left + width }) };
+  }
+
+  function styleEdit(row: number, column: number, cell: PackageCell | undefined): StyleEdit | undefined {
+    const now = reader.cell(row, column);
+    if (!now || (now.s === undefined && cell === undefined)) return undefined;
+    const own = cell?.styleIndex ?? styleOfColumn(column + 1);
+    if (!now.s) return own === 0 ? undefined : 0;
+    const id = typeof now.s === "string" ? now.s : undefined;
+    const keepFormat = now.f !== undefined || now.si !== undefined;
+    const look = lookOf({ id, style: source.gridStyles.get(now.s) }, own, source.styles, keepFormat);
+    if (look.isLossy) difference.lossyLooks.push(addressOf(row + 1, column + 1));
+    return look.edit;
+  }
+}
