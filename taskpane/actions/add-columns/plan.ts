@@ -7,7 +7,7 @@ import { asText } from "../../workbook/expectations";
 import type { Area, Change, Expectation, NewColumn, Step } from "../../workbook/port";
 import { problem, type Problem } from "../action";
 import type { AddColumnsPlan, Choices, Survey, SurveyedList } from "./interface";
-import { previewOf, type Previewed } from "./preview";
+import { previewsOf, type Previewed } from "./preview";
 import { wayText } from "./read-list";
 import { count, inQuotes, rowList, together } from "./sentences";
 import {
@@ -50,9 +50,8 @@ export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | 
   const long = columns.find(({ formula }) => lengthIn(list, formula) > LONGEST_FORMULA);
   if (long) return problem(tooLong(long.recipe));
 
-  const previewed = columns.map(({ recipe, formula }) =>
-    previewOf(recipe, list, choices, using, written(list, formula)),
-  );
+  const shown = columns.map(({ recipe, formula }) => ({ recipe, formula: written(list, formula) }));
+  const previewed = previewsOf(shown, list, choices, using);
   const newColumns = columns.map(({ recipe, formula }) => ({ header: recipe.header, formula, format: recipe.format }));
   const place = besideOf(list, chosen.length);
   return {

@@ -1,6 +1,5 @@
 /** What each added column would show, row by row, and the rows that get no usable answer. */
-import type { Recipe, RowCells, RowProblem, Using } from "../../../src/columns/recipes/recipe";
-import { recipeNamed } from "../../../src/columns/recipes/index";
+import type { Recipe, RecipeKey, RowCells, RowProblem, Using } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
 import type { Cell } from "../../../src/worksheet/cell";
@@ -14,44 +13,67 @@ import { sourcesFor, type Source } from "./using";
 const standing = (answer: Cell | SheetError | CellError): Value =>
   answer instanceof SheetError ? new CellError(answer.code) : answer;
 
-/** A row's cells by their roles; those of added columns are worked out. */
-function cellsOf(recipe: Recipe, row: readonly Value[], choices: Choices, using: Using): RowCells {
-  const cells: { [R in Role]?: Value } = {};
-  for (const [role, source] of Object.entries(sourcesFor(recipe, choices)) as [Role, Source][]) {
-    if (source.from === "list") cells[role] = row[source.column] ?? null;
-    else {
-      const before = recipeNamed(source.key);
-      cells[role] = standing(before.answer(cellsOf(before, row, choices, using), using));
-    }
-  }
-  return cells;
-}
-
 export interface Previewed {
   readonly preview: ColumnPreview;
   /** Sheet rows without a usable answer. */
   readonly unusable: readonly number[];
 }
 
-export function previewOf(
-  recipe: Recipe,
+/** A column to be added, its formula as it will be shown. */
+export interface Planned {
+  readonly recipe: Recipe;
+  readonly formula: string;
+}
+
+/** The previews of all columns; each column is worked out once, for those after it too. */
+export function previewsOf(
+  columns: readonly Planned[],
   list: SurveyedList,
   choices: Choices,
   using: Using,
-  formula: string,
+): readonly Previewed[] {
+  const answers = new Map<RecipeKey, readonly Value[]>();
+  return columns.map(({ recipe, formula }) => {
+    const cells = cellReader(recipe, list, choices, answers);
+    const answered = list.rows.map((_, i) => standing(recipe.answer(cells(i), using)));
+    answers.set(recipe.key, answered);
+    return previewOf({ recipe, formula }, list, cells, answered, using);
+  });
+}
+
+/** A row's cells by their roles; those of added columns have been worked out before. */
+function cellReader(
+  recipe: Recipe,
+  list: SurveyedList,
+  choices: Choices,
+  answers: ReadonlyMap<RecipeKey, readonly Value[]>,
+): (row: number) => RowCells {
+  const sources = Object.entries(sourcesFor(recipe, choices)) as [Role, Source][];
+  return (row) => {
+    const cells: { [R in Role]?: Value } = {};
+    for (const [role, source] of sources)
+      cells[role] = (source.from === "list" ? list.rows[row]![source.column] : answers.get(source.key)?.[row]) ?? null;
+    return cells;
+  };
+}
+
+function previewOf(
+  { recipe, formula }: Planned,
+  list: SurveyedList,
+  cells: (row: number) => RowCells,
+  answers: readonly Value[],
+  using: Using,
 ): Previewed {
   const groups = new Map<string, RowProblem & { readonly rows: number[] }>();
   const shown = new Map<string, number>();
   const unusable: number[] = [];
   list.rows.forEach((row, i) => {
     const number = list.rowNumbers[i]!;
-    const cells = cellsOf(recipe, row, choices, using);
     if (recipe.words.length > 0) {
-      const answer = recipe.answer(cells, using);
-      const word = answer instanceof SheetError || answer instanceof CellError ? answer.code : textOf(answer);
+      const word = textOf(answers[i]!);
       shown.set(word, (shown.get(word) ?? 0) + 1);
     }
-    const found = recipe.problem(cells, using);
+    const found = recipe.problem(cells(i), using);
     if (!found) return;
     const isEmpty = row.every((value) => textOf(value).trim() === "");
     const problem = isEmpty ? { ...found, reason: "the row is empty" } : found;
@@ -92,7 +114,8 @@ function withSentence({ severity, shows, reason, rows }: RowProblem & { readonly
       : shows === ""
         ? `${one ? "stays" : "stay"} blank`
         : `${one ? "shows" : "show"} "${shows}"`;
-  return { severity, shows, reason, rows, sentence: `${many} ${verb}: ${reason} (${rowList(rows)}).` };
+  const why = reason === shows ? "" : `: ${reason}`;
+  return { severity, shows, reason, rows, sentence: `${many} ${verb}${why} (${rowList(rows)}).` };
 }
 
 /** Errors first, then the recipe's own order: bad news first. */
