@@ -36,7 +36,7 @@ import type { BookFacts } from "./facts";
 import { structuredToA1 } from "./formulas/structured";
 import { engineNames, moveToday, refersTo } from "./names";
 import { isTodayName } from "./open/names";
-import { placeKey } from "./save/sheetEdits";
+import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
 import { fileValue, sameResult } from "./save/values";
 import type { CellValue } from "../package";
 import { areaOf, SheetReader } from "./sheetReader";
@@ -76,7 +76,7 @@ export class GridWorkbookPort implements Workbook {
   }
 
   /** Results that differed from the file's right after opening, by sheet and place: the calendar's doing, nobody's. */
-  readonly atOpening = new Map<SheetId, Map<string, CellValue>>();
+  readonly atOpening = new Map<SheetId, OpeningResults>();
 
   /** Puts a workbook into the grid in place of the one there; resolves when its first results stand. */
   async open(snapshot: Partial<IWorkbookData>, facts: BookFacts, hasLiving: boolean): Promise<void> {
@@ -93,12 +93,13 @@ export class GridWorkbookPort implements Workbook {
       if (sheet.kind !== "worksheet") continue;
       const reader = this.reader(sheet.id);
       const results = new Map<string, CellValue>();
+      const spills = new Map(reader.spills().map((area) => [placeKey(area.top, area.left), spillText(reader, area)]));
       for (const cell of file.opened.cells(sheet.name)) {
         if (!cell.formula) continue;
         const value = fileValue(reader.value(cell.row - 1, cell.column - 1));
         if (!sameResult(value, cell.value)) results.set(placeKey(cell.row - 1, cell.column - 1), value);
       }
-      if (results.size > 0) this.atOpening.set(sheet.id, results);
+      this.atOpening.set(sheet.id, { results, spills });
     }
   }
 

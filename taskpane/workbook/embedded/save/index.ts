@@ -85,7 +85,7 @@ export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Prom
       styles,
       reader,
       gridStyles,
-      atOpening: workbook.atOpening.get(id) ?? new Map(),
+      atOpening: workbook.atOpening.get(id) ?? { results: new Map(), spills: new Map() },
       tables: own.map(geometryNow),
       isWrittenElsewhere: (row, column) => writers.some((writes) => writes(row, column)),
     });

@@ -22,6 +22,14 @@ import { lookOf } from "./looks";
 import { fileValue, isFault, sameResult, sameValue } from "./values";
 import type { TableGeometry } from "../formulas/structured";
 
+/** What the engine had made of a sheet right after opening, by place: whatever is still so, nobody changed. */
+export interface OpeningResults {
+  /** Results that differed from the file's. */
+  readonly results: ReadonlyMap<string, CellValue>;
+  /** What spilled, by the place of its formula. */
+  readonly spills: ReadonlyMap<string, string>;
+}
+
 export interface SheetSource {
   readonly opened: OpenedPackage;
   /** As the file calls it. */
@@ -30,8 +38,7 @@ export interface SheetSource {
   readonly styles: Readonly<Record<string, OriginStyle>>;
   readonly reader: SheetReader;
   readonly gridStyles: Styles;
-  /** Results that differed from the file's right after opening, by "row column": nobody changed those. */
-  readonly atOpening: ReadonlyMap<string, CellValue>;
+  readonly atOpening: OpeningResults;
   /** Tables of this sheet, as they stand now: formulas of theirs keep their structured form. */
   readonly tables: readonly TableGeometry[];
   /** Cells that a table edit writes. */
@@ -51,6 +58,15 @@ const CALENDAR = /\b(?:TODAY|NOW|RAND|RANDBETWEEN|RANDARRAY)\s*\(/i;
 /** Excel works these out anew whenever it opens a file: writing them would only change the file. */
 const renewsItself = (text: string): boolean =>
   CALENDAR.test(text) && tokens(text).some((token) => token.kind === "word" && CALENDAR.test(`${token.text}(`));
+
+/** A spill's reach and results, for comparing. */
+export function spillText(reader: SheetReader, { top, left, rows, columns }: Area): string {
+  const values: CellValue[] = [];
+  for (let row = top; row < top + rows; row++) {
+    for (let column = left; column < left + columns; column++) values.push(fileValue(reader.value(row, column)));
+  }
+  return JSON.stringify([rows, columns, values]);
+}
 
 export const placeKey = (row: number, column: number): string => `${row} ${column}`;
 
@@ -94,6 +110,15 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     }
   }
 
+  // a spill that gives what it gave at opening is left alone, where it lies now and where the file has it
+  const untouched: Area[] = [];
+  for (const area of spills) {
+    const cell = origin.get(area.top)?.get(area.left);
+    const isSame = cell?.formula !== undefined && `=${gridTexts.get(cell)}` === reader.formula(area.top, area.left);
+    if (!isSame || source.atOpening.spills.get(placeKey(area.top, area.left)) !== spillText(reader, area)) continue;
+    untouched.push(area, ...arrays.filter((array) => array.top === area.top && array.left === area.left));
+  }
+
   for (const row of ordered) {
     const before = origin.get(row);
     const columns = new Set([...(before?.keys() ?? []), ...reader.columnsOf(row)]);
@@ -105,7 +130,8 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     for (const column of columns) {
       if (source.isWrittenElsewhere(row, column)) continue;
       const cell = before?.get(column);
-      const content = contentEdit(row, column, cell);
+      const isUntouched = untouched.some((area) => contains(area, row, column));
+      const content = isUntouched ? undefined : contentEdit(row, column, cell);
       const style = styleEdit(row, column, cell);
       if (!content && style === undefined) continue;
       const edit: CellEdit = { ...content, ...(style !== undefined && { style }) };
@@ -138,7 +164,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
     if (!isMoved) {
       if (sameResult(value, stored) || renewsItself(text)) return undefined;
-      const opening = source.atOpening.get(placeKey(row, column));
+      const opening = source.atOpening.results.get(placeKey(row, column));
       if (opening !== undefined && sameResult(value, opening)) return undefined;
       if ((isFault(value) || value === null) && !isFault(stored)) {
         difference.kept.push(addressOf(row + 1, column + 1));

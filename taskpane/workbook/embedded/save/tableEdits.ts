@@ -56,7 +56,7 @@ export function tableEdit({ table, reader, gridStyles, styles }: TableSource): T
       ...(headerStyle !== undefined && { headerStyle }),
       ...(formula !== undefined && {
         calculatedColumnFormula: formula,
-        valueOf: (row: number) => fileValue(reader.value(row - 1, column)),
+        valueAt: (row: number) => fileValue(reader.value(row - 1, column)),
       }),
       ...(bodyStyle !== undefined && { style: bodyStyle }),
     });
