@@ -1,12 +1,13 @@
 import { useId, useRef, useState } from "react";
 import type { SheetFunction } from "../../../src/worksheet/define";
-import { texts } from "../../texts";
+import { putInCell, targetOf, type Put } from "../../actions/insert-function";
+import { guide as guideTexts } from "../../texts/guide";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { Notice } from "../parts/Notice";
 import { TakeBack } from "../parts/TakeBack";
 import { callText, fieldText, readTyped, type Expression } from "./expression";
-import { putInCell, targetOf, type Put } from "./putInCell";
 
 /** Dates that the add-in writes show like this (design: "Dates we write"). */
 const DATE_FORMAT = "d mmm yyyy";
@@ -51,7 +52,7 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
       formula,
       fn.result.kind === "date" ? DATE_FORMAT : undefined,
       new AbortController().signal,
-    ).catch((error: unknown): Put => ({ sentence: texts.pane.unexpected(String(error)), receipt: null }));
+    ).catch((error: unknown): Put => ({ sentence: paneTexts.unexpected(String(error)), receipt: null }));
     setBusy(false);
     setPut(outcome);
     announce(outcome.sentence);
@@ -66,7 +67,7 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
         void onPut();
       }}
     >
-      <p className="note">{texts.guide.putLead}</p>
+      <p className="note">{guideTexts.putLead}</p>
       {fn.order.map(({ name, param }, i) => {
         const fault = asked && isMissing(i);
         const change = (text: string) => setTyped((before) => before.map((old, at) => (at === i ? text : old)));
@@ -84,7 +85,7 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
                 ref={(element) => void (fields.current[i] = element)}
                 onChange={(event) => change(event.target.value)}
               >
-                {param.optional && <option value="">{texts.guide.leftOut(param.words?.[0] ?? "")}</option>}
+                {param.optional && <option value="">{guideTexts.leftOut(param.words?.[0] ?? "")}</option>}
                 {param.words?.map((word) => (
                   <option key={word} value={word}>
                     {word}
@@ -105,28 +106,28 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
             )}
             <span id={`${id}${name}taken`} className={fault ? "fault" : "note"}>
               {fault
-                ? texts.guide.missing(name)
+                ? guideTexts.missing(name)
                 : taken === "nothing"
                   ? param.optional
-                    ? texts.guide.optional
+                    ? guideTexts.optional
                     : param.help
                   : param.mode === "choice"
                     ? param.help
-                    : texts.guide.readAs[taken]}
+                    : guideTexts.readAs[taken]}
             </span>
           </div>
         );
       })}
       <div className="field">
-        <span className="label">{texts.guide.formula}</span>
+        <span className="label">{guideTexts.formula}</span>
         <output className="formula">{formula}</output>
       </div>
       <p className="note">
-        {typeof target === "string" ? target : texts.guide.selected(target.address, target.sheetName)}
+        {typeof target === "string" ? target : guideTexts.selected(target.address, target.sheetName)}
       </p>
       <div className="presses">
         <button type="submit" className="button primary" disabled={isBusy}>
-          {isBusy ? texts.guide.putting : texts.guide.put}
+          {isBusy ? guideTexts.putting : guideTexts.put}
         </button>
       </div>
       {put && (

@@ -1,7 +1,7 @@
-/** Puts one formula into the selected cell, if that is one empty cell; says what became of it. */
-import { cellAddress } from "../../../src/columns/formula";
-import { texts } from "../../texts";
-import type { Overview, Receipt, Workbook } from "../../workbook/port";
+/** Insert a function: puts one formula into the selected cell, if that is one empty cell, and says what became of it. */
+import { cellAddress } from "../../src/columns/formula";
+import { guide as guideTexts } from "../texts/guide";
+import type { Overview, Receipt, Workbook } from "../workbook/port";
 
 export interface Target {
   readonly sheet: string;
@@ -14,13 +14,13 @@ export interface Target {
 /** The selected cell, or a sentence why nothing can be put there. */
 export function targetOf(overview: Overview): Target | string {
   const { selection } = overview;
-  if (!selection) return texts.guide.nothingSelected;
+  if (!selection) return guideTexts.nothingSelected;
   const sheet = overview.sheets.find(({ id }) => id === selection.sheet);
-  if (!sheet) return texts.guide.nothingSelected;
-  if (sheet.kind === "chart sheet") return texts.guide.chartSheet;
-  if (sheet.isProtected) return texts.guide.protected(sheet.name);
+  if (!sheet) return guideTexts.nothingSelected;
+  if (sheet.kind === "chart sheet") return guideTexts.chartSheet;
+  if (sheet.isProtected) return guideTexts.protected(sheet.name);
   const { area } = selection;
-  if (area.rows !== 1 || area.columns !== 1) return texts.guide.oneCell;
+  if (area.rows !== 1 || area.columns !== 1) return guideTexts.oneCell;
   const address = cellAddress(area.top, area.left);
   return { sheet: sheet.id, sheetName: sheet.name, row: area.top, column: area.left, address };
 }
@@ -44,7 +44,7 @@ export async function putInCell(
   const { values, formulas } = await workbook.read({ sheet: target.sheet, area }, ["values", "formulas"]);
   const value = values?.[0]?.[0] ?? null;
   if ((value !== null && value !== "") || (formulas?.[0]?.[0] ?? null) !== null) {
-    return { sentence: texts.guide.notEmpty(target.address), receipt: null };
+    return { sentence: guideTexts.notEmpty(target.address), receipt: null };
   }
   const receipt = await workbook.apply(
     {
@@ -64,5 +64,5 @@ export async function putInCell(
   );
   if (receipt.outcome !== "done")
     return { sentence: receipt.sentence, receipt: receipt.done.length > 0 ? receipt : null };
-  return { sentence: texts.guide.done(target.address, target.sheetName), receipt };
+  return { sentence: guideTexts.done(target.address, target.sheetName), receipt };
 }
