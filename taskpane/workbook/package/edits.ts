@@ -68,7 +68,7 @@ export interface ColumnFill {
   readonly lastRow: number;
   readonly formula?: FillFormula;
   /** The result of the formula in that row, or the constant. */
-  valueOf(row: number): CellValue;
+  valueAt(row: number): CellValue;
   readonly style?: StyleEdit;
 }
 
@@ -122,7 +122,7 @@ export interface NewTableColumn {
   /** In file form: `_xldudf_TUBE_CHANGEDUE(Tubes[[#This Row],[Changed]],30)`. Also the formula of every body cell. */
   readonly calculatedColumnFormula?: string;
   /** The stored result (or the constant) on that row. Left out: the body cells are given by the sheet's own edits, or stay empty. */
-  valueOf?(row: number): CellValue;
+  valueAt?(row: number): CellValue;
   readonly style?: StyleEdit;
   /** The cell in the totals row, if the table has one; left out: an empty cell in the neighbour's style. */
   readonly totals?: TotalsCell;

@@ -106,7 +106,7 @@ function planFill(plan: SheetPlan, fill: ColumnFill): void {
     putCell(plan, {
       row,
       column: fill.column,
-      value: fill.valueOf(row),
+      value: fill.valueAt(row),
       formula: text === null ? undefined : { text },
       style: fill.style,
     });

@@ -170,7 +170,7 @@ function planColumn(plan: TablePlan, column: NewTableColumn, index: number, shee
   if (table.headerRowCount > 0) put(range.top, column.header, undefined, column.headerStyle);
   const lastBodyRow = plan.range.bottom - table.totalsRowCount;
   for (let row = range.top + table.headerRowCount; row <= lastBodyRow; row++) {
-    if (column.valueOf) put(row, column.valueOf(row), column.calculatedColumnFormula, withoutFormat(column.style));
+    if (column.valueAt) put(row, column.valueAt(row), column.calculatedColumnFormula, withoutFormat(column.style));
     else if (!isPlanned(sheet, row, place)) put(row, null, undefined, withoutFormat(column.style));
   }
   if (table.totalsRowCount > 0) putTotals(column.totals, plan.range.bottom, put);
