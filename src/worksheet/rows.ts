@@ -1,0 +1,109 @@
+/**
+ * Several range arguments that belong together row by row: "days" and "failed" of one device stand side by side.
+ *
+ * Rows that are blank in all of them are skipped; a row that is blank in some only is a fault that names the row, so
+ * that no device drops out of a count unseen. Excel may hand a blank over as 0, so 0 counts as blank in a row where
+ * everything else is blank or 0 too.
+ */
+import type { Cell, Matrix } from "./cell";
+import type { Param } from "./define";
+import { SheetError } from "./error";
+import { numberReader, range, type NumberRule } from "./parameters";
+
+/** A range argument read cell by cell, in reading order. */
+export interface Column<V extends ArrayLike<number | string> = Float64Array | readonly string[]> {
+  readonly rows: number;
+  readonly columns: number;
+  /** Numbers: NaN where blank, as a Float64Array because a million rows must stay light. Texts: "" where blank. */
+  readonly values: V;
+}
+export type NumberColumn = Column<Float64Array>;
+export type TextColumn = Column<readonly string[]>;
+
+const isBlank = (value: number | string): boolean => value === "" || Number.isNaN(value);
+const isZero = (value: number | string): boolean => value === 0 || value === "0";
+
+/** "row 3", or "row 3, column 2" in a wider range. */
+const place = ({ columns }: { readonly columns: number }, index: number): string =>
+  columns === 1 ? `row ${index + 1}` : `row ${Math.floor(index / columns) + 1}, column ${(index % columns) + 1}`;
+
+type CellReader = Param<number>["read"];
+
+function readNumbers(cells: Matrix, read: CellReader): NumberColumn | SheetError {
+  const rows = cells.length;
+  const columns = cells[0]?.length ?? 0;
+  const values = new Float64Array(rows * columns);
+  let index = 0;
+  for (const row of cells) {
+    if (row.length !== columns) return new SheetError("must be a rectangle of cells");
+    for (const cell of row) {
+      const value = isEmpty(cell) ? null : read(cell);
+      if (typeof value === "object" && value !== null) {
+        return new SheetError(`in ${place({ columns }, index)} ${value.message}`, value.code);
+      }
+      values[index++] = value ?? NaN;
+    }
+  }
+  return { rows, columns, values };
+}
+
+const isEmpty = (cell: Cell | undefined): cell is null | "" | undefined =>
+  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+
+type ColumnOptions = { readonly optional?: false; readonly unit?: string; readonly limits?: string };
+
+/** A column read by any reader that gives numbers (dates, yes and no as 1 and 0). */
+export const columnOf = (help: string, options: ColumnOptions, read: CellReader) =>
+  range<NumberColumn, ColumnOptions>(help, options, (cells) => readNumbers(cells, read));
+
+/** A column of numbers. */
+export const numberColumn = (help: string, rule: NumberRule & ColumnOptions) =>
+  columnOf(help, rule, numberReader(rule));
+
+/** A column of words or identifiers, compared without regard to case and outer spaces. */
+export const textColumn = (help: string) =>
+  range<TextColumn, ColumnOptions>(help, {}, (cells) => {
+    const columns = cells[0]?.length ?? 0;
+    const values: string[] = [];
+    for (const row of cells) {
+      if (row.length !== columns) return new SheetError("must be a rectangle of cells");
+      for (const cell of row) values.push(isEmpty(cell) ? "" : sameText(cell));
+    }
+    return { rows: cells.length, columns, values };
+  });
+
+/** How identifiers are compared: 7 and "7" are one, "007" is another. */
+export const sameText = (cell: Exclude<Cell, null>): string => String(cell).trim().toLowerCase();
+
+const size = ({ rows, columns }: Column): string => `${rows} x ${columns}`;
+
+/**
+ * The rows that are filled in all columns, by index.
+ * @param group the columns by their arguments' names
+ */
+export function filledRows(group: Readonly<Record<string, Column>>): Uint32Array | SheetError {
+  const columns = Object.entries(group);
+  const [firstName, first] = columns[0]!;
+  for (const [name, column] of columns) {
+    if (column.rows !== first.rows || column.columns !== first.columns) {
+      return new SheetError(`${firstName} has ${size(first)} cells and ${name} ${size(column)}: make them alike`);
+    }
+  }
+  const count = first.values.length;
+  const filled = new Uint32Array(count);
+  let length = 0;
+  for (let i = 0; i < count; i++) {
+    let blank: string | undefined;
+    for (const [name, column] of columns) {
+      if (isBlank(column.values[i]!)) {
+        blank = name;
+        break;
+      }
+    }
+    if (blank === undefined) filled[length++] = i;
+    else if (columns.some(([, { values }]) => !isBlank(values[i]!) && !isZero(values[i]!))) {
+      return new SheetError(`${blank} is missing in ${place(first, i)}`);
+    }
+  }
+  return filled.subarray(0, length);
+}
