@@ -1,11 +1,23 @@
 /** The library's face: every worksheet function, in the order in which guides and lists show them. */
 import { BALLOONDEVIATION } from "./balloon/balloondeviation";
+import { BALLOONDIAMETER } from "./balloon/balloondiameter";
+import { BALLOONHALF } from "./balloon/balloonhalf";
 import { BALLOONSTATE } from "./balloon/balloonstate";
+import { BALLOONTREND } from "./balloon/balloontrend";
 import { CHECKDUE } from "./balloon/checkdue";
 import { REMOVAL } from "./device/removal";
 import { RETENTION } from "./device/retention";
+import { FREEPLAY } from "./fit/freeplay";
+import { MARKSHIFT } from "./fit/markshift";
+import { STOMAFIT } from "./fit/stomafit";
+import { STOMALENGTH } from "./fit/stomalength";
+import { BOOK } from "./schedule/book";
 import { CHANGEDUE } from "./schedule/changedue";
+import { CHANGELOAD } from "./schedule/changeload";
+import { DUEDATES } from "./schedule/duedates";
 import { DUESTATE } from "./schedule/duestate";
+import { NEARESTOPEN } from "./schedule/nearestopen";
+import { TRACTSTATE } from "./schedule/tractstate";
 import { FRTOMM } from "./sizes/frtomm";
 import { MMTOFR } from "./sizes/mmtofr";
 import { READPRINT } from "./sizes/readprint";
@@ -22,6 +34,18 @@ export const functions: readonly SheetFunction[] = [
   BALLOONDEVIATION,
   BALLOONSTATE,
   CHECKDUE,
+  BALLOONTREND,
+  BALLOONHALF,
+  BALLOONDIAMETER,
   CHANGEDUE,
+  DUEDATES,
   DUESTATE,
+  NEARESTOPEN,
+  TRACTSTATE,
+  CHANGELOAD,
+  BOOK,
+  STOMALENGTH,
+  STOMAFIT,
+  FREEPLAY,
+  MARKSHIFT,
 ];

@@ -2,7 +2,7 @@
 import { number } from "../worksheet/parameters";
 
 /** Spellings of the millilitre on tubes and in notes; a cc is a mL. */
-const unitTexts = ["mls", "cc", "ccs", "millilitres", "milliliters"];
+export const unitTexts = ["mls", "cc", "ccs", "millilitres", "milliliters"];
 
 export const volumeOut = () =>
   number("Water drawn out; 0 means that the balloon was empty", { unit: "mL", unitTexts, min: 0 });

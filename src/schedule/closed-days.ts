@@ -1,5 +1,5 @@
 /** Days on which the clinic is shut: dates, and names of weekdays. */
-import { weekday } from "../maths/calendar";
+import { LAST_DAY, weekday } from "../maths/calendar";
 import type { Matrix } from "../worksheet/cell";
 import { readDate } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
@@ -44,5 +44,17 @@ const isClosed = (day: number, { dates, weekdays }: ClosedDays): boolean => week
  */
 export function openDayAtOrBefore(day: number, closed: ClosedDays, after: number): number | undefined {
   for (let d = day; d > after; d--) if (!isClosed(d, closed)) return d;
+  return undefined;
+}
+
+/** No day of the week is open. */
+export const neverOpen = ({ weekdays }: ClosedDays): boolean => weekdays.every(Boolean);
+
+/**
+ * The nearest open day at or after a day; some weekday must be open.
+ * @returns undefined when there is none up to the last day of the calendar
+ */
+export function openDayAtOrAfter(day: number, closed: ClosedDays): number | undefined {
+  for (let d = day; d <= LAST_DAY; d++) if (!isClosed(d, closed)) return d;
   return undefined;
 }

@@ -1,0 +1,14 @@
+/** Lengths of openings and of low-profile tubes as arguments, the same in every function. */
+import { number } from "../worksheet/parameters";
+
+/** Longest length read, cm. From memory: none for this use is longer; a larger number is rather in mm. */
+export const LONGEST = 10;
+
+const unitTexts = ["centimetres", "centimeters"];
+
+export const lengthCm = (help: string) =>
+  number(help, { unit: "cm", unitTexts, above: 0, max: LONGEST, zeroIsBlank: true });
+
+/** Slack above the mean of both readings, cm: clinic settings, from memory (0.2 to 0.5). */
+export const SLACK_LEAST = 0.2;
+export const SLACK_MOST = 0.5;
