@@ -14,18 +14,22 @@ import { SheetError } from "../src/worksheet/error";
 export const SINGLE_AS_BLOCK = false;
 
 /** Excel shows a sentence for #VALUE! and #N/A only, so these are the two that leave. */
-const forExcel = (value: unknown): unknown =>
-  value instanceof SheetError
-    ? new CustomFunctions.Error(
-        value.code === "#N/A" ? CustomFunctions.ErrorCode.notAvailable : CustomFunctions.ErrorCode.invalidValue,
-        value.message,
-      )
-    : value;
+const errorForExcel = ({ code, message }: SheetError) =>
+  new CustomFunctions.Error(
+    code === "#N/A" ? CustomFunctions.ErrorCode.notAvailable : CustomFunctions.ErrorCode.invalidValue,
+    message,
+  );
+
+const forExcel = (value: unknown): unknown => (value instanceof SheetError ? errorForExcel(value) : value);
 
 for (const definition of functions) {
   CustomFunctions.associate(definition.name, (...cells: unknown[]) => {
     const answer = call(definition, cells);
     if (Array.isArray(answer)) return answer.map((row) => row.map(forExcel));
-    return SINGLE_AS_BLOCK ? [[forExcel(answer)]] : forExcel(answer);
+    if (SINGLE_AS_BLOCK) return [[forExcel(answer)]];
+    /* Microsoft's documents throw an error that stands alone and return one inside a block; a returned one goes over
+       the wire in the shape of newer data types, which Excel 2021 does not have. */
+    if (answer instanceof SheetError) throw errorForExcel(answer);
+    return answer;
   });
 }

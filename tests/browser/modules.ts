@@ -11,15 +11,14 @@ const compiled = new Map<string, Promise<string>>();
 /** Where the page is; nothing listens there. */
 export const ORIGIN = "http://workbook.test";
 
+export function compileSource(source: string): string {
+  const compilerOptions = { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.ESNext };
+  return ts.transpileModule(source, { compilerOptions }).outputText;
+}
+
 function compile(path: string): Promise<string> {
-  let code = compiled.get(path);
-  if (!code) {
-    code = readFile(ROOT + path, "utf8").then((source) => {
-      const compilerOptions = { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.ESNext };
-      return ts.transpileModule(source, { compilerOptions, fileName: path }).outputText;
-    });
-    compiled.set(path, code);
-  }
+  const code = compiled.get(path) ?? readFile(ROOT + path, "utf8").then(compileSource);
+  compiled.set(path, code);
   return code;
 }
 

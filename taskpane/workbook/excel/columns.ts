@@ -166,7 +166,10 @@ export async function removeColumns(
     const width = traces.widths[i];
     if (width) column.format.columnWidth = width;
   });
+  const left = rangeOf(sheet, area).getUsedRangeOrNullObject(true);
+  left.load("address");
   await context.sync();
+  if (!left.isNullObject) throw new WriteProblem(`Some cells could not be emptied (${left.address}).`);
 }
 
 const formatsBefore = ({ formats }: Traces, row: number, columns: number): string[] => [

@@ -49,7 +49,10 @@ export class Protocol {
   /** What was asked, by type and member: shows a test that the adapter really came this way. */
   readonly used = new Set<string>();
   requests = 0;
+  /** Characters of the largest request. */
   largest = 0;
+  /** Lets a test have Excel break off: called with the number of each request. */
+  fault: (request: number) => ApiError | null = () => null;
 
   constructor(private readonly root: () => ExcelObject) {}
 
@@ -60,6 +63,8 @@ export class Protocol {
     const results: { ActionId: number; Value: Json }[] = [];
     let index = 0;
     try {
+      const fault = this.fault(this.requests);
+      if (fault) throw fault;
       if (body.length > PAYLOAD) throw new ApiError("RequestPayloadSizeLimitExceeded", "The request is too large.");
       const objects = new Map<number, ExcelObject | null>();
       const kept = new Map<ExcelObject, string>();

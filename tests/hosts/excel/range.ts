@@ -1,6 +1,6 @@
 /** A range of Excel, over the workbook in memory. */
 import { CellError } from "../../../src/worksheet/error";
-import { areaAddress, bottom, contains, overlaps, right } from "../../../taskpane/workbook/area";
+import { areaAddress, around, bottom, contains, overlaps, right } from "../../../taskpane/workbook/area";
 import { GENERAL, type Book, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
 import type { Area, Value } from "../../../taskpane/workbook/port";
 import type { Looks } from "./looks";
@@ -78,6 +78,11 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
       worksheet: () => world.worksheet(sheet),
     },
     methods: {
+      GetUsedRangeOrNullObject: () => {
+        const used = sheet.used();
+        const inside = used && overlaps(used, area) && occupied(sheet, area);
+        return inside ? range(world, sheet, inside) : null;
+      },
       GetRowProperties: () => rows().map((rowHidden) => ({ rowHidden })),
       GetMergedAreasOrNullObject: () => {
         const found = sheet.merges.filter((merge) => overlaps(merge, area));
@@ -107,6 +112,17 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
       },
     },
   };
+}
+
+/** The smallest rectangle in an area around what is not empty. */
+function occupied(sheet: Sheet, area: Area): Area | null {
+  let found: Area | null = null;
+  for (let top = area.top; top < bottom(area); top++)
+    for (let left = area.left; left < right(area); left++) {
+      const cell = { top, left, rows: 1, columns: 1 };
+      if (sheet.isOccupied(top, left)) found = found ? around(found, cell) : cell;
+    }
+  return found;
 }
 
 /** Rows a filter hides, when they lie among others that are written together, are not reached. */
