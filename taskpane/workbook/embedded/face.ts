@@ -14,6 +14,10 @@ import { watchTyping } from "./typing";
 import { Unsaved } from "./unsaved";
 import { GridWorkbookPort } from "./workbook";
 
+/** The engine's caches outlive a grid and go by this name: it is never used twice. */
+let books = 0;
+const unitId = () => `book${++books}`;
+
 /** @param alsoWatch for what only a page has, once the first workbook stands */
 export function gridOn(
   engine: Engine,
@@ -23,13 +27,11 @@ export function gridOn(
   let today = options.today;
   let dayFirst: DayFirst = options.dayFirst;
   let bytes: Uint8Array | null = null;
-  let books = 0;
   const workbook = new GridWorkbookPort(engine, today);
   const unsaved = new Unsaved(engine, () => workbook.book.getUnitId());
-  const unitId = () => `book${++books}`;
 
   let isWatching = false;
-  /** The grid makes its services with its first workbook. */
+  /** The grid makes its services, its functions too, with its first workbook. */
   function watch(): void {
     if (isWatching) return;
     isWatching = true;
@@ -53,6 +55,7 @@ export function gridOn(
     if (!opened.sheets.some((sheet) => sheet.kind === "worksheet")) {
       return { outcome: "refused", sentence: "This workbook holds charts only and no sheet with cells." };
     }
+    if (!isWatching) await openEmpty();
     const display = await readDisplay(file, opened);
     const reading = readSnapshot(opened, display, name, unitId(), today, knowsFunction(engine));
     forgetSentences();
