@@ -22,6 +22,8 @@ import { FRTOMM } from "./sizes/frtomm";
 import { MMTOFR } from "./sizes/mmtofr";
 import { READPRINT } from "./sizes/readprint";
 import { STOCKSIZE } from "./sizes/stocksize";
+import { CAMEOUT } from "./words/cameout";
+import { PLAINWORDS } from "./words/plainwords";
 import type { SheetFunction } from "./worksheet/define";
 
 export const functions: readonly SheetFunction[] = [
@@ -48,4 +50,6 @@ export const functions: readonly SheetFunction[] = [
   STOMAFIT,
   FREEPLAY,
   MARKSHIFT,
+  CAMEOUT,
+  PLAINWORDS,
 ];

@@ -6,8 +6,12 @@ export const LONGEST = 10;
 
 const unitTexts = ["centimetres", "centimeters"];
 
-export const lengthCm = (help: string) =>
-  number(help, { unit: "cm", unitTexts, above: 0, max: LONGEST, zeroIsBlank: true });
+const rule = { unit: "cm", unitTexts, above: 0, max: LONGEST, zeroIsBlank: true } as const;
+
+export const lengthCm = (help: string) => number(help, rule);
+
+export const optionalLengthCm = (help: string, fallbackHelp: string) =>
+  number(help, { ...rule, optional: true, fallbackHelp });
 
 /** Slack above the mean of both readings, cm: clinic settings, from memory (0.2 to 0.5). */
 export const SLACK_LEAST = 0.2;

@@ -1,0 +1,47 @@
+/**
+ * What to do now when a tube has come out. These sentences can hurt somebody: they are changed only towards more care,
+ * and only `balloonMature` may speak of putting a tube in.
+ */
+const weeks = (n: number): string => `${n} ${n === 1 ? "week" : "weeks"}`;
+
+export const opening = "Stop feed, water and medicines. Note the time. Cover the opening with a clean dry dressing.";
+
+export const middles = {
+  bowel: "Emergency. This opening leads straight into the bowel. Go to hospital now. Put nothing in.",
+  stomachAndBowel:
+    "Emergency. Part of this tube lies in the bowel and can only go back with imaging. Go to hospital now. Do not put " +
+    "the spare in.",
+  accessNotKnown: "Emergency. It is not recorded where this tube ends. Go to hospital now. Put nothing in.",
+  dateNotKnown:
+    "Emergency. It is not recorded when the opening was made. Treat it as new: go to hospital now. Put nothing in.",
+  immature: (immature: number) =>
+    `Emergency. The opening is new (under ${weeks(immature)}). Go to hospital now. Put nothing in, not even the spare.`,
+  uncertain: (immature: number, mature: number) =>
+    `Emergency. The opening is ${immature} to ${weeks(mature)} old and may not be firm. Go to hospital now; the team ` +
+    "there decides how a tube goes back. Put nothing in.",
+  firstOrSlow:
+    "Emergency. This is still the first tube, or healing is slow: treat the opening as new. Go to hospital now. Put " +
+    "nothing in.",
+  firstOrSlowNotKnown:
+    "Emergency. It is not recorded whether this is still the first tube, or whether healing is slow: treat the opening " +
+    "as new. Go to hospital now. Put nothing in.",
+  bumper:
+    "Urgent. A tube held by a bumper cannot go back in, and the opening may be torn. Go to hospital now. Put nothing in.",
+  other: "Urgent. This kind of tube is not put back at home. Go to hospital now. Put nothing in.",
+  balloonMature:
+    "Urgent. The opening can close within hours, however old it is. If you are trained and this person's own plan says " +
+    "so, put in the spare, gently. Stop at pain, blood or resistance. Nothing down the tube until its position is " +
+    "confirmed as in the plan. Not trained, no plan, no spare, it will not slide in, the balloon came out full, or any " +
+    "doubt: put nothing in and go to hospital now, to be there within 2 hours.",
+} as const;
+
+/** After every middle but the last. */
+export const planOnly = "Only a written plan for this person, and training in it, may say otherwise.";
+
+/** So that an old page shows its age. */
+export const countedFor = (date: string): string => `The age of the opening was counted for ${date}.`;
+
+export const closing = (phone: string): string =>
+  "Take along the tube, the spare and this page. Pain, bleeding, swollen belly, vomiting, fever, or hard to wake: call " +
+  "the emergency number now. Say if insulin, seizure medicine or feed cannot be missed. " +
+  (phone === "" ? "Call the number on your emergency card." : `Our number: ${phone}.`);
