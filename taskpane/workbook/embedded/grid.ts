@@ -1,4 +1,5 @@
 /** The embedded spreadsheet as the page uses it (interface.ts). */
+import "./styleSheets";
 import { gridOn } from "./face";
 import type { CreateGrid } from "./interface";
 import { startPage } from "./page";

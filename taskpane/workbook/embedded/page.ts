@@ -2,6 +2,7 @@
  * The grid with its page: Univer's presets, one by one (the umbrella package pulls unlicensed commercial parts in).
  * Nothing is fetched and nothing is stored; styles come from our own style sheet, so the page's policy stays strict.
  */
+import "./styleSheets";
 import { LocaleType, LogLevel, merge, Univer, type Plugin, type PluginCtor } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/lib/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
@@ -18,7 +19,7 @@ import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
-import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
+import { UniverSheetsTablePreset, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
@@ -98,6 +99,8 @@ export function startPage(container: HTMLElement): Engine {
       : [registration as PluginCtor<Plugin>, undefined];
     plugins.set(plugin.pluginName, [plugin, settings]);
   }
+  // its flag would cover the row above every table, and its menu offers what is not saved
+  plugins.set(UniverSheetsTableUIPlugin.pluginName, [UniverSheetsTableUIPlugin, { hideAnchor: true }]);
   for (const [plugin, settings] of plugins.values()) univer.registerPlugin(plugin, settings as never);
   return { univer, api: FUniver.newAPI(univer), injector: univer.__getInjector() };
 }

@@ -72,9 +72,9 @@ export function look(desk: Desk, sheet: SheetId, area: Area): Before {
 
 /** The same style with another number format, under an id that tells both. */
 function reformatted(desk: Desk, id: string | null, format: string): string | null {
-  const style = (id === null ? {} : desk.styles.get(id)) as OriginStyle;
-  const { n: _, ...rest } = style ?? {};
-  const changed = format === GENERAL ? rest : { ...rest, n: { pattern: format } };
+  const changed: OriginStyle = { ...(id === null ? {} : desk.styles.get(id)) };
+  if (format === GENERAL) delete changed.n;
+  else changed.n = { pattern: format };
   const name = `${id ?? "plain"} ${format}`;
   if (!desk.styles.get(name)) desk.styles.addCustomStyle(name, changed);
   return name;
@@ -181,9 +181,11 @@ export function restore(desk: Desk, sheet: SheetId, area: Area, before: Before):
   const now = look(desk, sheet, area);
   const reader = desk.reader(sheet);
   const held = cellsOf(area, (row, column) => {
-    const { s: _, ...content } = reader.cell(row, column) ?? {};
     const formula = reader.formula(row, column);
-    return formula === null ? content : { f: formula };
+    if (formula !== null) return { f: formula };
+    const content = { ...reader.cell(row, column) };
+    delete content.s;
+    return content;
   });
   const base = { unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left };
   desk.step.do(emptied(desk, sheet, area), setCells(desk.unitId, sheet, held));

@@ -11,11 +11,14 @@ const PALETTE = (
   "CC99FFFFCC993366FF33CCCC99CC00FFCC00FF9900FF6600666699969696003366339966003300333300993300993366333399333333"
 ).match(/.{6}/g)!;
 
+/** The theme lists dark before light, cells count light before dark (Excel swaps both pairs). */
+const THEME_ORDER = [1, 0, 3, 2];
+
 export function rgbOf(color: Color | undefined, theme: readonly string[]): string | undefined {
   if (!color) return undefined;
   if (color.rgb) return `#${color.rgb.slice(-6)}`;
   if (color.theme !== undefined) {
-    const resolved = resolveThemeColor([...theme], color.theme, color.tint);
+    const resolved = resolveThemeColor([...theme], THEME_ORDER[color.theme] ?? color.theme, color.tint);
     return resolved ? `#${resolved.slice(-6)}` : undefined;
   }
   if (color.indexed === undefined || color.indexed > 63) return undefined;

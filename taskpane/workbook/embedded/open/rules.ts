@@ -1,5 +1,10 @@
 /** Validation, conditional formats and notes of a file, as the grid's own plugins read them from a snapshot. */
-import { DataValidationErrorStyle, type IRange, type ISheetDataValidationRule } from "@univerjs/core";
+import {
+  DataValidationErrorStyle,
+  DataValidationRenderMode,
+  type IRange,
+  type ISheetDataValidationRule,
+} from "@univerjs/core";
 import type { ConditionalRule, DataValidation, Sheet } from "hucre/xlsx";
 import { parseRange } from "../../package";
 import { fromFile } from "../formulas/dialect";
@@ -51,6 +56,7 @@ export const validations = (sheet: Sheet, sheetId: string): ISheetDataValidation
       errorStyle: ERROR_STYLES[rule.errorStyle ?? "stop"],
       showInputMessage: rule.showInputMessage ?? false,
       prompt: rule.inputMessage,
+      ...(rule.type === "list" && { renderMode: DataValidationRenderMode.ARROW }),
     }))
     .filter((rule) => rule.ranges.length > 0) as ISheetDataValidationRule[];
 

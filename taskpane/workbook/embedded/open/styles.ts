@@ -130,9 +130,11 @@ export function gridStyles(
 ): Record<string, OriginStyle> {
   const styles: Record<string, OriginStyle> = {};
   for (let index = 0; index < count; index++) {
-    const { n: _, ...painted } = gridStyle(display.styles[index], display.themeColors);
+    const style: OriginStyle = { ...gridStyle(display.styles[index], display.themeColors), xf: index };
     const pattern = numberFormat(index);
-    styles[styleId(index)] = { ...painted, ...(pattern !== "General" && { n: { pattern } }), xf: index };
+    if (pattern === "General") delete style.n;
+    else style.n = { pattern };
+    styles[styleId(index)] = style;
   }
   return styles;
 }
