@@ -3,7 +3,6 @@ import "./style.css";
 import "./styles/shell.css";
 import { createRoot } from "react-dom/client";
 import { version } from "../package.json";
-import { functions } from "../src/index";
 import { Shell } from "./ui/shell/Shell";
 
 const loadGrid = () =>
@@ -15,11 +14,5 @@ const loadExample = (today: number) =>
   );
 
 createRoot(document.getElementById("root")!).render(
-  <Shell
-    loadGrid={loadGrid}
-    loadExample={loadExample}
-    functions={functions}
-    locale={navigator.language}
-    version={version}
-  />,
+  <Shell loadGrid={loadGrid} loadExample={loadExample} locale={navigator.language} version={version} />,
 );

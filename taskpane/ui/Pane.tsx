@@ -1,18 +1,22 @@
 /** The side pane: its sections, the quiet line that is always there, and the one voice for screen readers. */
-import { useId, useRef, useState } from "react";
-import type { SheetFunction } from "../../src/worksheet/define";
-import { texts } from "../texts";
+import { lazy, Suspense, useId, useRef, useState, type ReactNode } from "react";
+import { pane as words, product } from "../texts/pane";
 import type { Workbook } from "../workbook/port";
 import { AddColumns } from "./addColumns/AddColumns";
 import { Announcer } from "./announce";
-import { Guide } from "./guide/Guide";
-import { Help, type DayFirstWord } from "./help/Help";
+import type { DayFirstWord } from "./help/Help";
+import { Fallible } from "./parts/Fallible";
 import { useOverview } from "./useOverview";
+
+/* Fetched when first shown. The guide brings every function with its examples, which nothing else in the pane needs. */
+const Guide = lazy(() =>
+  import(/* webpackChunkName: "guide" */ "./guide/Guide").then(({ Guide }) => ({ default: Guide })),
+);
+const Help = lazy(() => import(/* webpackChunkName: "help" */ "./help/Help").then(({ Help }) => ({ default: Help })));
 
 export interface PaneProps {
   /** Null while the host is starting. */
   readonly workbook: Workbook | null;
-  readonly functions: readonly SheetFunction[];
   /** Today as a day number, by the computer's clock. */
   readonly today: number;
   /** How dates are written on screen: the host's language. */
@@ -35,42 +39,42 @@ export function Pane(props: PaneProps) {
   );
 }
 
-function Sections({ workbook, functions, today, locale, version, dayFirst = null, isPartOfPage = false }: PaneProps) {
+function Sections({ workbook, today, locale, version, dayFirst = null, isPartOfPage = false }: PaneProps) {
   const id = useId();
   const [shown, setShown] = useState<SectionKey>("addColumns");
+  /* A section keeps what was typed in it once it has been shown. */
+  const [visited, setVisited] = useState<readonly SectionKey[]>(["addColumns"]);
   const body = useRef<HTMLDivElement>(null);
   const overview = useOverview(workbook);
 
   function show(key: SectionKey) {
     setShown(key);
+    setVisited((before) => (before.includes(key) ? before : [...before, key]));
     if (body.current) body.current.scrollTop = 0;
   }
 
-  const lead: Record<SectionKey, string> = {
-    addColumns: texts.addColumns.lead,
-    functions: texts.guide.lead,
-    help: texts.help.lead,
-  };
-  const section = (key: SectionKey, content: React.ReactNode) => (
+  const section = (key: SectionKey, content: ReactNode) => (
     <section hidden={shown !== key} aria-labelledby={`${id}${key}`}>
       <header>
-        <h2 id={`${id}${key}`}>{texts.pane[key]}</h2>
-        <p className="note">{lead[key]}</p>
+        <h2 id={`${id}${key}`}>{words[key]}</h2>
+        <p className="note">{words.leads[key]}</p>
       </header>
-      {content}
+      <Fallible>
+        <Suspense fallback={<p>{words.loading}</p>}>{visited.includes(key) && content}</Suspense>
+      </Fallible>
     </section>
   );
 
   return (
     <div className="pane">
       <div className="pane-head">
-        {!isPartOfPage && <h1>{texts.product}</h1>}
-        <nav aria-label={texts.pane.sections}>
+        {!isPartOfPage && <h1>{product}</h1>}
+        <nav aria-label={words.sections}>
           <ul className="sections">
             {sections.map((key) => (
               <li key={key}>
                 <button type="button" aria-current={shown === key ? "page" : undefined} onClick={() => show(key)}>
-                  {texts.pane[key]}
+                  {words[key]}
                 </button>
               </li>
             ))}
@@ -88,10 +92,10 @@ function Sections({ workbook, functions, today, locale, version, dayFirst = null
             isShown={shown === "addColumns"}
           />,
         )}
-        {section("functions", <Guide functions={functions} workbook={workbook} overview={overview} locale={locale} />)}
+        {section("functions", <Guide workbook={workbook} overview={overview} locale={locale} />)}
         {section("help", <Help overview={overview} locale={locale} version={version} dayFirst={dayFirst} />)}
       </div>
-      <p className="pane-foot">{texts.pane.quietLine}</p>
+      <p className="pane-foot">{words.quietLine}</p>
     </div>
   );
 }

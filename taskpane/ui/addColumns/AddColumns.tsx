@@ -2,7 +2,8 @@ import { useState } from "react";
 import type { SettingName } from "../../../src/settings/index";
 import { addColumns } from "../../actions/add-columns";
 import type { NumberUsed } from "../../actions/add-columns/interface";
-import { texts } from "../../texts";
+import { addColumns as words } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import { Notice } from "../parts/Notice";
 import { ColumnsStep, neededRoles } from "./ColumnsStep";
@@ -15,8 +16,6 @@ import { TickStep } from "./TickStep";
 import { useAddColumns, type AddColumnsState } from "./useAddColumns";
 import { Working } from "./Working";
 
-const words = texts.addColumns;
-
 interface Props {
   readonly workbook: Workbook | null;
   readonly overview: Overview | null;
@@ -28,7 +27,7 @@ interface Props {
 /** One calm flow on one page: a step opens as soon as it can be answered. */
 export function AddColumns({ workbook, overview, today, locale, isShown }: Props) {
   const state = useAddColumns(workbook, overview, today, isShown);
-  if (!workbook) return <p>{texts.pane.waiting}</p>;
+  if (!workbook) return <p>{paneTexts.waiting}</p>;
   const { phase } = state;
   switch (phase.is) {
     case "looking":

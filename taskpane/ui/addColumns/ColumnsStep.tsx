@@ -1,11 +1,12 @@
 import { useId } from "react";
+import { takesRole } from "../../../src/columns/recipes/index";
 import { roleNamed, roles, type Role } from "../../../src/columns/role";
 import { guessedKinds } from "../../actions/add-columns/kind-words";
 import type { Choices, SurveyedList } from "../../actions/add-columns/interface";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Step } from "../parts/Step";
 
-const words = texts.addColumns.columns;
+const words = addColumnsTexts.columns;
 const EVERYONE = "everyone";
 
 interface Props {
@@ -20,15 +21,18 @@ interface NeededRole {
   readonly optional: boolean;
 }
 
-/** What the ticked columns need, each once, in the order of the roles. */
+/** What the ticked columns need of the list, each once, in the order of the roles; not what is being added itself. */
 export function neededRoles(list: SurveyedList, choices: Choices): readonly NeededRole[] {
   const ticked = list.recipes.filter(({ key }) => choices.recipes.includes(key));
   const needs = ticked.flatMap((recipe) => [
     ...recipe.needs,
     ...(recipe.needsKinds ? [{ role: "kind" as const, optional: false }] : []),
   ]);
+  const added = Object.entries(takesRole).flatMap(([key, role]) =>
+    choices.recipes.some((each) => each === key) ? [role] : [],
+  );
   return roles
-    .filter(({ key }) => needs.some(({ role }) => role === key))
+    .filter(({ key }) => needs.some(({ role }) => role === key) && !added.some((role) => role === key))
     .map(({ key }) => ({ role: key, optional: needs.every(({ role, optional }) => role !== key || optional) }));
 }
 

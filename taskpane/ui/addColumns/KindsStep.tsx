@@ -2,11 +2,11 @@ import { useId, useMemo } from "react";
 import { kinds, type KindKey } from "../../../src/settings/kinds";
 import { kindWords } from "../../actions/add-columns/kind-words";
 import type { Choices, KindWord, SurveyedList } from "../../actions/add-columns/interface";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Step } from "../parts/Step";
 import { without } from "../without";
 
-const words = texts.addColumns.kinds;
+const words = addColumnsTexts.kinds;
 
 interface Props {
   readonly number: number;

@@ -1,12 +1,12 @@
 import { useId, useState } from "react";
 import type { SurveyedList } from "../../actions/add-columns/interface";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Step } from "../parts/Step";
 import type { AddColumnsState } from "./useAddColumns";
 
-const words = texts.addColumns.list;
+const words = addColumnsTexts.list;
 /** The last row of an Excel sheet. */
 const LAST_SHEET_ROW = 1_048_576;
 
@@ -21,17 +21,13 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
       title={words.title}
       press={
         <button type="button" className="press" onClick={() => void state.look()}>
-          {texts.addColumns.lookAgain}
+          {addColumnsTexts.lookAgain}
         </button>
       }
     >
       <div className="close-stack">
         <p>{survey.sentence}</p>
-        {list && (
-          <p className="note">
-            {list.found.sentence} {words.rows(list.rowNumbers.length, list.headerRow, list.firstRow, list.lastRow)}
-          </p>
-        )}
+        {list && <p className="note">{list.found.sentence}</p>}
       </div>
       {list && !list.found.sure && (
         <Notice kind="caution">
@@ -69,7 +65,7 @@ function ListColumns({ list }: { readonly list: SurveyedList }) {
       <ul className="rows">
         {list.columns.map((column) => (
           <li key={column.index} className="close-stack">
-            <strong>{texts.addColumns.columns.option(column.letters, column.header)}</strong>
+            <strong>{addColumnsTexts.columns.option(column.letters, column.header)}</strong>
             <span className="samples">{column.samples.slice(0, 3).join(" · ") || words.noSamples}</span>
           </li>
         ))}
@@ -116,7 +112,7 @@ function Correction({ state, isOpen }: { readonly state: AddColumnsState; readon
             value={list?.key ?? ""}
             onChange={(event) => void state.look({ list: event.target.value })}
           >
-            {!list && <option value="">{texts.addColumns.columns.choose}</option>}
+            {!list && <option value="">{addColumnsTexts.columns.choose}</option>}
             {survey.lists.map(({ key, label }) => (
               <option key={key} value={key}>
                 {label}

@@ -2,12 +2,13 @@ import { useId, useState } from "react";
 import type { SettingName } from "../../../src/settings/index";
 import { NO_SOURCE, refuseNumber } from "../../../src/settings/setting";
 import type { Choices, NumberUsed } from "../../actions/add-columns/interface";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { without } from "../without";
 
-const words = texts.addColumns.numbers;
+const words = addColumnsTexts.numbers;
 
 interface Props {
   readonly number: number;
@@ -24,7 +25,7 @@ export function NumbersStep({ number, numbers, choices, choose, onFaulty }: Prop
   return (
     <Step number={number} title={words.title}>
       <Notice kind="caution">
-        <p>{texts.pane.notAgreed}</p>
+        <p>{paneTexts.notAgreed}</p>
       </Notice>
       <p className="note">{words.lead}</p>
       <ul className="rows">
@@ -55,7 +56,7 @@ interface NumberFieldProps {
 function NumberField({ used, onNumber, onFaulty }: NumberFieldProps) {
   const id = useId();
   const { setting, canChange } = used;
-  const unit = texts.addColumns.units[setting.unit];
+  const unit = addColumnsTexts.units[setting.unit];
   const [typed, setTyped] = useState(String(used.value));
   const [fault, setFault] = useState<string | null>(null);
 

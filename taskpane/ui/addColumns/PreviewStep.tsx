@@ -1,14 +1,15 @@
 import { useState } from "react";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
 import type { Problem } from "../../actions/action";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Step } from "../parts/Step";
 import type { AddColumnsState } from "./useAddColumns";
 
-const words = texts.addColumns.preview;
+const words = addColumnsTexts.preview;
 /** Presses for single rows shown at once; the rest a press away. */
 const FIRST_ROWS = 5;
 const MORE_ROWS = 50;
@@ -67,8 +68,8 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
           </p>
         </Notice>
       )}
-      {hasFaultyNumbers && <p className="fault">{texts.addColumns.numbers.mend}</p>}
-      <p className="note">{texts.pane.notAgreed}</p>
+      {hasFaultyNumbers && <p className="fault">{addColumnsTexts.numbers.mend}</p>}
+      <p className="note">{paneTexts.notAgreed}</p>
       <div className="presses">
         <button
           type="button"

@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from "react";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Workbook } from "../../workbook/port";
 import { Notice } from "../parts/Notice";
 import { TakeBack } from "../parts/TakeBack";
 import type { AddColumnsState, Phase } from "./useAddColumns";
 
-const words = texts.addColumns.result;
+const words = addColumnsTexts.result;
 
 interface Props {
   readonly finished: Extract<Phase, { is: "finished" }>;
@@ -25,10 +26,10 @@ export function Result({ finished, state, workbook }: Props) {
     <section className="stack">
       <Notice kind={isDone ? "done" : "problem"}>
         <h3 ref={heading} tabIndex={-1}>
-          {isTakenBack ? texts.pane.takenBack : words.title[said.outcome]}
+          {isTakenBack ? paneTexts.takenBack : words.title[said.outcome]}
         </h3>
         {!isTakenBack && said.sentences.map((sentence) => <p key={sentence}>{sentence}</p>)}
-        {!isTakenBack && said.outcome === "done" && <p>{texts.pane.notAgreed}</p>}
+        {!isTakenBack && said.outcome === "done" && <p>{paneTexts.notAgreed}</p>}
       </Notice>
       <div className="presses">
         {!isTakenBack && where && (

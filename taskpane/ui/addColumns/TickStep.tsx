@@ -1,10 +1,10 @@
 import { useId } from "react";
 import type { Choices, SurveyedList } from "../../actions/add-columns/interface";
 import { roleNamed } from "../../../src/columns/role";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Step } from "../parts/Step";
 
-const words = texts.addColumns.tick;
+const words = addColumnsTexts.tick;
 
 interface Props {
   readonly number: number;

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import { Step } from "../parts/Step";
 
 /** Shorter work needs no bar: it would only flicker. */
@@ -18,7 +19,7 @@ export function Working({ done, of, isStopping, stop }: Props) {
     const patience = setTimeout(() => setLong(true), PATIENCE_MS);
     return () => clearTimeout(patience);
   }, []);
-  const words = texts.addColumns.working;
+  const words = addColumnsTexts.working;
   return (
     <Step title={words.title}>
       {isLong && (
@@ -27,7 +28,7 @@ export function Working({ done, of, isStopping, stop }: Props) {
           <p className="note">{isStopping ? words.stopping : words.step(done, of)}</p>
           <div className="presses">
             <button type="button" className="button" disabled={isStopping} onClick={stop}>
-              {texts.pane.stop}
+              {paneTexts.stop}
             </button>
           </div>
         </>

@@ -3,7 +3,8 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { addColumns } from "../../actions/add-columns";
 import type { AddColumnsPlan, Asked, Choices, Survey } from "../../actions/add-columns/interface";
 import type { Afterwards, Problem } from "../../actions/action";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Place, Receipt, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 
@@ -90,7 +91,7 @@ export function useAddColumns(
         });
         setPhase({ is: "choosing" });
       } catch (error) {
-        if (mine === looks.current) setPhase({ is: "failed", sentence: texts.addColumns.lookFailed(String(error)) });
+        if (mine === looks.current) setPhase({ is: "failed", sentence: addColumnsTexts.lookFailed(String(error)) });
       }
     },
     [today, workbook],
@@ -113,7 +114,7 @@ export function useAddColumns(
     if (!workbook || plan?.outcome !== "planned") return;
     const controller = new AbortController();
     stopper.current = controller;
-    announce(texts.addColumns.working.title);
+    announce(addColumnsTexts.working.title);
     setPhase({ is: "working", done: 0, of: 1, isStopping: false });
     const receipt = await workbook
       .apply(plan.change, {
@@ -123,13 +124,13 @@ export function useAddColumns(
       })
       .catch((error: unknown): Receipt => ({
         outcome: "stopped",
-        sentence: texts.pane.unexpected(String(error)),
+        sentence: paneTexts.unexpected(String(error)),
         done: [],
       }));
     stopper.current = null;
     const words = addColumns.afterwards(plan, receipt);
     setPhase({ is: "finished", plan, receipt, words });
-    announce([texts.addColumns.result.title[words.outcome], ...words.sentences].join(". "));
+    announce([addColumnsTexts.result.title[words.outcome], ...words.sentences].join(". "));
   }
 
   return {
@@ -154,6 +155,6 @@ export function useAddColumns(
       void look(asked.current);
     },
     reveal: (place) =>
-      void workbook?.reveal(place).catch((error: unknown) => announce(texts.pane.unexpected(String(error)))),
+      void workbook?.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error)))),
   };
 }

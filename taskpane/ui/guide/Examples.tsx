@@ -1,6 +1,6 @@
 import { exampleFormula } from "../../../functions/formula-text";
 import type { Given, Params, Example, SheetFunction } from "../../../src/worksheet/define";
-import { texts } from "../../texts";
+import { guide as guideTexts } from "../../texts/guide";
 import { dateText } from "../dates";
 
 /** Rows of a block shown; the reference pages show all of it. */
@@ -10,7 +10,7 @@ const FIRST = 3;
 
 function given(gives: Given, fn: SheetFunction, locale: string): string {
   const one = (cell: unknown): string => {
-    if (cell === null || cell === "") return texts.guide.emptyResult;
+    if (cell === null || cell === "") return guideTexts.emptyResult;
     if (typeof cell === "number") {
       return fn.result.kind === "date"
         ? dateText(cell, locale)
@@ -35,21 +35,21 @@ export function Examples({ fn, locale }: { readonly fn: SheetFunction; readonly 
       <div className="example" key={i}>
         <code className="formula">{exampleFormula(fn, example)}</code>
         <p className="gives">
-          <span>{texts.guide.expected}</span>
+          <span>{guideTexts.expected}</span>
           <strong>{given(example.gives, fn, locale)}</strong>
-          {example.within !== undefined && <span className="note">{texts.guide.within(example.within)}</span>}
+          {example.within !== undefined && <span className="note">{guideTexts.within(example.within)}</span>}
         </p>
-        <p className="note">{texts.guide.source(example.source)}</p>
+        <p className="note">{guideTexts.source(example.source)}</p>
       </div>
     ));
   const more = examples.slice(FIRST);
   return (
     <div className="stack">
-      <h4>{texts.guide.examples}</h4>
+      <h4>{guideTexts.examples}</h4>
       {show(examples.slice(0, FIRST))}
       {more.length > 0 && (
         <details className="fold">
-          <summary>{texts.guide.moreExamples(more.length)}</summary>
+          <summary>{guideTexts.moreExamples(more.length)}</summary>
           <div className="stack">{show(more)}</div>
         </details>
       )}

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { NAMESPACE, usage } from "../../../functions/formula-text";
 import type { SheetFunction } from "../../../src/worksheet/define";
-import { texts } from "../../texts";
+import { evidence as evidenceTexts, guide as guideTexts } from "../../texts/guide";
 import type { Overview, Workbook } from "../../workbook/port";
 import { Examples } from "./Examples";
 import { PutInCellForm } from "./PutInCellForm";
@@ -41,34 +41,34 @@ function Inside({ fn, workbook, overview, locale }: Props) {
       {documentation && <p>{documentation.details}</p>}
       {canPut === true && workbook && overview && (
         <details className="fold put">
-          <summary>{texts.guide.put}</summary>
+          <summary>{guideTexts.put}</summary>
           <PutInCellForm fn={fn} workbook={workbook} overview={overview} />
         </details>
       )}
       {typeof canPut === "string" && <p className="note">{canPut}</p>}
       <div className="close-stack">
-        <h4>{texts.guide.arguments}</h4>
+        <h4>{guideTexts.arguments}</h4>
         <ul className="rows">
           {fn.order.map(({ name, param }) => (
             <li key={name} className="close-stack">
               <span>
                 <span className="argument-name">{name}</span>{" "}
-                {param.optional && <span className="mark">{texts.guide.optional}</span>}
+                {param.optional && <span className="mark">{guideTexts.optional}</span>}
               </span>
               <span>{param.help}</span>
               <span className="note">
                 {[
-                  param.mode === "range" ? texts.guide.aRange : "",
-                  param.unit ? texts.guide.unit(param.unit) : "",
+                  param.mode === "range" ? guideTexts.aRange : "",
+                  param.unit ? guideTexts.unit(param.unit) : "",
                   param.limits ?? "",
-                  param.words ? texts.guide.oneOf(param.words) : "",
+                  param.words ? guideTexts.oneOf(param.words) : "",
                   param.optional
-                    ? texts.guide.leftOut(
+                    ? guideTexts.leftOut(
                         param.fallbackHelp ?? (param.fallback === undefined ? "" : String(param.fallback)),
                       )
                     : "",
                 ]
-                  .filter((part) => part !== "" && part !== texts.guide.leftOut(""))
+                  .filter((part) => part !== "" && part !== guideTexts.leftOut(""))
                   .join("; ")}
               </span>
             </li>
@@ -76,16 +76,16 @@ function Inside({ fn, workbook, overview, locale }: Props) {
         </ul>
       </div>
       <div className="close-stack">
-        <h4>{texts.guide.gives}</h4>
+        <h4>{guideTexts.gives}</h4>
         <p>
           {fn.result.help}
           {fn.result.unit ? `, ${fn.result.unit}` : ""}.{" "}
-          <span className="note">{texts.guide.ifBlank(fn.result.blank)}</span>
+          <span className="note">{guideTexts.ifBlank(fn.result.blank)}</span>
         </p>
       </div>
       {documentation && documentation.cautions.length > 0 && (
         <div className="close-stack">
-          <h4>{texts.guide.cautions}</h4>
+          <h4>{guideTexts.cautions}</h4>
           <ul className="bullets">
             {documentation.cautions.map((caution) => (
               <li key={caution}>{caution}</li>
@@ -96,11 +96,11 @@ function Inside({ fn, workbook, overview, locale }: Props) {
       <Examples fn={fn} locale={locale} />
       {documentation && (
         <div className="close-stack">
-          <h4>{texts.guide.evidence}</h4>
-          <p>{texts.evidence[documentation.evidence]}.</p>
+          <h4>{guideTexts.evidence}</h4>
+          <p>{evidenceTexts[documentation.evidence]}.</p>
           <ul className="bullets note">
             {documentation.sources.length === 0 ? (
-              <li>{texts.guide.noSource}</li>
+              <li>{guideTexts.noSource}</li>
             ) : (
               documentation.sources.map((source) => <li key={source}>{source}</li>)
             )}

@@ -1,36 +1,35 @@
 import { useDeferredValue, useEffect, useId, useState } from "react";
-import type { SheetFunction } from "../../../src/worksheet/define";
-import { texts } from "../../texts";
+import { functions } from "../../../src/index";
+import { guide as guideTexts } from "../../texts/guide";
 import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { FunctionEntry } from "./FunctionEntry";
 import { search } from "./search";
 
 interface Props {
-  readonly functions: readonly SheetFunction[];
   readonly workbook: Workbook | null;
   readonly overview: Overview | null;
   readonly locale: string;
 }
 
 /** The searchable guide, drawn from the functions' own definitions. */
-export function Guide({ functions, workbook, overview, locale }: Props) {
+export function Guide({ workbook, overview, locale }: Props) {
   const id = useId();
   const announce = useAnnounce();
   const [typed, setTyped] = useState("");
   const wanted = useDeferredValue(typed);
   const found = search(functions, wanted);
   const families = [...new Set(found.map(({ family }) => family))];
-  const howMany = texts.guide.found(found.length, functions.length);
+  const howMany = guideTexts.found(found.length, functions.length);
 
   useEffect(() => {
-    if (wanted.trim() !== "") announce(found.length === 0 ? texts.guide.none : howMany);
+    if (wanted.trim() !== "") announce(found.length === 0 ? guideTexts.none : howMany);
   }, [announce, found.length, howMany, wanted]);
 
   return (
     <>
       <div className="field">
-        <label htmlFor={id}>{texts.guide.search}</label>
+        <label htmlFor={id}>{guideTexts.search}</label>
         <input
           id={id}
           type="search"
@@ -41,10 +40,10 @@ export function Guide({ functions, workbook, overview, locale }: Props) {
           onChange={(event) => setTyped(event.target.value)}
         />
         <span id={`${id}hint`} className="note">
-          {texts.guide.searchHint}. {howMany}.
+          {guideTexts.searchHint}. {howMany}.
         </span>
       </div>
-      {found.length === 0 && <p>{texts.guide.none}</p>}
+      {found.length === 0 && <p>{guideTexts.none}</p>}
       {families.map((family) => (
         <div className="stack" key={family}>
           <h3>{family}</h3>

@@ -1,10 +1,9 @@
 import type { ReactNode } from "react";
-import { texts } from "../../texts";
+import { help as words } from "../../texts/help";
+import { product } from "../../texts/pane";
 import type { Overview } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
-
-const words = texts.help;
 
 export type DayFirstWord = "day" | "month" | "refuse";
 
@@ -75,7 +74,7 @@ export function Help({ overview, locale, version, dayFirst }: Props) {
       )}
       <Part title={words.about}>
         <p>
-          {texts.product}. {words.version(version)}
+          {product}. {words.version(version)}
         </p>
       </Part>
     </>

@@ -1,5 +1,5 @@
 import type { Problem } from "../../actions/action";
-import { texts } from "../../texts";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import type { Place } from "../../workbook/port";
 import { Notice } from "./Notice";
 
@@ -18,7 +18,7 @@ export function ProblemNotice({
       {where && (
         <div className="presses">
           <button type="button" className="press" onClick={() => reveal(where)}>
-            {texts.addColumns.list.goThere}
+            {addColumnsTexts.list.goThere}
           </button>
         </div>
       )}

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { texts } from "../../texts";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Receipt, TakenBack, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 
@@ -19,10 +19,10 @@ export function TakeBack({ workbook, receipt, onDone }: Props) {
     setBusy(true);
     const outcome = await workbook
       .takeBack(receipt, { force })
-      .catch((error: unknown): TakenBack => ({ outcome: "failed", sentence: texts.pane.unexpected(String(error)) }));
+      .catch((error: unknown): TakenBack => ({ outcome: "failed", sentence: paneTexts.unexpected(String(error)) }));
     setBusy(false);
     setAnswer(outcome);
-    announce(outcome.outcome === "taken back" ? texts.pane.takenBack : outcome.sentence);
+    announce(outcome.outcome === "taken back" ? paneTexts.takenBack : outcome.sentence);
     if (outcome.outcome === "taken back") onDone();
   }
 
@@ -32,10 +32,10 @@ export function TakeBack({ workbook, receipt, onDone }: Props) {
         <p>{answer.sentence}</p>
         <div className="presses">
           <button type="button" className="button" disabled={isBusy} onClick={() => void takeBack(true)}>
-            {texts.pane.takeBackAnyway}
+            {paneTexts.takeBackAnyway}
           </button>
           <button type="button" className="button" disabled={isBusy} onClick={() => setAnswer(null)}>
-            {texts.pane.keepIt}
+            {paneTexts.keepIt}
           </button>
         </div>
       </div>
@@ -46,7 +46,7 @@ export function TakeBack({ workbook, receipt, onDone }: Props) {
       {answer?.outcome === "failed" && <p>{answer.sentence}</p>}
       <div className="presses">
         <button type="button" className="button" disabled={isBusy} onClick={() => void takeBack(false)}>
-          {isBusy ? texts.pane.takingBack : texts.pane.takeBack}
+          {isBusy ? paneTexts.takingBack : paneTexts.takeBack}
         </button>
       </div>
     </div>

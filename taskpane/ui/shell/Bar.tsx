@@ -1,9 +1,9 @@
 import { useId, useRef } from "react";
-import { texts } from "../../texts";
+import { shell as words } from "../../texts/page";
+import { product } from "../../texts/pane";
 import type { DayFirst } from "../../workbook/embedded/interface";
 import type { DayFirstWord } from "../help/Help";
 
-const words = texts.shell;
 const CHOICES: readonly DayFirstWord[] = ["refuse", "day", "month"];
 
 export const dayFirstWord = (dayFirst: DayFirst): DayFirstWord =>
@@ -29,7 +29,7 @@ export function Bar({ name, isChanged, isReady, isBusy, dayFirst, onDayFirst, on
   return (
     <header className="bar" id="bar" tabIndex={-1}>
       <div className="bar-title">
-        <span className="note">{texts.product}</span>
+        <span className="note">{product}</span>
         <h1>{name}</h1>
         {isChanged && <span className="unsaved">{words.unsaved}</span>}
       </div>

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
-import { texts } from "../../texts";
+import { shell as shellTexts } from "../../texts/page";
 
-const words = texts.shell.leave;
+const words = shellTexts.leave;
 
 interface Props {
   readonly name: string;

@@ -1,8 +1,7 @@
 import { useEffect, useState } from "react";
-import { texts } from "../../texts";
+import { shell as words } from "../../texts/page";
 import type { Grid, SelectedRow } from "../../workbook/embedded/interface";
 
-const words = texts.shell;
 /** Arrow keys held down move the selection faster than anybody reads. */
 const PAUSE_MS = 120;
 

@@ -1,7 +1,6 @@
 /** The browser workbook: bar, grid and pane. The grid comes late; bar and pane are there at once. */
 import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
-import type { SheetFunction } from "../../../src/worksheet/define";
-import { texts } from "../../texts";
+import { shell as words } from "../../texts/page";
 import type { CreateGrid } from "../../workbook/embedded/interface";
 import { Pane } from "../Pane";
 import { Bar, dayFirstWord, OpenButton } from "./Bar";
@@ -10,18 +9,15 @@ import { SelectedRowText } from "./SelectedRowText";
 import { useGrid } from "./useGrid";
 import { usePartKeys } from "./usePartKeys";
 
-const words = texts.shell;
-
 export interface ShellProps {
   readonly loadGrid: () => Promise<CreateGrid>;
   /** The invented list as a file; loaded only when asked for. */
   readonly loadExample: (today: number) => Promise<Uint8Array>;
-  readonly functions: readonly SheetFunction[];
   readonly locale: string;
   readonly version: string;
 }
 
-export function Shell({ loadGrid, loadExample, functions, locale, version }: ShellProps) {
+export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
   const holder = useRef<HTMLDivElement>(null);
   const state = useGrid(holder, loadGrid);
   const { grid, said } = state;
@@ -106,7 +102,6 @@ export function Shell({ loadGrid, loadExample, functions, locale, version }: She
       <aside className="pane-side" id="pane" tabIndex={-1} aria-label={words.pane}>
         <Pane
           workbook={grid?.workbook ?? null}
-          functions={functions}
           today={state.today}
           locale={locale}
           version={version}

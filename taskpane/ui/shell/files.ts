@@ -1,4 +1,4 @@
-import { texts } from "../../texts";
+import { shell as shellTexts } from "../../texts/page";
 
 /** Larger files are refused before they are read; the opener has its own, finer limits for what is inside. */
 const MOST_BYTES = 64 * 1024 * 1024;
@@ -6,11 +6,11 @@ const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 /** The bytes of a chosen file, or a sentence why not. */
 export async function readFile(file: File): Promise<Uint8Array | string> {
-  if (file.size > MOST_BYTES) return texts.shell.tooLarge(Math.ceil(file.size / 1024 / 1024));
+  if (file.size > MOST_BYTES) return shellTexts.tooLarge(Math.ceil(file.size / 1024 / 1024));
   try {
     return new Uint8Array(await file.arrayBuffer());
   } catch {
-    return texts.shell.unreadable;
+    return shellTexts.unreadable;
   }
 }
 

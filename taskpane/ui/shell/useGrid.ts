@@ -1,11 +1,10 @@
 /** The embedded grid's life in the page: it starts late, says sentences, and knows what is unsaved. */
 import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
-import { texts } from "../../texts";
+import { shell as words } from "../../texts/page";
+import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
 import { dayNumberOf, untilMidnight } from "../dates";
 import { download, readFile } from "./files";
-
-const words = texts.shell;
 
 export interface Said {
   readonly kind: "plain" | "problem" | "done";
@@ -114,7 +113,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     try {
       return await work();
     } catch (error) {
-      say("problem", [texts.pane.unexpected(error instanceof Error ? error.message : String(error))]);
+      say("problem", [paneTexts.unexpected(error instanceof Error ? error.message : String(error))]);
       return otherwise;
     } finally {
       setBusy(false);

@@ -1,7 +1,6 @@
 /** The pane alone on an invented workbook in memory: ?scenario=table&slow=1. For tests; not part of what is shipped. */
 import "../../../taskpane/style.css";
 import { createRoot } from "react-dom/client";
-import { functions } from "../../../src/index";
 import { Pane } from "../../../taskpane/ui/Pane";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import { scenarios, TODAY } from "./scenarios";
@@ -16,5 +15,5 @@ document.documentElement.dir = asked.get("dir") ?? "ltr";
 Object.assign(window, { workbook });
 
 createRoot(document.getElementById("root")!).render(
-  <Pane workbook={workbook} functions={functions} today={TODAY} locale="en-GB" version="0.0.0" />,
+  <Pane workbook={workbook} today={TODAY} locale="en-GB" version="0.0.0" />,
 );

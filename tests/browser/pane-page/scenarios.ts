@@ -63,10 +63,17 @@ export const scenarios: Readonly<Record<string, WorkbookDescription>> = {
     ],
     selection: { sheet: "Community", area: "B9" },
   },
-  empty: { title: "New workbook", dateSystem: 1900, sheets: [{ name: "Sheet1" }], selection: { sheet: "Sheet1", area: "A1" } },
+  empty: {
+    title: "New workbook",
+    dateSystem: 1900,
+    sheets: [{ name: "Sheet1" }],
+    selection: { sheet: "Sheet1", area: "A1" },
+  },
   protected: { ...inTable, sheets: inTable.sheets.map((sheet) => ({ ...sheet, isProtected: true })) },
   full: {
     ...inTable,
-    sheets: inTable.sheets.map((sheet, i) => (i === 0 ? { ...sheet, cells: { H9: "a note beside the table" } } : sheet)),
+    sheets: inTable.sheets.map((sheet, i) =>
+      i === 0 ? { ...sheet, cells: { H9: "a note beside the table" } } : sheet,
+    ),
   },
 };

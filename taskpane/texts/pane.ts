@@ -1,0 +1,37 @@
+/** The frame of the pane, and what every section says. */
+export const product = "Gastrostomy workbook";
+
+export const pane = {
+  sections: "Sections",
+  addColumns: "Add columns",
+  functions: "Functions",
+  help: "Help and cautions",
+  /** One sentence under each section's heading. */
+  leads: {
+    addColumns:
+      "Adds columns to your own list, such as the day the next change is due. Nothing is overwritten, and you see what will happen first.",
+    functions: "What each worksheet function is for, with worked examples and their sources.",
+    help: "Read this before you rely on a date or a word.",
+  },
+  quietLine:
+    "Arithmetic and memory aid for trained staff; the device’s label, the placing team, the person’s own plan and local policy decide.",
+  notAgreed: "Settings not agreed: this clinic has not yet confirmed these numbers.",
+  waiting: "Waiting for the workbook…",
+  takeBack: "Take it back",
+  takingBack: "Taking it back…",
+  takenBack: "Taken back. The sheet is as it was before.",
+  takeBackAnyway: "Take it back anyway",
+  keepIt: "Leave it as it is",
+  stop: "Stop",
+  tryAgain: "Try again",
+  loading: "One moment…",
+  unexpected: (reason: string) =>
+    `Something went wrong here and nothing more was done. Look at your sheet, then try again. (${reason})`,
+};
+
+export const excel = {
+  starting: "Waiting for Excel…",
+  notExcel:
+    "This page is the side pane of the Excel add-in and Excel did not answer. Open it from Excel, or use the workbook in the browser (index.html in the same folder).",
+  failed: (reason: string) => `The pane could not start. Close it and open it again. (${reason})`,
+};
