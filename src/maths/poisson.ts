@@ -1,0 +1,93 @@
+/** Counts of rare events: exact limits, comparison of two rates, and how many to expect at most. */
+import { betaLower, betaQuantileOdds } from "./beta";
+import { gammaTails, halfDeviance, stirlingError } from "./gamma";
+import { gammaQuantile } from "./gamma-quantile";
+import { normalQuantile } from "./normal";
+
+export interface Limits {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Exact limits for the expected count behind `count` events (Garwood F, Biometrika 1936;28:437-442). */
+export function poissonLimits(count: number, level: number): Limits {
+  const tail = (1 - level) / 2;
+  return {
+    low: count === 0 ? 0 : gammaQuantile(tail, count),
+    high: gammaQuantile(tail, count + 1, "upper"),
+  };
+}
+
+/** Chance of at most n events where `mean` are expected. */
+export const poissonAtMost = (n: number, mean: number): number => (mean === 0 ? 1 : gammaTails(n + 1, mean).upper);
+
+/** The smallest number that is enough with at least the chance `service`. */
+export function poissonEnough(mean: number, service: number): number {
+  // A service level typed with the table's own digits counts as reached.
+  const enough = (n: number): boolean => poissonAtMost(n, mean) >= service * (1 - 1e-12);
+  let n = Math.max(0, Math.floor(mean + normalQuantile(service) * Math.sqrt(mean)));
+  while (n > 0 && enough(n - 1)) n--;
+  while (!enough(n)) n++;
+  return n;
+}
+
+/** Chance of exactly k in n trials with chance x each, rest = 1 - x. */
+function binomial(k: number, n: number, x: number, rest: number): number {
+  if (k === 0) return Math.exp(n * Math.log1p(-x));
+  if (k === n) return Math.exp(n * Math.log1p(-rest));
+  const exponent = -halfDeviance(k, n * x) - halfDeviance(n - k, n * rest);
+  const errors = stirlingError(n) - stirlingError(k) - stirlingError(n - k);
+  return Math.exp(exponent + errors) * Math.sqrt(n / (2 * Math.PI * k * (n - k)));
+}
+
+/** Chance of at most k, and of at least k, in n trials. */
+const atMost = (k: number, n: number, x: number, rest: number): number =>
+  k < 0 ? 0 : k >= n ? 1 : betaLower(n - k, k + 1, rest, x);
+const atLeast = (k: number, n: number, x: number, rest: number): number =>
+  k <= 0 ? 1 : k > n ? 0 : betaLower(k, n - k + 1, x, rest);
+
+/** Counts whose chances differ by less than this are equally likely; the usual allowance for rounding. */
+const AS_LIKELY = 1 + 1e-7;
+
+/** Two-sided p: all outcomes that are not more likely than the one seen. */
+function binomialP(k: number, n: number, x: number, rest: number): number {
+  const seen = binomial(k, n, x, rest) * AS_LIKELY;
+  const expected = n * x;
+  if (k === expected) return 1;
+  // Beyond the most likely count the chances fall: the first one not more likely is found by halving.
+  const below = k < expected;
+  let [inner, outer] = below ? [Math.ceil(expected), n + 1] : [Math.floor(expected), -1];
+  const notMoreLikely = (i: number): boolean => i < 0 || i > n || binomial(i, n, x, rest) <= seen;
+  if (notMoreLikely(inner)) outer = inner;
+  while (Math.abs(outer - inner) > 1) {
+    const middle = Math.trunc((inner + outer) / 2);
+    if (notMoreLikely(middle)) outer = middle;
+    else inner = middle;
+  }
+  const p = below
+    ? atMost(k, n, x, rest) + atLeast(outer, n, x, rest)
+    : atLeast(k, n, x, rest) + atMost(outer, n, x, rest);
+  return Math.min(1, p);
+}
+
+export interface RateRatio extends Limits {
+  readonly ratio: number;
+  readonly p: number;
+}
+
+/**
+ * Ratio of two rates, by the share of all events that fell to A (Przyborowski and Wilenski, Biometrika
+ * 1940;31:313-323); limits by Clopper and Pearson. Infinite where B has no events.
+ */
+export function rateRatio(eventsA: number, daysA: number, eventsB: number, daysB: number, level: number): RateRatio {
+  const n = eventsA + eventsB;
+  const tail = (1 - level) / 2;
+  const perDays = daysB / daysA;
+  return {
+    ratio: (eventsA / eventsB) * perDays,
+    low: eventsA === 0 ? 0 : betaQuantileOdds(tail, eventsA, eventsB + 1) * perDays,
+    // The upper limit of A's odds is one over the lower limit of B's.
+    high: eventsB === 0 ? Infinity : perDays / betaQuantileOdds(tail, eventsB, eventsA + 1),
+    p: binomialP(eventsA, n, daysA / (daysA + daysB), daysB / (daysA + daysB)),
+  };
+}

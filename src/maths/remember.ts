@@ -1,0 +1,23 @@
+/**
+ * Keeps the last answer of work on long columns. A column of formulas, one a row, asks for the same fit again and again;
+ * the host hands the same cells over as new arrays each time, so contents are compared where identity does not decide.
+ * The columns are ours and never changed, so an answer cannot grow old.
+ */
+type Column = ArrayLike<number | string>;
+
+const sameColumn = (a: Column, b: Column): boolean => {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
+  return true;
+};
+
+export function rememberLast<C extends readonly Column[], R>(work: (...columns: C) => R): (...columns: C) => R {
+  let last: { readonly columns: C; readonly answer: R } | undefined;
+  return (...columns) => {
+    if (!last || !columns.every((column, i) => sameColumn(column, last!.columns[i]!))) {
+      last = { columns, answer: work(...columns) };
+    }
+    return last.answer;
+  };
+}
