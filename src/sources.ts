@@ -98,6 +98,41 @@ export const sources = {
   niceRefeeding:
     "NICE CG32 (2006, updated 2017): criteria for the risk of refeeding problems, as quoted in three places",
   refeedingTable: "Ann Clin Nutr Metab 2024;16:3-9, doi 10.15747/ACNM.2024.16.1.3: table of NICE and other criteria",
+  kaplanMeier:
+    "Kaplan EL, Meier P, J Am Stat Assoc 1958;53:457-481; variance by Greenwood; limits on the log(-log) scale",
+  freireich:
+    "Freireich EJ and others, Blood 1963;21:699 (trial of 6-MP, weeks in remission): data as published; R survival 3.5-3",
+  sevenRows: "worked by hand from the definition, seven rows",
+  survfitQuantile: "R package survival, documentation of quantile.survfit: the middle of a flat step",
+  cha: "Cha RR and others 2022 (abstract): median life of a balloon tube 210 days (188 to 238), of a bumper tube 405; smaller sizes shorter",
+  siau: "Siau K and others, Postgrad Med J 2018;94:469-474: bumper tubes in adults, 95.1% still working at 1 year",
+  michaud:
+    "Michaud L and others 2004 (abstract): 165 balloon buttons in 84 children, mean life 5 months (14 days to 14 months)",
+  mantel: "Mantel N, Cancer Chemother Rep 1966;50:163-170 (log-rank test)",
+  cohen:
+    "Cohen AC, Technometrics 1965;7:579-588: maximum likelihood for the Weibull distribution, lives not over included",
+  nistWeibull:
+    "NIST/SEMATECH e-Handbook 8.4.1.3: 10 failures in 20 units stopped at 500 hours: shape 1.7208, scale 606.5280",
+  nistWeibullExact: "NIST/SEMATECH e-Handbook 8.4.1.3, data; exact optimum and limits by R survreg 3.5-3",
+  claytonKaldor: "Clayton D, Kaldor J, Biometrics 1987;43:671-681: gamma prior by marginal maximum likelihood",
+  lipCancer: "Clayton and Kaldor's counts of lip cancer in Scotland (56 districts): alpha 1.8795, beta 1.3217 by R",
+  deviceDay:
+    "BMJ Quality & Safety, table of definitions: device-days count a person once a day; rate = events / device-days x 1,000",
+  fewDays: "BMJ Quality & Safety, same table: below 750 device-days report the time since the last event instead",
+  calculatorRate: "calculator page for device rates: 3 events in 1,250 device-days are 2.4 per 1,000",
+  deRaddo: "DeRaddo 2019 (abstract): 44 children with jejunal tubes, 31,378 device-days: 202 tube problems, 3 major",
+  garwood: "Garwood F, Biometrika 1936;28:437-442: exact limits of a Poisson count",
+  garwoodPages: "calculator and statistics pages: 10 events, 95%: 4.80 to 18.39; 0 events: up to 3.689",
+  conditional: "Przyborowski J, Wilenski H, Biometrika 1940;31:313-323: two Poisson counts compared given their sum",
+  rPoissonTest: "R 4.2.2, poisson.test",
+  uChart: "Montgomery DC, Introduction to Statistical Quality Control: u chart, 3 sigma",
+  uChartData: "Montgomery's data as in R qcc, pcmanufact: 20 samples of 5 units, mean 1.93, limits 0.07 and 3.79",
+  stevenson: "Stevenson WJ, Operations Management, 14th ed., example 15: demand 4, service 0.60: stock 4",
+  poissonTable: "Poisson table (R ppois)",
+  gs1Dictionary:
+    "GS1 Barcode Syntax Dictionary (GS1 AISBL, Apache-2.0): identifiers, lengths, date and check-digit rules",
+  gs1Tests: "GS1 Barcode Syntax Engine and Dictionary, their own test cases (Apache-2.0)",
+  udiExample: "FDA and NLM, example of a device identifier, as in C-CDA and FHIR",
   reached: "worked out from the published rule; checks the arithmetic, not the source",
   calendar: "counted on a calendar",
   cautionTexts: "the service's sentences for hand-outs, worked out from the sources above",
