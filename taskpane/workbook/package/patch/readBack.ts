@@ -3,9 +3,9 @@
  * offered: a fault of ours must not end in somebody's workbook.
  */
 import { addressOf } from "../addresses";
-import type { DefinedNameEdit } from "../edits";
+import type { DefinedNameEdit, FilterEdit } from "../edits";
 import { renameColumns, type ColumnRename } from "../formula/structuredReferences";
-import type { CellValue, DefinedName, OpenedPackage, PackageCell, PackageTable } from "../opened";
+import type { CellValue, DefinedName, FilterState, OpenedPackage, PackageCell, PackageTable } from "../opened";
 import { open } from "../openPackage";
 import { factsOf } from "../parts/workbookParts";
 import { refuse, Refused } from "../refusal";
@@ -44,6 +44,7 @@ export function readBack(before: OpenedPackage, bytes: Uint8Array, meaning: Mean
     compareSurroundings(before, after, plan, patched);
   }
   compareTables(before, after, meaning);
+  compareFilters(before, after, meaning);
   compareNames(before, after, meaning);
 }
 
@@ -215,6 +216,38 @@ function compareTables(before: OpenedPackage, after: OpenedPackage, meaning: Mea
     if (JSON.stringify(meant) !== JSON.stringify(found)) differs(`the table "${was.name}"`);
     if (new Set(is.columns.map((column) => column.id)).size !== is.columns.length) differs(`the table "${was.name}"`);
   });
+}
+
+function compareFilters(before: OpenedPackage, after: OpenedPackage, meaning: Meaning): void {
+  for (const [name, { plan }] of meaning.sheets) {
+    const filterOf = (opened: OpenedPackage): FilterState | undefined =>
+      opened.sheets.find((one) => one.name === name)?.filter;
+    if (!isFilterAsMeant(filterOf(before), filterOf(after), plan.filter)) differs(`the filter of the sheet "${name}"`);
+  }
+  before.tables.forEach((was, index) => {
+    const plan = meaning.tables.find((one) => one.table.name === was.name);
+    if (!isFilterAsMeant(was.filter, after.tables[index]?.filter, plan?.filter))
+      differs(`the filter of the table "${was.name}"`);
+  });
+}
+
+function isFilterAsMeant(
+  was: FilterState | undefined,
+  is: FilterState | undefined,
+  edit: FilterEdit | undefined,
+): boolean {
+  if (edit?.remove) return is === undefined;
+  const meant = new Map(was?.columns.map((column) => [column.offset, JSON.stringify(column)]));
+  for (const [offset, criteria] of edit?.columns ?? []) {
+    if (criteria === null) meant.delete(offset);
+    else
+      meant.set(
+        offset,
+        JSON.stringify({ offset, values: criteria.values, showsBlanks: criteria.showsBlanks ?? false }),
+      );
+  }
+  const found = is?.columns ?? [];
+  return found.length === meant.size && found.every((column) => meant.get(column.offset) === JSON.stringify(column));
 }
 
 function compareNames(before: OpenedPackage, after: OpenedPackage, meaning: Meaning): void {
