@@ -7,6 +7,19 @@ import { BALLOONTREND } from "./balloon/balloontrend";
 import { CHECKDUE } from "./balloon/checkdue";
 import { REMOVAL } from "./device/removal";
 import { RETENTION } from "./device/retention";
+import { BOLUSPLAN } from "./feed/bolusplan";
+import { CATCHUPRATE } from "./feed/catchuprate";
+import { DROPRATE } from "./feed/droprate";
+import { FEEDGIVES } from "./feed/feedgives";
+import { FEEDPLAN } from "./feed/feedplan";
+import { FEEDSTEPS } from "./feed/feedsteps";
+import { FLUIDGOAL } from "./feed/fluidgoal";
+import { FLUSHTOTAL } from "./feed/flushtotal";
+import { HANGFILLS } from "./feed/hangfills";
+import { PUMPRATE } from "./feed/pumprate";
+import { REFEEDINGRISK } from "./feed/refeedingrisk";
+import { RESTENERGY } from "./feed/restenergy";
+import { WATERGAP } from "./feed/watergap";
 import { FREEPLAY } from "./fit/freeplay";
 import { MARKSHIFT } from "./fit/markshift";
 import { STOMAFIT } from "./fit/stomafit";
@@ -50,6 +63,19 @@ export const functions: readonly SheetFunction[] = [
   STOMAFIT,
   FREEPLAY,
   MARKSHIFT,
+  RESTENERGY,
+  FLUIDGOAL,
+  FEEDPLAN,
+  FEEDGIVES,
+  PUMPRATE,
+  BOLUSPLAN,
+  DROPRATE,
+  FLUSHTOTAL,
+  WATERGAP,
+  FEEDSTEPS,
+  CATCHUPRATE,
+  HANGFILLS,
+  REFEEDINGRISK,
   CAMEOUT,
   PLAINWORDS,
 ];

@@ -1,0 +1,79 @@
+import { sources } from "../sources";
+import { define } from "../worksheet/define";
+import { documented } from "../worksheet/documented";
+import { rounded } from "../worksheet/numbers";
+import { number } from "../worksheet/parameters";
+import { startingPoint, volumeOf } from "./arguments";
+
+export const DROPRATE = define(
+  {
+    name: "DROPRATE",
+    family: "Feed and water",
+    summary: "Drops a minute that let a volume of feed run in by gravity in so many minutes.",
+    params: {
+      volume: volumeOf("Feed to run in"),
+      minutes: number("In so many minutes", {
+        unit: "minutes",
+        unitTexts: ["min"],
+        above: 0,
+        max: 1440,
+        zeroIsBlank: true,
+      }),
+      dropspermillilitre: number("Drops that make 1 mL, from the pack of the giving set", {
+        unit: "drops",
+        above: 0,
+        max: 100,
+        zeroIsBlank: true,
+      }),
+    },
+    subject: ["volume"],
+    result: { shape: "cell", kind: "number", unit: "drops a minute", help: "Drops to count in a minute", blank: "" },
+    compute: ({ volume, minutes, dropspermillilitre }) => rounded((volume * dropspermillilitre) / minutes),
+  },
+  documented && {
+    details: "Volume times drops per mL over minutes. There is no default: 14 and 20 drops per mL are both published.",
+    cautions: [
+      startingPoint,
+      "The pack decides how many drops make a mL: a wrong figure is a wrong rate by a third or more.",
+      "Thick feed drips otherwise than thin; count again after some minutes.",
+      "Nobody is left alone with feed running by gravity unless the plan says so.",
+    ],
+    evidence: "common practice",
+    sources: [sources.dropsAspen, sources.dropsOther],
+    examples: [
+      {
+        shows: "published",
+        args: { volume: 60, minutes: 60, dropspermillilitre: 14 },
+        gives: 14,
+        source: `${sources.dropsAspen}: 60 mL in an hour are 840 drops an hour`,
+      },
+      {
+        shows: "defined",
+        args: { volume: 240, minutes: 30, dropspermillilitre: 20 },
+        gives: 160,
+        source: `${sources.dropsOther}; ${sources.reached}`,
+      },
+      {
+        shows: "range",
+        args: { volume: [[100], [""]], minutes: [[60], [60]], dropspermillilitre: 20 },
+        gives: [[33.3], [""]],
+        within: 0.05,
+        source: `${sources.dropsOther}; ${sources.reached}`,
+      },
+      { shows: "blank", args: { volume: "", minutes: 60, dropspermillilitre: 20 }, gives: "", source: sources.input },
+      {
+        shows: "bad input",
+        args: { volume: 240, minutes: 30, dropspermillilitre: "" },
+        gives: { error: "#VALUE!", says: "dropspermillilitre is missing" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "boundary",
+        args: { volume: 100, minutes: 60, dropspermillilitre: 14 },
+        gives: 23.3,
+        within: 0.05,
+        source: `${sources.dropsAspen}; ${sources.reached}`,
+      },
+    ],
+  },
+);

@@ -1,0 +1,96 @@
+import { sources } from "../sources";
+import { define } from "../worksheet/define";
+import { documented } from "../worksheet/documented";
+import { number } from "../worksheet/parameters";
+import { hoursRunning, pumpStep, startingPoint, volumeOf } from "./arguments";
+import { pumpRate } from "./pump";
+
+export const PUMPRATE = define(
+  {
+    name: "PUMPRATE",
+    family: "Feed and water",
+    summary: "Rate of the pump that gives a volume in so many hours, to the pump's own step.",
+    params: {
+      volume: volumeOf("Feed to be given"),
+      hours: hoursRunning("Hours in which it is to run"),
+      step: pumpStep(),
+      cap: number("Highest rate for this person", {
+        unit: "mL/h",
+        above: 0,
+        max: 2_000,
+        optional: true,
+        fallbackHelp: "no cap",
+      }),
+    },
+    subject: ["volume"],
+    result: {
+      shape: "cell",
+      kind: "number",
+      unit: "mL an hour",
+      help: "A rate that the pump can be set to",
+      blank: "",
+    },
+    compute: ({ volume, hours, step, cap }) => pumpRate(volume / hours, step, cap),
+  },
+  documented && {
+    details:
+      "The nearest step of the pump, halves up. Above the cap: the highest step that is not above it; the volume then " +
+      "does not run through in these hours.",
+    cautions: [
+      startingPoint,
+      "Rounding changes what is given: the rate times the hours is what runs in.",
+      "Into the bowel rates go up slowly and only as the team orders.",
+    ],
+    evidence: "textbook",
+    sources: [sources.msdEnteral, sources.drugHandbook, sources.collegeFluid],
+    examples: [
+      { shows: "published", args: { volume: 2400, hours: 24 }, gives: 100, source: sources.msdEnteral },
+      { shows: "published", args: { volume: 1540, hours: 24 }, gives: 64, source: sources.drugHandbook },
+      { shows: "published", args: { volume: 1250, hours: 24 }, gives: 52, source: sources.collegeFluid },
+      { shows: "use", args: { volume: 1500, hours: 10, cap: 120 }, gives: 120, source: sources.catalogue },
+      {
+        shows: "range",
+        args: { volume: [[1800], [""]], hours: [[24], [24]] },
+        gives: [[75], [""]],
+        source: sources.courseNotes,
+      },
+      { shows: "blank", args: { volume: "", hours: 24 }, gives: "", source: sources.input },
+      {
+        shows: "bad input",
+        args: { volume: 1500, hours: 25 },
+        gives: { error: "#VALUE!", says: "hours must be above 0, at most 24" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { volume: 1500, hours: 10, step: 0 },
+        gives: { error: "#VALUE!", says: "step must be above 0" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { volume: 1500, hours: 10, cap: 0 },
+        gives: { error: "#VALUE!", says: "cap must be above 0" },
+        source: "defined by this function's rule: an empty cell must not lift the cap",
+      },
+      {
+        shows: "boundary",
+        args: { volume: 1500, hours: 24, step: 5 },
+        gives: 65,
+        source: "by hand: 62.5 is half-way and goes up",
+      },
+      {
+        shows: "boundary",
+        args: { volume: 1500, hours: 10, step: 0.1, cap: 0.3 },
+        gives: 0.3,
+        source: "by hand: 0.3 is 3 steps of 0.1, though a little less in binary",
+      },
+      {
+        shows: "boundary",
+        args: { volume: 5, hours: 24 },
+        gives: { error: "#VALUE!", says: "below half a step" },
+        source: sources.catalogue,
+      },
+    ],
+  },
+);

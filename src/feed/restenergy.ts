@@ -1,0 +1,152 @@
+import { sources } from "../sources";
+import type { Cell } from "../worksheet/cell";
+import { define } from "../worksheet/define";
+import { documented } from "../worksheet/documented";
+import { SheetError } from "../worksheet/error";
+import { number, openChoice, reading } from "../worksheet/parameters";
+import { startingPoint, weightKg } from "./arguments";
+import { byBands, henry, mifflinStJeor, schofield, type Sex } from "./rest-energy";
+
+const SEXES: Readonly<Record<string, Sex>> = {
+  ...{ m: "male", male: "male", man: "male", boy: "male" },
+  ...{ f: "female", female: "female", woman: "female", girl: "female" },
+};
+
+const readSex = (cell: Exclude<Cell, null>): Sex | null | SheetError => {
+  if (cell === 0) return null;
+  return (
+    SEXES[String(cell).trim().toLowerCase()] ??
+    new SheetError("must be M or F (or male, female, man, woman, boy, girl)")
+  );
+};
+
+/** Above this weight nobody is under 1 year old; from memory, only to find an age that was not entered. */
+const NOT_AN_INFANT = 20;
+const noAge = new SheetError("age is missing or 0");
+const noHeight = new SheetError("height is missing: Mifflin-St Jeor needs it, Schofield and Henry do not");
+const outsideMifflin = new SheetError("Mifflin-St Jeor was studied from 19 to 78 years: use Schofield or Henry");
+
+export const RESTENERGY = define(
+  {
+    name: "RESTENERGY",
+    family: "Feed and water",
+    summary: "Energy that a body needs at rest in a day, by one of three published equations.",
+    params: {
+      sex: reading<Sex, object>("M or F; also male, female, man, woman, boy, girl", {}, readSex),
+      age: number("Age", { unit: "years", min: 0, max: 120 }),
+      weight: weightKg(),
+      height: number("Height", {
+        unit: "cm",
+        min: 30,
+        max: 250,
+        zeroIsBlank: true,
+        optional: true,
+        fallbackHelp: "not used",
+      }),
+      method: openChoice(
+        "Equation",
+        ["Mifflin-St Jeor", "Schofield", "Henry"],
+        "Mifflin-St Jeor when height is given, else Schofield",
+      ),
+    },
+    subject: ["sex"],
+    result: { shape: "cell", kind: "number", unit: "kcal a day", help: "Energy at rest", blank: "" },
+    compute: ({ sex, age, weight, height, method }) => {
+      if (age === 0 && weight > NOT_AN_INFANT) return noAge;
+      const equation = method ?? (height === undefined ? "Schofield" : "Mifflin-St Jeor");
+      if (equation === "Schofield") return byBands(schofield, sex, age, weight);
+      if (equation === "Henry") return byBands(henry, sex, age, weight);
+      if (height === undefined) return noHeight;
+      return age >= 19 && age < 79 ? mifflinStJeor(sex, age, weight, height) : outsideMifflin;
+    },
+  },
+  documented && {
+    details:
+      "Mifflin-St Jeor (10 W + 6.25 H - 5 A, + 5 for men, - 161 for women; 19 to 78 years), Schofield by weight " +
+      "(FAO/WHO/UNU 2004) or Henry by weight (2005). Bands of age hold their lower end: 18 belongs to 18 to 30; two " +
+      "functions of one program differ in that. No factor for activity or illness is inside. An older simplified set " +
+      "(WHO 1985) is also called the WHO equation and is not this one. Sources add factors (10% and 15% make 25%) or " +
+      "multiply them (26.5%): say which.",
+    cautions: [
+      startingPoint,
+      "No equation is reliable for one person. In severe cerebral palsy needs were 60 to 70% of the typical.",
+      "Energy at rest is not the target for feeding: activity, growth, illness and the risk of refeeding come on top.",
+    ],
+    evidence: "study",
+    sources: [sources.mifflin, sources.schofield, sources.henry, sources.frankenfield],
+    examples: [
+      {
+        shows: "published",
+        args: { sex: "F", age: 45, weight: 75, height: 165.1 },
+        gives: 1396,
+        within: 0.5,
+        source: sources.mifflinHandbook,
+      },
+      {
+        shows: "published",
+        args: { sex: "woman", age: 25, weight: 60, height: 160 },
+        gives: 1314,
+        within: 0.5,
+        source: sources.mifflinLecture,
+      },
+      {
+        shows: "published",
+        args: { sex: "F", age: 25, weight: 55 },
+        gives: 1302,
+        within: 0.5,
+        source: sources.faoWoman,
+      },
+      {
+        shows: "published",
+        args: { sex: "M", age: 22, weight: 70 },
+        gives: 1745,
+        within: 1.75,
+        source: sources.faoMan,
+      },
+      {
+        shows: "published",
+        args: { sex: "M", age: 45, weight: 70 },
+        gives: 1676,
+        within: 0.5,
+        source: sources.nutritionAtlas,
+      },
+      {
+        shows: "defined",
+        args: { sex: "M", age: 32, weight: 67, method: "Henry" },
+        gives: 1544.4,
+        source: `${sources.henry}; ${sources.reached}`,
+      },
+      {
+        shows: "range",
+        args: { sex: [["M"], ["F"], [""]], age: [[5], [5], [5]], weight: [[20], ["20 kg"], [20]] },
+        gives: [[958.42], [892.2], [""]],
+        source: `${sources.schofield}; ${sources.reached}`,
+      },
+      { shows: "blank", args: { sex: "", age: 45, weight: 75 }, gives: "", source: sources.input },
+      {
+        shows: "bad input",
+        args: { sex: "M", age: 0, weight: 70 },
+        gives: { error: "#VALUE!", says: "age is missing or 0" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { sex: "M", age: 12, weight: 40, height: 150 },
+        gives: { error: "#VALUE!", says: "Schofield or Henry" },
+        source: sources.mifflin,
+      },
+      {
+        shows: "bad input",
+        args: { sex: "M", age: 30, weight: 70, height: 1.75 },
+        gives: { error: "#VALUE!", says: "height must be at least 30" },
+        source: "defined by this function's rule: 1.75 is a height in metres",
+      },
+      {
+        shows: "boundary",
+        args: { sex: "F", age: 18, weight: 45 },
+        gives: 1153.41,
+        source: `${sources.schofield}, band 18 to 30: 14.818 x 45 + 486.6; ${sources.reached}`,
+      },
+    ],
+  },
+);
