@@ -14,6 +14,9 @@ import { watchTyping } from "./typing";
 import { Unsaved } from "./unsaved";
 import { GridWorkbookPort } from "./workbook";
 
+/** Lets the page paint between the parts of a long work. */
+const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
 /** The engine's caches outlive a grid and go by this name: it is never used twice. */
 let books = 0;
 const unitId = () => `book${++books}`;
@@ -56,9 +59,12 @@ export function gridOn(
       return { outcome: "refused", sentence: "This workbook holds charts only and no sheet with cells." };
     }
     if (!isWatching) await openEmpty();
+    await breath();
     const display = await readDisplay(file, opened);
+    await breath();
     const reading = readSnapshot(opened, display, name, unitId(), today, knowsFunction(engine));
     forgetSentences();
+    await breath();
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
     bytes = file;
     watch();

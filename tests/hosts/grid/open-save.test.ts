@@ -1,0 +1,355 @@
+/** Workbooks of other programs: opened in the real engine, changed through the port or as a person would, saved, compared. */
+import { readdirSync, readFileSync } from "node:fs";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { read as readElsewhere, type CellObject, type WorkSheet } from "@e965/xlsx";
+import { unzipSync } from "fflate";
+import { formula, type FormulaTemplate } from "../../../src/columns/formula";
+import { parseArea } from "../../../taskpane/workbook/area";
+import { gridOn } from "../../../taskpane/workbook/embedded/face";
+import type { Grid } from "../../../taskpane/workbook/embedded/interface";
+import type { Engine } from "../../../taskpane/workbook/embedded/engine";
+import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
+import type { NewColumn, Receipt, Step } from "../../../taskpane/workbook/port";
+import { startHeadless } from "./headless";
+
+const FILES = new URL("../../workbooks/files/", import.meta.url);
+const file = (name: string) => new Uint8Array(readFileSync(new URL(name, FILES)));
+const openable = readdirSync(FILES).filter((name) => !isRefusal(openPackage(file(name))));
+
+/** 20 April 2026, an invented today. */
+const TODAY = 46_132;
+
+let engine: Engine;
+let grid: Grid;
+const said: string[] = [];
+beforeAll(() => {
+  engine = startHeadless();
+  grid = gridOn(engine, { today: TODAY, dayFirst: true, say: (sentence) => said.push(sentence) });
+});
+afterAll(() => engine.univer.dispose());
+
+const pause = (milliseconds = 200) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+async function opened(name: string): Promise<Uint8Array> {
+  const bytes = file(name);
+  expect((await grid.open(bytes, name)).outcome).toBe("opened");
+  return bytes;
+}
+
+async function saved(): Promise<{ bytes: Uint8Array; report: readonly string[] }> {
+  const outcome = await grid.save();
+  if (outcome.outcome === "refused") throw new Error(outcome.sentence);
+  return outcome;
+}
+
+/** Names of parts that are not byte for byte the same. */
+function changedParts(before: Uint8Array, after: Uint8Array): string[] {
+  const [one, other] = [unzipSync(before), unzipSync(after)];
+  return Object.keys({ ...one, ...other })
+    .filter((name) => !one[name] || !other[name] || Buffer.compare(one[name], other[name]) !== 0)
+    .sort();
+}
+
+/** As a reader that did not write it understands it. */
+const elsewhere = (bytes: Uint8Array) => readElsewhere(bytes, { cellFormula: true, cellNF: true, cellStyles: true });
+const cellOf = (sheet: WorkSheet, address: string) => sheet[address] as CellObject | undefined;
+
+const sheetNamed = (name: string) => engine.api.getActiveWorkbook()!.getSheetByName(name)!;
+
+async function apply(...steps: Step[]): Promise<Receipt> {
+  const receipt = await grid.workbook.apply(
+    { steps, expects: [] },
+    { report: () => undefined, signal: new AbortController().signal },
+  );
+  expect(receipt.outcome, receipt.sentence).toBe("done");
+  return receipt;
+}
+
+const column = (header: string, template: FormulaTemplate, format = "General"): NewColumn => ({
+  header,
+  formula: template,
+  format,
+});
+
+describe("a workbook that nobody changed", () => {
+  it.each(openable)("%s is saved byte for byte as it was", async (name) => {
+    const before = await opened(name);
+    await pause(50);
+    expect(grid.isChanged()).toBe(false);
+    const after = await saved();
+    expect(changedParts(before, after.bytes)).toEqual([]);
+    expect(after.report).toEqual([]);
+  });
+});
+
+describe("columns added to a table", () => {
+  const size = { header: "Tube #", index: 3 };
+  const last = { header: "Last change", index: 4 };
+  const notes = { header: "Notes [x]", index: 8 };
+  const added = [
+    column("Change due", formula`IF(ISNUMBER(${last}),TUBE.CHANGEDUE(${last},3),"no date")`, "d mmm yyyy"),
+    column("Size mm", formula`IF(${size}="","",TUBE.FRTOMM(${size}))`, "0.0"),
+    column("Long note", formula`LEN(${notes})>20`),
+  ];
+
+  it.each(["table-with-totals.xlsx", "prefixed-single-quoted.xlsx"])(
+    "%s: structured formulas, values and formats; nothing else changes",
+    async (name) => {
+      const before = await opened(name);
+      await apply({ kind: "addColumns", to: { table: "Caseload" }, columns: added });
+      const after = await saved();
+      expect(after.report).toEqual([]);
+      const parts = changedParts(before, after.bytes);
+      expect(parts).toContain("xl/tables/table1.xml");
+      expect(parts).toContain("xl/worksheets/sheet1.xml");
+      expect(
+        parts.filter((part) => !/^xl\/(tables\/table1|worksheets\/sheet1|styles|calcChain)\.xml$/.test(part)),
+      ).toEqual(parts.filter((part) => part === "[Content_Types].xml" || part === "xl/_rels/workbook.xml.rels"));
+      const sheet = elsewhere(after.bytes).Sheets["Tube list"]!;
+      expect(cellOf(sheet, "J5")?.v).toBe("Change due");
+      expect(cellOf(sheet, "K5")?.v).toBe("Size mm");
+      expect(cellOf(sheet, "L5")?.v).toBe("Long note");
+      // row 6: 27 October 2025 and three months, 14 Fr in full-width digits
+      expect(cellOf(sheet, "J6")).toMatchObject({ v: 46_049, z: "d mmm yyyy" });
+      expect(cellOf(sheet, "J6")?.f).toBe(
+        'IF(ISNUMBER(Caseload[[#This Row],[Last change]]),_xldudf_TUBE_CHANGEDUE(Caseload[[#This Row],[Last change]],3),"no date")',
+      );
+      expect(cellOf(sheet, "K6")).toMatchObject({ v: 14 / 3, z: "0.0" });
+      expect(cellOf(sheet, "L6")?.f).toBe("LEN(Caseload[[#This Row],[Notes '[x']]])>20");
+      // row 7: the date is a text nobody can read, so no answer
+      expect(cellOf(sheet, "J7")?.v).toBe("no date");
+      expect(cellOf(sheet, "J66")?.f).toBeUndefined();
+      const [table] = (openPackage(after.bytes) as Exclude<ReturnType<typeof openPackage>, { refused: string }>).tables;
+      expect(table).toMatchObject({ name: "Caseload", ref: "A5:L66", totalsRowCount: 1 });
+      expect(table!.columns.slice(9).map((one) => one.name)).toEqual(["Change due", "Size mm", "Long note"]);
+      expect(table!.columns[10]!.calculatedColumnFormula).toBe(
+        "IF(Caseload[[#This Row],[Tube " + "'#]]" + '="","",_xldudf_TUBE_FRTOMM(Caseload[[#This Row],[Tube ' + "'#]]))",
+      );
+    },
+  );
+
+  it("is one undo, after which the file is as it was", async () => {
+    const before = await opened("table-with-totals.xlsx");
+    await apply({ kind: "addColumns", to: { table: "Caseload" }, columns: added });
+    await engine.api.getActiveWorkbook()!.undo();
+    await pause();
+    const overview = await grid.workbook.overview();
+    expect(overview.tables[0]!.columns).toHaveLength(9);
+    expect(changedParts(before, (await saved()).bytes)).toEqual([]);
+    await engine.api.getActiveWorkbook()!.redo();
+    await pause(500);
+    expect((await grid.workbook.overview()).tables[0]!.columns.slice(9)).toEqual(added.map((one) => one.header));
+  });
+
+  it("is taken back without a trace", async () => {
+    const before = await opened("table-with-totals.xlsx");
+    const receipt = await apply(
+      { kind: "defineName", name: "As_of", refersTo: "=TODAY()" },
+      { kind: "addColumns", to: { table: "Caseload" }, columns: added },
+    );
+    expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+    await pause();
+    expect(changedParts(before, (await saved()).bytes)).toEqual([]);
+  });
+
+  it("finds odd column names", async () => {
+    await opened("list-odd-names.xlsx");
+    const [table] = (await grid.workbook.overview()).tables;
+    const slots = table!.columns.map((header, index) => ({ header, index }));
+    const template = slots.reduce((sum, slot) => formula`${sum}&${slot}`, formula`""`);
+    await apply({ kind: "addColumns", to: { table: table!.name }, columns: [column("All", template)] });
+    const { bytes } = await saved();
+    const again = openPackage(bytes) as Exclude<ReturnType<typeof openPackage>, { refused: string }>;
+    const told = again.tables.find((one) => one.name === table!.name)!.columns.at(-1)!;
+    expect(told.name).toBe("All");
+    // opened once more, the structured form gives the same texts as the A1 form gave
+    const before = await grid.workbook.read({ table: table!.name }, ["values"]);
+    expect((await grid.open(bytes, "again.xlsx")).outcome).toBe("opened");
+    const after = await grid.workbook.read({ table: table!.name }, ["values", "formulas"]);
+    expect(after.values).toEqual(before.values);
+    expect(after.formulas!.slice(1).every((row) => row.at(-1) !== null)).toBe(true);
+  });
+});
+
+describe("columns added to a plain list", () => {
+  it("go in as A1 formulas beside it, with As_of as TODAY()", async () => {
+    const before = await opened("libreoffice-list.xlsx");
+    const overview = await grid.workbook.overview();
+    const list = { sheet: overview.sheets[0]!.id, area: parseArea("A3:G43")! };
+    const late = formula`IF(ISNUMBER(${{ header: "Last", index: 3 }}),As_of-${{ header: "Last", index: 3 }},"")`;
+    await apply(
+      { kind: "defineName", name: "As_of", refersTo: "=TODAY()" },
+      { kind: "addColumns", to: { list }, columns: [column("Days", late, "0")] },
+    );
+    expect((await grid.workbook.overview()).names.find((name) => name.name === "As_of")).toEqual({
+      name: "As_of",
+      refersTo: "=TODAY()",
+      value: TODAY,
+    });
+    const { values } = await grid.workbook.read({ sheet: list.sheet, area: parseArea("D4:H43")! }, ["values"]);
+    const day = values!.findIndex((row) => typeof row[0] === "number");
+    expect(values![day]![4]).toBe(TODAY - (values![day]![0] as number));
+    const after = await saved();
+    const book = elsewhere(after.bytes);
+    expect(book.Workbook!.Names!.find((name) => name.Name === "As_of")!.Ref).toBe("TODAY()");
+    const sheet = book.Sheets[overview.sheets[0]!.name]!;
+    expect(cellOf(sheet, "H3")?.v).toBe("Days");
+    expect(cellOf(sheet, `H${day + 4}`)?.f).toBe(`IF(ISNUMBER(D${day + 4}),As_of-D${day + 4},"")`);
+    expect(changedParts(before, after.bytes).filter((part) => /drawing|comment|chart|sheet[2-9]/.test(part))).toEqual(
+      [],
+    );
+  });
+
+  it("midnight moves As_of on and is no change of the workbook", async () => {
+    await opened("libreoffice-list.xlsx");
+    const { sheets } = await grid.workbook.overview();
+    await apply(
+      { kind: "defineName", name: "As_of", refersTo: "=TODAY()" },
+      { kind: "writeFormula", sheet: sheets[0]!.id, row: 60, column: 0, formula: "=As_of+1" },
+    );
+    grid.markSaved();
+    grid.setToday(TODAY + 1);
+    await pause(400);
+    const place = { sheet: sheets[0]!.id, area: parseArea("A61")! };
+    expect((await grid.workbook.read(place, ["values"])).values).toEqual([[TODAY + 2]]);
+    expect(grid.isChanged()).toBe(false);
+    grid.setToday(TODAY);
+  });
+});
+
+describe("what a person changes", () => {
+  it("a value: only its cell and what hangs on it", async () => {
+    const before = await opened("table-with-totals.xlsx");
+    sheetNamed("Tube list").getRange("G6").setValue(3);
+    await pause(400);
+    expect(grid.isChanged()).toBe(true);
+    const after = await saved();
+    expect(changedParts(before, after.bytes)).toEqual(["xl/worksheets/sheet1.xml"]);
+    const [old, now] = [elsewhere(before), elsewhere(after.bytes)].map((book) => book.Sheets["Tube list"]!);
+    const different = Object.keys(now!).filter(
+      (address) => !address.startsWith("!") && JSON.stringify(now![address].v) !== JSON.stringify(old![address]?.v),
+    );
+    // water out, the loss beside it, and the totals below
+    expect(different.sort()).toEqual(["G6", "H6", "H66"].filter((address) => different.includes(address)));
+    expect(different).toContain("G6");
+    expect(cellOf(now!, "H6")).toMatchObject({ v: 2, f: cellOf(old!, "H6")!.f });
+  });
+
+  it("rows sorted: cells move with their styles, formulas keep the file's words", async () => {
+    await opened("table-with-totals.xlsx");
+    const sheet = sheetNamed("Tube list");
+    const before = sheet.getRange("A6:I65").getRawValues();
+    sheet.getRange("A6:I65").sort([{ column: 0, ascending: false }]);
+    await pause(600);
+    expect(sheet.getRange("A6").getRawValue()).toBe("D-060");
+    const { bytes } = await saved();
+    const now = elsewhere(bytes).Sheets["Tube list"]!;
+    expect(cellOf(now, "A6")?.v).toBe("D-060");
+    expect(cellOf(now, "A65")?.v).toBe(before[0]![0]);
+    expect(cellOf(now, "E65")).toMatchObject({ v: 45_957, z: "dd/mm/yyyy" });
+    expect(cellOf(now, "H65")!.f).toContain("[#This Row]");
+    expect(cellOf(now, "H65")!.v).toBe(0.8);
+  });
+
+  it("a header of a table: the column is renamed, in the formulas of the file too", async () => {
+    await opened("table-with-totals.xlsx");
+    sheetNamed("Tube list").getRange("G5").setValue("Water back");
+    await pause(300);
+    const { bytes, report } = await saved();
+    expect(report.join()).toContain("Water back");
+    const again = openPackage(bytes) as Exclude<ReturnType<typeof openPackage>, { refused: string }>;
+    expect(again.tables[0]!.columns[6]!.name).toBe("Water back");
+    const cell = [...again.cells("Tube list")].find((one) => one.ref === "H6")!;
+    expect(cell.formula!.text).toContain("[Water back]");
+  });
+
+  it("bold and a number format: like the cell's own style, but so", async () => {
+    await opened("table-with-totals.xlsx");
+    const range = sheetNamed("Tube list").getRange("E6");
+    range.setFontWeight("bold");
+    range.setNumberFormat("yyyy-mm-dd");
+    await pause();
+    const { bytes, report } = await saved();
+    expect(report).toEqual([]);
+    const again = openPackage(bytes) as Exclude<ReturnType<typeof openPackage>, { refused: string }>;
+    const cell = [...again.cells("Tube list")].find((one) => one.ref === "E6")!;
+    expect(again.numberFormat(cell.styleIndex)).toBe("yyyy-mm-dd");
+    expect(cell.value).toBe(45_957);
+  });
+
+  it("a formula the engine cannot work out keeps its stored value, and so does its file", async () => {
+    const before = await opened("error-cells.xlsx");
+    const { sheets } = await grid.workbook.overview();
+    const place = { sheet: sheets[0]!.id, area: parseArea("H4:H5")! };
+    const block = await grid.workbook.read(place, ["values", "formulas"]);
+    expect(block).toMatchObject({ values: [[0.8], [1]], formulas: [[null], [null]] });
+    sheetNamed(sheets[0]!.name).getRange("A30").setValue("typed");
+    await pause(300);
+    const { bytes } = await saved();
+    const [old, now] = [before, bytes].map((one) => elsewhere(one).Sheets[sheets[0]!.name]!);
+    for (const address of ["H4", "H5", "C11", "D10", "E9", "G11"]) {
+      expect(now![address]).toEqual(old![address]);
+    }
+    expect(cellOf(now!, "A30")?.v).toBe("typed");
+  });
+});
+
+describe("a workbook from no file", () => {
+  it("is saved with values, formulas, spills and formats", async () => {
+    await grid.openEmpty();
+    const sheet = engine.api.getActiveWorkbook()!.getActiveSheet();
+    sheet.getRange("A1").setValue({ v: "007", t: 1 });
+    sheet.getRange("A2").setValue({ v: 45_957, t: 2, s: { n: { pattern: "d mmm yyyy" }, bl: 1 } });
+    sheet.getRange("B1").setFormula("=TUBE.FRTOMM(A4)");
+    sheet.getRange("A4").setValue(12);
+    sheet.getRange("D1").setFormula("=SEQUENCE(2,2)");
+    await pause(500);
+    const { bytes } = await saved();
+    const now = elsewhere(bytes).Sheets["Sheet1"]!;
+    expect(cellOf(now, "A1")).toMatchObject({ t: "s", v: "007" });
+    expect(cellOf(now, "A2")).toMatchObject({ v: 45_957, z: "d mmm yyyy" });
+    expect(cellOf(now, "B1")).toMatchObject({ v: 4, f: "_xldudf_TUBE_FRTOMM(A4)" });
+    expect(cellOf(now, "D1")).toMatchObject({ v: 1, F: "D1:E2" });
+    expect(cellOf(now, "E2")?.v).toBe(4);
+    expect((await grid.open(bytes, "new.xlsx")).outcome).toBe("opened");
+    expect(engine.api.getActiveWorkbook()!.getActiveSheet().getRange("A1").getRawValue()).toBe("007");
+  });
+});
+
+describe("what a file could not hold", () => {
+  it.each([
+    ["sheet.command.insert-row-before", /Rows are not inserted/],
+    ["sheet.command.remove-col", /Columns are not inserted/],
+    ["sheet.command.insert-sheet", /Sheets are not added/],
+    ["sheet.command.set-worksheet-name", /Sheets are not added/],
+    ["sheet.command.move-range", /Cells are not moved/],
+  ])("%s is not begun, and a sentence says why", async (command, sentence) => {
+    const before = await opened("table-with-totals.xlsx");
+    said.length = 0;
+    const sheet = engine.api.getActiveWorkbook()!.getActiveSheet();
+    const range = { startRow: 5, endRow: 5, startColumn: 1, endColumn: 1 };
+    const params = { unitId: engine.api.getActiveWorkbook()!.getId(), subUnitId: sheet.getSheetId(), range, name: "X" };
+    await engine.api.executeCommand(command, params).catch(() => undefined);
+    await pause(50);
+    expect(said.join()).toMatch(sentence);
+    expect(changedParts(before, (await saved()).bytes)).toEqual([]);
+  });
+
+  it("a protected sheet is not typed into", async () => {
+    const before = await opened("protected-sheet.xlsx");
+    said.length = 0;
+    engine.api.getActiveWorkbook()!.getSheets()[0]!.getRange("A1").setValue("x");
+    await pause(100);
+    expect(said.join()).toMatch(/protected/);
+    expect(changedParts(before, (await saved()).bytes)).toEqual([]);
+  });
+
+  it("a refused file leaves what was open", async () => {
+    await opened("table-with-totals.xlsx");
+    for (const name of ["encrypted.xlsx", "old-binary.xls", "not-a-workbook.xlsx", "truncated.xlsx", "doctype.xlsx"]) {
+      const outcome = await grid.open(file(name), name);
+      expect(outcome.outcome).toBe("refused");
+    }
+    expect((await grid.workbook.overview()).title).toBe("table-with-totals.xlsx");
+  });
+});
