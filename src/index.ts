@@ -35,6 +35,12 @@ import { FRTOMM } from "./sizes/frtomm";
 import { MMTOFR } from "./sizes/mmtofr";
 import { READPRINT } from "./sizes/readprint";
 import { STOCKSIZE } from "./sizes/stocksize";
+import { FAILBY } from "./wear/failby";
+import { LIFECOMPARE } from "./wear/lifecompare";
+import { LIFEQUANTILE } from "./wear/lifequantile";
+import { LIFETABLE } from "./wear/lifetable";
+import { LIFEWEIBULL } from "./wear/lifeweibull";
+import { WEARRATIO } from "./wear/wearratio";
 import { CAMEOUT } from "./words/cameout";
 import { PLAINWORDS } from "./words/plainwords";
 import type { SheetFunction } from "./worksheet/define";
@@ -63,6 +69,12 @@ export const functions: readonly SheetFunction[] = [
   STOMAFIT,
   FREEPLAY,
   MARKSHIFT,
+  LIFETABLE,
+  LIFEQUANTILE,
+  LIFECOMPARE,
+  LIFEWEIBULL,
+  FAILBY,
+  WEARRATIO,
   RESTENERGY,
   FLUIDGOAL,
   FEEDPLAN,

@@ -1,14 +1,14 @@
 /**
  * Keeps the last answer of work on long columns. A column of formulas, one a row, asks for the same fit again and again;
  * the host hands the same cells over as new arrays each time, so contents are compared where identity does not decide.
- * The columns are ours and never changed, so an answer cannot grow old.
+ * Columns are read afresh from every call's cells and never changed, so an answer cannot grow old.
  */
-type Column = ArrayLike<number | string>;
+import type { Column } from "./rows";
 
 const sameColumn = (a: Column, b: Column): boolean => {
   if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
+  if (a.rows !== b.rows || a.columns !== b.columns) return false;
+  for (let i = 0; i < a.values.length; i++) if (!Object.is(a.values[i], b.values[i])) return false;
   return true;
 };
 
