@@ -66,8 +66,8 @@ function withoutOtherSheets(bytes: Uint8Array, partName: string, others: readonl
   const splices = new Splices(source.text);
   while (reader.next()) {
     if (reader.kind !== "start" || reader.name.local !== "sheet") continue;
-    const isOther = Array.from({ length: reader.attributeCount }, (_, index) => index).some(
-      (index) => /(?:^|:)id$/.test(reader.attributeName(index)) && ids.has(reader.attributeValue(index)),
+    const isOther = Array.from({ length: reader.attributes.count }, (_, index) => index).some(
+      (index) => /(?:^|:)id$/.test(reader.attributes.name(index)) && ids.has(reader.attributes.value(index)),
     );
     const start = reader.start;
     reader.skipElement();

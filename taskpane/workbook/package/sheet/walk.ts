@@ -139,17 +139,17 @@ export class SheetWalk {
     let cellMetadata = 0;
     let valueMetadata = 0;
     let otherAttributes = "";
-    for (let index = 0; index < reader.attributeCount; index++) {
-      const name = reader.attributeName(index);
+    for (let index = 0; index < reader.attributes.count; index++) {
+      const name = reader.attributes.name(index);
       if (name === "r") {
-        column = this.columnIn(reader.attributeValue(index), row, lastColumn);
+        column = this.columnIn(reader.attributes.value(index), row, lastColumn);
         hasAddress = true;
-      } else if (name === "t") type = reader.attributeValue(index);
-      else if (name === "s") styleIndex = wholeNumber(reader.attributeValue(index), -1);
-      else if (name === "cm") cellMetadata = wholeNumber(reader.attributeValue(index), 0);
-      else if (name === "vm") valueMetadata = wholeNumber(reader.attributeValue(index), 0);
+      } else if (name === "t") type = reader.attributes.value(index);
+      else if (name === "s") styleIndex = wholeNumber(reader.attributes.value(index), -1);
+      else if (name === "cm") cellMetadata = wholeNumber(reader.attributes.value(index), 0);
+      else if (name === "vm") valueMetadata = wholeNumber(reader.attributes.value(index), 0);
       else if (!KNOWN_CELL_ATTRIBUTES.has(name)) {
-        const { nameStart, end } = reader.attributeSpan(index);
+        const { nameStart, end } = reader.attributes.span(index);
         otherAttributes += ` ${reader.text.slice(nameStart, end + 1)}`;
       }
     }
@@ -205,8 +205,8 @@ export class SheetWalk {
 
 function attributePlaces(reader: XmlReader): AttributePlace[] {
   const places: AttributePlace[] = [];
-  for (let index = 0; index < reader.attributeCount; index++) {
-    places.push({ name: reader.attributeName(index), ...reader.attributeSpan(index) });
+  for (let index = 0; index < reader.attributes.count; index++) {
+    places.push({ name: reader.attributes.name(index), ...reader.attributes.span(index) });
   }
   return places;
 }

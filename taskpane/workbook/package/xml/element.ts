@@ -91,12 +91,12 @@ function elementAt(reader: XmlReader): XmlElement {
 
 function attributesOf(reader: XmlReader): XmlAttribute[] {
   const attributes: XmlAttribute[] = [];
-  for (let index = 0; index < reader.attributeCount; index++) {
-    const raw = reader.attributeName(index);
+  for (let index = 0; index < reader.attributes.count; index++) {
+    const raw = reader.attributes.name(index);
     const colon = raw.indexOf(":");
     const namespace = colon < 0 ? "" : reader.prefixUri(raw.slice(0, colon));
-    const span = reader.attributeSpan(index);
-    attributes.push({ raw, namespace, local: raw.slice(colon + 1), value: reader.attributeValue(index), ...span });
+    const local = raw.slice(colon + 1);
+    attributes.push({ raw, namespace, local, value: reader.attributes.value(index), ...reader.attributes.span(index) });
   }
   return attributes;
 }

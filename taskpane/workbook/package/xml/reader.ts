@@ -5,10 +5,11 @@
  */
 import { LIMITS } from "../limits";
 import { refuse } from "../refusal";
-import { decodeAttribute, decodeCdata, decodeText } from "./characters";
+import { AttributeList } from "./attributes";
+import { decodeCdata, decodeText } from "./characters";
 import { damaged } from "./damaged";
 import type { XmlSource } from "./encoding";
-import { isNameCharacter, isNameStart, skipSpace } from "./names";
+import { isNameCharacter, skipSpace } from "./names";
 import { type ElementName, rootScope, type Scope } from "./namespaces";
 
 export type TokenKind = "declaration" | "start" | "end" | "text" | "cdata" | "comment" | "instruction";
@@ -16,10 +17,8 @@ export type TokenKind = "declaration" | "start" | "end" | "text" | "cdata" | "co
 const LESS = 60;
 const GREATER = 62;
 const SLASH = 47;
-const EQUALS = 61;
 const EXCLAMATION = 33;
 const QUESTION = 63;
-const AMPERSAND = 38;
 
 export class XmlReader {
   kind: TokenKind = "text";
@@ -31,11 +30,10 @@ export class XmlReader {
   isSelfClosing = false;
   /** Elements open after this token. */
   depth = 0;
-  attributeCount = 0;
+  readonly attributes: AttributeList;
 
   readonly text: string;
   readonly partName: string;
-  private readonly spans: number[] = [];
   private readonly open: ElementName[] = [];
   private readonly scopes: Scope[] = [rootScope()];
   /** Of the tag just read, self-closing ones included. */
@@ -50,6 +48,7 @@ export class XmlReader {
   ) {
     this.text = source.text;
     this.partName = source.partName;
+    this.attributes = new AttributeList(source.text, source.partName);
   }
 
   /** Goes to the next token; false at the end of a complete document. */
@@ -78,57 +77,13 @@ export class XmlReader {
 
   /** An attribute by the name written, prefix and all; unprefixed attributes are in no namespace. */
   attribute(rawName: string): string | undefined {
-    const index = this.attributeIndex(rawName);
-    return index < 0 ? undefined : this.attributeValue(index);
+    return this.attributes.get(rawName);
   }
 
-  /** An attribute of a namespace, whatever its prefix. */
-  attributeIn(namespace: string, local: string): string | undefined {
-    for (let index = 0; index < this.attributeCount; index++) {
-      const raw = this.attributeName(index);
-      const colon = raw.indexOf(":");
-      if (colon < 0 || raw.slice(colon + 1) !== local) continue;
-      if (this.prefixUri(raw.slice(0, colon)) === namespace) return this.attributeValue(index);
-    }
-    return undefined;
-  }
-
-  /** What a prefix stands for at this place; an attribute with an undeclared one is refused. */
+  /** What a prefix stands for at this place; an undeclared one is refused. */
   prefixUri(prefix: string): string {
     if (prefix === "xmlns") return "http://www.w3.org/2000/xmlns/";
     return this.nameScope.uriOf(prefix) ?? this.fail(`the prefix "${prefix.slice(0, 60)}" is not declared`);
-  }
-
-  attributeIndex(rawName: string): number {
-    const length = rawName.length;
-    for (let index = 0; index < this.attributeCount; index++) {
-      const start = this.spans[index * 4] as number;
-      if ((this.spans[index * 4 + 1] as number) - start === length && this.text.startsWith(rawName, start))
-        return index;
-    }
-    return -1;
-  }
-
-  attributeName(index: number): string {
-    return this.text.slice(this.spans[index * 4], this.spans[index * 4 + 1]);
-  }
-
-  attributeValue(index: number): string {
-    return decodeAttribute(
-      this.text,
-      this.spans[index * 4 + 2] as number,
-      this.spans[index * 4 + 3] as number,
-      this.partName,
-    );
-  }
-
-  /** Where the value stands, between its quotes; and where the name starts. */
-  attributeSpan(index: number): { readonly nameStart: number; readonly start: number; readonly end: number } {
-    return {
-      nameStart: this.spans[index * 4] as number,
-      start: this.spans[index * 4 + 2] as number,
-      end: this.spans[index * 4 + 3] as number,
-    };
   }
 
   /** The decoded characters of a text or CDATA token. */
@@ -179,10 +134,10 @@ export class XmlReader {
 
   private readStartTag(at: number): void {
     const text = this.text;
-    let index = this.nameEnd(at + 1);
+    let index = this.attributes.nameEnd(at + 1);
     const raw = text.slice(at + 1, index);
     let declares = false;
-    this.attributeCount = 0;
+    this.attributes.clear();
     for (;;) {
       const afterSpace = skipSpace(text, index);
       const code = text.charCodeAt(afterSpace);
@@ -198,7 +153,7 @@ export class XmlReader {
         break;
       }
       if (afterSpace === index) this.fail("a tag is not finished", index);
-      index = this.readAttribute(afterSpace);
+      index = this.attributes.read(afterSpace);
       if (text.charCodeAt(afterSpace) === 120 && text.startsWith("xmlns", afterSpace)) declares = true;
     }
     if (this.depth === 0) {
@@ -257,7 +212,7 @@ export class XmlReader {
 
   private readInstruction(at: number): void {
     const close = this.text.indexOf("?>", at + 2);
-    const nameEnd = this.nameEnd(at + 2);
+    const nameEnd = this.attributes.nameEnd(at + 2);
     if (close < 0 || nameEnd > close) this.fail("a processing instruction is not finished");
     const target = this.text.slice(at + 2, nameEnd).toLowerCase();
     if (target === "xml" && at > 0) this.fail("an XML declaration does not stand at its beginning");
@@ -268,9 +223,9 @@ export class XmlReader {
 
   /** A part that names an encoding other than the one its bytes are in would be read wrongly by somebody. */
   private checkDeclaration(from: number, close: number): void {
-    this.attributeCount = 0;
+    this.attributes.clear();
     for (let index = skipSpace(this.text, from); index < close; index = skipSpace(this.text, index)) {
-      index = this.readAttribute(index);
+      index = this.attributes.read(index);
     }
     const encoding = this.attribute("encoding")?.toLowerCase();
     if (encoding !== undefined && !["utf-8", "utf8", "utf-16", "utf-16le", "utf-16be"].includes(encoding)) {
@@ -278,58 +233,12 @@ export class XmlReader {
     }
   }
 
-  /** Reads name="value"; gives the offset after it. */
-  private readAttribute(at: number): number {
-    const text = this.text;
-    const nameEnd = this.nameEnd(at);
-    let index = skipSpace(text, nameEnd);
-    if (text.charCodeAt(index) !== EQUALS) this.fail("an attribute has no value", at);
-    index = skipSpace(text, index + 1);
-    const quote = text.charCodeAt(index);
-    if (quote !== 34 && quote !== 39) this.fail("an attribute's value has no quotes", at);
-    const valueStart = ++index;
-    let hasReference = false;
-    for (; ; index++) {
-      const code = text.charCodeAt(index);
-      if (code === quote) break;
-      if (code === LESS || code !== code) this.fail("an attribute's value is not finished", at);
-      if (code === AMPERSAND) hasReference = true;
-    }
-    if (hasReference) decodeAttribute(text, valueStart, index, this.partName);
-    this.refuseSecond(at, nameEnd);
-    const place = this.attributeCount++ * 4;
-    this.spans[place] = at;
-    this.spans[place + 1] = nameEnd;
-    this.spans[place + 2] = valueStart;
-    this.spans[place + 3] = index;
-    return index + 1;
-  }
-
-  private refuseSecond(start: number, end: number): void {
-    if (this.attributeCount > 1000) this.fail("an element has over a thousand attributes", start);
-    const spans = this.spans;
-    for (let place = 0; place < this.attributeCount * 4; place += 4) {
-      const otherStart = spans[place] as number;
-      if ((spans[place + 1] as number) - otherStart !== end - start) continue;
-      let index = start;
-      while (index < end && this.text.charCodeAt(index) === this.text.charCodeAt(otherStart + index - start)) index++;
-      if (index === end) this.fail("an attribute stands twice in one element", start);
-    }
-  }
-
-  private nameEnd(at: number): number {
-    if (!isNameStart(this.text.charCodeAt(at))) this.fail("a name was expected", at);
-    let index = at + 1;
-    while (isNameCharacter(this.text.charCodeAt(index))) index++;
-    return index;
-  }
-
   private declare(): Scope {
     const declarations = new Map<string, string>();
-    for (let index = 0; index < this.attributeCount; index++) {
-      const raw = this.attributeName(index);
-      if (raw === "xmlns") declarations.set("", this.attributeValue(index));
-      else if (raw.startsWith("xmlns:")) declarations.set(raw.slice(6), this.attributeValue(index));
+    for (let index = 0; index < this.attributes.count; index++) {
+      const raw = this.attributes.name(index);
+      if (raw === "xmlns") declarations.set("", this.attributes.value(index));
+      else if (raw.startsWith("xmlns:")) declarations.set(raw.slice(6), this.attributes.value(index));
     }
     return this.scope().with(declarations);
   }

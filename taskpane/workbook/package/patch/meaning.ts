@@ -1,0 +1,22 @@
+/** What a saved copy must hold when it is read again, and what is said when it does not. */
+import type { DefinedNameEdit } from "../edits";
+import type { ColumnRename } from "../formula/structuredReferences";
+import { refuse } from "../refusal";
+import type { PatchedSheet } from "./patchSheet";
+import type { SheetPlan } from "./plan";
+import type { TablePlan } from "./planTables";
+
+export interface Meaning {
+  readonly changedParts: ReadonlySet<string>;
+  readonly sheets: ReadonlyMap<string, { readonly plan: SheetPlan; readonly patched: PatchedSheet }>;
+  readonly tables: readonly TablePlan[];
+  readonly names: readonly DefinedNameEdit[];
+  readonly renames: readonly ColumnRename[];
+}
+
+export const NOT_SAVED =
+  "The changed workbook did not read back as it was meant, so it was not saved; the file you opened is as it was.";
+
+export function differs(where: string): never {
+  return refuse(`${NOT_SAVED} (${where})`);
+}
