@@ -11,6 +11,8 @@ test("a date on screen follows the host's language and cannot be turned round", 
   expect(dateText(day("2026-04-03"), "en-GB")).toBe("3 Apr 2026");
   expect(dateText(day("2026-04-03"), "en-US")).toBe("Apr 3, 2026");
   expect(dateText(day("2026-04-03"), "de-DE")).toBe("3. Apr. 2026");
+  // What a browser named as its language on a bare Linux machine: no locale at all.
+  expect(dateText(day("2026-04-03"), "en-US@posix")).toBe("3 Apr 2026");
   expect(dateText(day("2026-04-03") + 0.99, "en-GB")).toBe("3 Apr 2026");
 });
 

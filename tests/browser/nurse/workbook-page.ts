@@ -1,0 +1,99 @@
+/** The browser workbook, driven as a person drives it. */
+import { readFileSync } from "node:fs";
+import { expect } from "vitest";
+import type { Browser, Locator, Page } from "playwright-core";
+import { addColumns as words } from "../../../taskpane/texts/add-columns";
+import { KINDS, trimmed } from "./by-hand";
+
+export interface WorkbookPage {
+  readonly page: Page;
+  /** Every address that was asked for. */
+  readonly requests: string[];
+  /** What the page itself could not bear. */
+  readonly faults: string[];
+}
+
+export async function openWorkbookPage(
+  browser: Browser,
+  url: string,
+  viewport = { width: 1280, height: 900 },
+): Promise<WorkbookPage> {
+  const context = await browser.newContext({ viewport, acceptDownloads: true, reducedMotion: "reduce" });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  const requests: string[] = [];
+  const faults: string[] = [];
+  page.on("request", (request) => requests.push(request.url()));
+  page.on("pageerror", (error) => faults.push(String(error)));
+  await page.goto(url);
+  await page.locator("canvas").first().waitFor({ timeout: 60_000 });
+  return { page, requests, faults };
+}
+
+export async function openFile(page: Page, path: string, name = path.split("/").at(-1)!): Promise<void> {
+  await page
+    .locator('input[type="file"]')
+    .first()
+    .setInputFiles({ name, mimeType: "application/octet-stream", buffer: readFileSync(path) });
+}
+
+const step = (page: Page, title: string): Locator =>
+  page.locator("section", { has: page.getByRole("heading", { name: title, exact: true }) }).last();
+
+/** Chooses a list by its label's beginning, when the one that was found is another. */
+export async function chooseList(page: Page, label: RegExp): Promise<void> {
+  const correction = step(page, words.list.title).locator("details").first();
+  await correction.evaluate((details: HTMLDetailsElement) => (details.open = true));
+  const select = page.getByLabel(words.list.choose, { exact: true });
+  const options = await select.locator("option").allTextContents();
+  const wanted = options.find((option) => label.test(option));
+  expect(wanted, `${String(label)} among ${options.join(" | ")}`).toBeDefined();
+  if ((await select.locator("option:checked").textContent()) !== wanted) await select.selectOption({ label: wanted! });
+}
+
+export const tick = async (page: Page, columns: readonly string[]): Promise<void> => {
+  for (const column of columns) await page.getByRole("checkbox", { name: column, exact: true }).check();
+};
+
+/** Says which column is what: by letters, whatever was guessed. */
+export async function sayColumns(page: Page, letters: Readonly<Record<string, string>>): Promise<void> {
+  for (const [label, column] of Object.entries(letters)) {
+    const select = page.getByRole("combobox", { name: new RegExp(`^${label}`) });
+    const options = await select.locator("option").allTextContents();
+    await select.selectOption({ label: options.find((option) => option.startsWith(`${column}: `))! });
+  }
+}
+
+/** Gives each word of the list its kind as this nurse knows it, and takes back guesses that she does not share. */
+export async function sayKinds(page: Page): Promise<void> {
+  const rows = step(page, words.kinds.title).locator("li");
+  for (let i = 0; i < (await rows.count()); i++) {
+    const row = rows.nth(i);
+    const select = row.locator("select");
+    if ((await select.count()) === 0) continue;
+    const word = trimmed((await row.locator("strong").textContent())!);
+    const kind = KINDS.find(({ matches }) => matches.test(word));
+    if (!kind) {
+      await select.selectOption({ value: "" });
+      continue;
+    }
+    const options = await select.locator("option").allTextContents();
+    await select.selectOption({ label: options.find((option) => kind.label.test(option))! });
+  }
+}
+
+export const pressAdd = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: /^Add \d+ columns?$/ }).click();
+};
+
+export const added = (page: Page): Promise<void> =>
+  page.getByRole("heading", { name: words.result.title.done }).waitFor({ timeout: 60_000 });
+
+/** Presses Save and gives the file that the browser got. */
+export async function save(page: Page): Promise<{ readonly bytes: Uint8Array; readonly name: string }> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download", { timeout: 60_000 }),
+    page.getByRole("button", { name: "Save", exact: true }).click(),
+  ]);
+  return { bytes: new Uint8Array(readFileSync(await download.path())), name: download.suggestedFilename() };
+}
