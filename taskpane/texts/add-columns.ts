@@ -7,6 +7,7 @@ export const addColumns = {
     `The sheet could not be read just now. Finish typing in the cell you are in, then press ‘Look again’. (${reason})`,
   list: {
     title: "Your list",
+    none: "A list is one row of headers with rows below it. Open one or type one in, then press ‘Look again’.",
     unsure: "Check this before you go on.",
     correct: "Not right? Correct it",
     choose: "List",
@@ -78,11 +79,11 @@ export const addColumns = {
   },
   working: {
     title: "Adding the columns",
-    step: (done: number, of: number) => `${done.toLocaleString("en-GB")} of ${of.toLocaleString("en-GB")}`,
+    step: (done: number, of: number) => `${Math.floor((100 * done) / Math.max(of, 1))} %`,
     stopping: "Stopping…",
   },
   result: {
-    title: { done: "Columns added", refused: "Nothing was added", stopped: "Stopped" },
+    title: { done: "Columns added", refused: "Nothing was added", stopped: "Adding was stopped" },
     show: "Show the new columns",
     showWhere: "Show me",
     more: "Add more columns",

@@ -81,7 +81,8 @@ function Sections({ workbook, today, locale, version, dayFirst = null, isPartOfP
           </ul>
         </nav>
       </div>
-      <div className="pane-body" ref={body} tabIndex={-1}>
+      {/* It scrolls by itself and may hold nothing to press (help), so the keyboard must be able to stand on it. */}
+      <div className="pane-body" ref={body} role="group" aria-label={words[shown]} tabIndex={0}>
         {section(
           "addColumns",
           <AddColumns

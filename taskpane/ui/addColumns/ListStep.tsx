@@ -29,6 +29,7 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
         <p>{survey.sentence}</p>
         {list && <p className="note">{list.found.sentence}</p>}
       </div>
+      {!list && <p className="note">{words.none}</p>}
       {list && !list.found.sure && (
         <Notice kind="caution">
           <p>{words.unsure}</p>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
+import type { Afterwards } from "../../actions/action";
 import type { Workbook } from "../../workbook/port";
 import { Notice } from "../parts/Notice";
 import { TakeBack } from "../parts/TakeBack";
@@ -14,6 +15,12 @@ interface Props {
   readonly workbook: Workbook;
 }
 
+/** Stopped with nothing left behind is what was asked for; stopped half way is not. */
+function kindOf({ outcome, canTakeBack }: Afterwards, isTakenBack: boolean): "done" | "plain" | "problem" {
+  if (isTakenBack || outcome === "done") return "done";
+  return outcome === "stopped" && !canTakeBack ? "plain" : "problem";
+}
+
 /** What was done, where to look, and the way back. The keyboard is moved here: what it stood on is gone. */
 export function Result({ finished, state, workbook }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -21,10 +28,9 @@ export function Result({ finished, state, workbook }: Props) {
   const { words: said, receipt } = finished;
   useEffect(() => heading.current?.focus(), [isTakenBack]);
   const { where } = said;
-  const isDone = said.outcome === "done" || isTakenBack;
   return (
     <section className="stack">
-      <Notice kind={isDone ? "done" : "problem"}>
+      <Notice kind={kindOf(said, isTakenBack)}>
         <h3 ref={heading} tabIndex={-1}>
           {isTakenBack ? paneTexts.takenBack : words.title[said.outcome]}
         </h3>
@@ -37,13 +43,13 @@ export function Result({ finished, state, workbook }: Props) {
             {said.outcome === "done" ? words.show : words.showWhere}
           </button>
         )}
+        {!isTakenBack && said.canTakeBack && (
+          <TakeBack workbook={workbook} receipt={receipt} onDone={() => setTakenBack(true)} />
+        )}
         <button type="button" className="button" onClick={state.backToChoices}>
           {said.outcome === "done" && !isTakenBack ? words.more : words.back}
         </button>
       </div>
-      {!isTakenBack && said.canTakeBack && (
-        <TakeBack workbook={workbook} receipt={receipt} onDone={() => setTakenBack(true)} />
-      )}
     </section>
   );
 }

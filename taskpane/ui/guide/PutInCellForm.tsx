@@ -134,7 +134,9 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
         <Notice kind={put.receipt ? "done" : "problem"}>
           <p>{put.sentence}</p>
           {put.receipt && (
-            <TakeBack key={put.sentence} workbook={workbook} receipt={put.receipt} onDone={() => setPut(null)} />
+            <div className="presses">
+              <TakeBack key={put.sentence} workbook={workbook} receipt={put.receipt} onDone={() => setPut(null)} />
+            </div>
           )}
         </Notice>
       )}

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { pane as paneTexts } from "../../texts/pane";
+import { pane as words } from "../../texts/pane";
 import type { Receipt, TakenBack, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 
@@ -19,10 +19,10 @@ export function TakeBack({ workbook, receipt, onDone }: Props) {
     setBusy(true);
     const outcome = await workbook
       .takeBack(receipt, { force })
-      .catch((error: unknown): TakenBack => ({ outcome: "failed", sentence: paneTexts.unexpected(String(error)) }));
+      .catch((error: unknown): TakenBack => ({ outcome: "failed", sentence: words.unexpected(String(error)) }));
     setBusy(false);
     setAnswer(outcome);
-    announce(outcome.outcome === "taken back" ? paneTexts.takenBack : outcome.sentence);
+    announce(outcome.outcome === "taken back" ? words.takenBack : outcome.sentence);
     if (outcome.outcome === "taken back") onDone();
   }
 
@@ -32,23 +32,25 @@ export function TakeBack({ workbook, receipt, onDone }: Props) {
         <p>{answer.sentence}</p>
         <div className="presses">
           <button type="button" className="button" disabled={isBusy} onClick={() => void takeBack(true)}>
-            {paneTexts.takeBackAnyway}
+            {words.takeBackAnyway}
           </button>
           <button type="button" className="button" disabled={isBusy} onClick={() => setAnswer(null)}>
-            {paneTexts.keepIt}
+            {words.keepIt}
           </button>
         </div>
       </div>
     );
   }
   return (
-    <div className="close-stack">
-      {answer?.outcome === "failed" && <p>{answer.sentence}</p>}
-      <div className="presses">
-        <button type="button" className="button" disabled={isBusy} onClick={() => void takeBack(false)}>
-          {isBusy ? paneTexts.takingBack : paneTexts.takeBack}
-        </button>
-      </div>
-    </div>
+    <>
+      {answer?.outcome === "failed" && (
+        <div className="close-stack">
+          <p>{answer.sentence}</p>
+        </div>
+      )}
+      <button type="button" className="button" disabled={isBusy} onClick={() => void takeBack(false)}>
+        {isBusy ? words.takingBack : words.takeBack}
+      </button>
+    </>
   );
 }
