@@ -31,10 +31,17 @@ import { DUEDATES } from "./schedule/duedates";
 import { DUESTATE } from "./schedule/duestate";
 import { NEARESTOPEN } from "./schedule/nearestopen";
 import { TRACTSTATE } from "./schedule/tractstate";
+import { RATE } from "./service/rate";
+import { RATECHART } from "./service/ratechart";
+import { RATERATIO } from "./service/rateratio";
+import { TUBEDAYS } from "./service/tubedays";
 import { FRTOMM } from "./sizes/frtomm";
 import { MMTOFR } from "./sizes/mmtofr";
 import { READPRINT } from "./sizes/readprint";
 import { STOCKSIZE } from "./sizes/stocksize";
+import { READCODE } from "./supplies/readcode";
+import { STOCKLEVEL } from "./supplies/stocklevel";
+import { SUPPLYNEED } from "./supplies/supplyneed";
 import { FAILBY } from "./wear/failby";
 import { LIFECOMPARE } from "./wear/lifecompare";
 import { LIFEQUANTILE } from "./wear/lifequantile";
@@ -75,6 +82,13 @@ export const functions: readonly SheetFunction[] = [
   LIFEWEIBULL,
   FAILBY,
   WEARRATIO,
+  TUBEDAYS,
+  RATE,
+  RATERATIO,
+  RATECHART,
+  STOCKLEVEL,
+  SUPPLYNEED,
+  READCODE,
   RESTENERGY,
   FLUIDGOAL,
   FEEDPLAN,

@@ -77,18 +77,26 @@ export const sameText = (cell: Exclude<Cell, null>): string => String(cell).trim
 
 const size = ({ rows, columns }: Column): string => `${rows} x ${columns}`;
 
+/** A sentence when the columns have different shapes. */
+export function unlike(group: Readonly<Record<string, Column>>): SheetError | undefined {
+  const columns = Object.entries(group);
+  const [firstName, first] = columns[0]!;
+  const odd = columns.find(([, { rows, columns }]) => rows !== first.rows || columns !== first.columns);
+  return odd && new SheetError(`${firstName} has ${size(first)} cells and ${odd[0]} ${size(odd[1])}: make them alike`);
+}
+
+export const missingIn = (name: string, column: Column, index: number): SheetError =>
+  new SheetError(`${name} is missing in ${place(column, index)}`);
+
 /**
  * The rows that are filled in all columns, by index.
  * @param group the columns by their arguments' names
  */
 export function filledRows(group: Readonly<Record<string, Column>>): Uint32Array | SheetError {
+  const fault = unlike(group);
+  if (fault) return fault;
   const columns = Object.entries(group);
-  const [firstName, first] = columns[0]!;
-  for (const [name, column] of columns) {
-    if (column.rows !== first.rows || column.columns !== first.columns) {
-      return new SheetError(`${firstName} has ${size(first)} cells and ${name} ${size(column)}: make them alike`);
-    }
-  }
+  const first = columns[0]![1];
   const count = first.values.length;
   const filled = new Uint32Array(count);
   let length = 0;
@@ -102,7 +110,7 @@ export function filledRows(group: Readonly<Record<string, Column>>): Uint32Array
     }
     if (blank === undefined) filled[length++] = i;
     else if (columns.some(([, { values }]) => !isBlank(values[i]!) && !isZero(values[i]!))) {
-      return new SheetError(`${blank} is missing in ${place(first, i)}`);
+      return missingIn(blank, first, i);
     }
   }
   return filled.subarray(0, length);
