@@ -64,7 +64,8 @@ export const RESTENERGY = define(
     details:
       "Mifflin-St Jeor (10 W + 6.25 H - 5 A, + 5 for men, - 161 for women; 19 to 78 years), Schofield by weight " +
       "(FAO/WHO/UNU 2004) or Henry by weight (2005). Bands of age hold their lower end: 18 belongs to 18 to 30; two " +
-      "functions of one program differ in that. No factor for activity or illness is inside. An older simplified set " +
+      "functions of one program differ in that. No factor for activity or illness is inside. Henry's set in kcal is used; the set in MJ " +
+      "gives about 4% less for boys of 3 to 10. An older simplified set " +
       "(WHO 1985) is also called the WHO equation and is not this one. Sources add factors (10% and 15% make 25%) or " +
       "multiply them (26.5%): say which.",
     cautions: [

@@ -1,0 +1,58 @@
+/** What stands on tubes, boxes and in notes. Expected values are what a person reads there; doubt is refused. */
+import { describe, expect, test } from "vitest";
+import { READPRINT } from "../../../src/sizes/readprint";
+import { call } from "../../../src/worksheet/call";
+import { SheetError } from "../../../src/worksheet/error";
+
+const parts = (text: unknown): unknown[] =>
+  ["Fr", "mm", "cm", "mL"].map((part) => {
+    const value = call(READPRINT, [text, part]);
+    return value instanceof SheetError ? value.message : value;
+  });
+
+test.each([
+  ["14 Fr x 2.3 cm, 5 mL", [14, "", 2.3, 5]],
+  ["14FR", [14, "", "", ""]],
+  ["CH14 5cc", [14, "", "", 5]],
+  ["Ch. 14 / 20 ml", [14, "", "", 20]],
+  ["FG 12, balloon 5ML", [12, "", "", 5]],
+  ["Charrière 15 (5 mm)", [15, 5, "", ""]],
+  ["12Fr 1,7cm", [12, "", 1.7, ""]],
+  ["REF 12345, 14 Fr, LOT 0304", [14, "", "", ""]],
+  ["１４\u00a0Fr", [14, "", "", ""]],
+  ["14 Fr 14 FR", [14, "", "", ""]],
+  ["2.3", ["", "", "", ""]],
+  ["see letter", ["", "", "", ""]],
+  ["14 x 2.3 cm", ["", "", 2.3, ""]],
+  [14, ["", "", "", ""]],
+])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
+
+describe("two values of one unit are not chosen between, in that part only", () => {
+  const VOLUMES = "two volumes: enter them yourself";
+  test.each([
+    ["14 Fr, 3-5 mL", [14, "", "", VOLUMES]],
+    ["14 Fr, 3 – 5 mL", [14, "", "", VOLUMES]],
+    ["3 to 5 mL", ["", "", "", VOLUMES]],
+    ["5 mL, max 7 mL", ["", "", "", VOLUMES]],
+    ["3, 5 or 10 mL", ["", "", "", VOLUMES]],
+    ["14/16 Fr 5 mL", ["two sizes: enter them yourself", "", "", 5]],
+    ["1.7 cm or 2.3 cm", ["", "", "two lengths: enter them yourself", ""]],
+    ["14G 5 mL", ["G means gauge; write Fr", "", "", 5]],
+  ])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
+});
+
+test.each(["14? Fr", "5 mL?"])("%s is in doubt as a whole", (text) => {
+  expect(call(READPRINT, [text, "cm"])).toBeInstanceOf(SheetError);
+  const [row] = call(READPRINT, [text]) as unknown[][];
+  expect(row![0]).toBeInstanceOf(SheetError);
+});
+
+test("without a part three cells, with one a single cell, also down a column", () => {
+  expect(call(READPRINT, ["14 Fr x 2.3 cm, 5 mL"])).toEqual([[14, 2.3, 5]]);
+  expect(call(READPRINT, ["14 Fr x 2.3 cm, 5 mL", "mm"])).toBe("");
+  expect(call(READPRINT, [[["14 Fr"], ["5 mL"]], "mL"])).toEqual([[""], [5]]);
+  expect(call(READPRINT, [[["14 Fr"], ["5 mL"]]])).toEqual([
+    [14, "", ""],
+    ["", "", 5],
+  ]);
+});
