@@ -2,7 +2,7 @@
 import "./style.css";
 import "./styles/shell.css";
 import { createRoot } from "react-dom/client";
-import { version } from "../package.json";
+import product from "../package.json";
 import { Shell } from "./ui/shell/Shell";
 
 const loadGrid = () =>
@@ -14,5 +14,5 @@ const loadExample = (today: number) =>
   );
 
 createRoot(document.getElementById("root")!).render(
-  <Shell loadGrid={loadGrid} loadExample={loadExample} locale={navigator.language} version={version} />,
+  <Shell loadGrid={loadGrid} loadExample={loadExample} locale={navigator.language} version={product.version} />,
 );

@@ -1,7 +1,7 @@
 /** The entry of Excel's side pane. */
 import "./style.css";
 import { createRoot } from "react-dom/client";
-import { version } from "../package.json";
+import product from "../package.json";
 import { excel as excelTexts } from "./texts/pane";
 import { Pane } from "./ui/Pane";
 import { dayNumberOf } from "./ui/dates";
@@ -26,7 +26,7 @@ async function start() {
       workbook={createExcelWorkbook()}
       today={dayNumberOf(new Date())}
       locale={Office.context.displayLanguage || navigator.language}
-      version={version}
+      version={product.version}
     />,
   );
 }

@@ -61,8 +61,8 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
 
 function ListColumns({ list }: { readonly list: SurveyedList }) {
   return (
-    <div className="close-stack">
-      <h4>{words.columns}</h4>
+    <details className="fold">
+      <summary>{words.columns}</summary>
       <ul className="rows">
         {list.columns.map((column) => (
           <li key={column.index} className="close-stack">
@@ -71,7 +71,7 @@ function ListColumns({ list }: { readonly list: SurveyedList }) {
           </li>
         ))}
       </ul>
-    </div>
+    </details>
   );
 }
 

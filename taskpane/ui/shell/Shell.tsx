@@ -63,7 +63,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         onSave={() => void state.save()}
         onNew={() => replace(state.openEmpty)}
       />
-      <main className="sheet-side" aria-label={words.sheet}>
+      <main className="sheet-side" id="sheet" aria-label={words.sheet}>
         <SaidHere said={said} onClose={state.hush} />
         {state.isFresh && !state.isChanged && grid && (
           <section className="invitation stack" aria-labelledby="invitation">
@@ -89,7 +89,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
             </div>
           </section>
         )}
-        <div className="sheet-area" id="sheet" data-drop={words.dropHere}>
+        <div className="sheet-area" data-drop={words.dropHere}>
           <div className="grid-holder" ref={holder} />
           {!grid && (
             <div className="grid-waiting" role={state.failure ? "alert" : "status"}>

@@ -6,6 +6,8 @@ import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook
 import { dayNumberOf, untilMidnight } from "../dates";
 import { download, readFile } from "./files";
 
+const NEWS_MS = 8_000;
+
 export interface Said {
   readonly kind: "plain" | "problem" | "done";
   readonly sentences: readonly string[];
@@ -95,6 +97,13 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     nextDay();
     return () => clearTimeout(timer);
   }, [grid]);
+
+  /* News of something that went well need not stay; whatever has to be read does. */
+  useEffect(() => {
+    if (!said || said.kind === "problem" || said.sentences.length > 1 || isBusy) return;
+    const timer = setTimeout(() => setSaid((now) => (now === said ? null : now)), NEWS_MS);
+    return () => clearTimeout(timer);
+  }, [isBusy, said]);
 
   useEffect(() => {
     if (!isChanged) return;

@@ -3,6 +3,11 @@ import { useEffect } from "react";
 /** The page's parts in the order in which F6 visits them; Shift goes back. */
 const PARTS = ["bar", "sheet", "pane"] as const;
 
+/** The grid listens to keys in an editor of its own inside the sheet; only there do they reach it. */
+function focusHiddenEditor(): void {
+  document.querySelector<HTMLElement>("#sheet [contenteditable='true'], #sheet [contenteditable='']")?.focus();
+}
+
 /**
  * F6 moves between bar, sheet and pane, as it does in Office. The grid takes the Tab key for itself, so without this
  * the keyboard could not leave it.
@@ -16,7 +21,10 @@ export function usePartKeys(focusGrid: () => void): void {
       const here = PARTS.findIndex((part) => document.getElementById(part)?.contains(document.activeElement));
       const step = event.shiftKey ? PARTS.length - 1 : 1;
       const next = PARTS[here < 0 ? 0 : (here + step) % PARTS.length];
-      if (next === "sheet") return focusGrid();
+      if (next === "sheet") {
+        focusGrid();
+        return focusHiddenEditor();
+      }
       const part = next && document.getElementById(next);
       if (!part) return;
       part.querySelector<HTMLElement>("button:not(:disabled), select:not(:disabled)")?.focus();
