@@ -39,7 +39,7 @@ export const sources = {
   aciMaturity:
     "ACI/GENCA (New South Wales), emergency page: under 6 weeks immature, 6 to 12 weeks imaging, over 12 mature",
   bordersMaturity: "NHS Borders, enteral feeding for adults: established only after 12 weeks",
-  otherMaturity: "other services say 2 to 12 weeks (Medscape 1 to 3, StatPearls 4 to 6, RCH Melbourne 8)",
+  otherMaturity: "other services say 1 to 12 weeks (Medscape 1 to 3, StatPearls 4 to 6, RCH Melbourne 8)",
   npsa2010:
     "NPSA Rapid Response Report 2010; BMJ 2010;340:c2160: pain, bleeding or leakage within 72 hours of a new tube",
   rightDecisions: "Right Decisions (NHS Scotland), paediatric gastrostomy questions: to hospital within 2 to 4 hours",

@@ -37,7 +37,7 @@ export const TRACTSTATE = define(
   documented && {
     details:
       "Whole weeks since the opening was made, never since the last change. Slow healing, or not known whether: never " +
-      "better than uncertain. Services differ from 2 to 12 weeks; the more careful figures stand as defaults.",
+      "better than uncertain. Services differ from 1 to 12 weeks; the more careful figures stand as defaults.",
     cautions: [
       "Weeks are not proof: replacements have gone astray, with deaths, through old openings too.",
       "Tube out or half out: urgent at any age of the opening.",
