@@ -10,6 +10,8 @@ import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
+import { watchSorting } from "./sorting";
+import { tieOf } from "./ties";
 import { watchTyping } from "./typing";
 import { Unsaved } from "./unsaved";
 import { GridWorkbookPort } from "./workbook";
@@ -27,10 +29,9 @@ export function gridOn(
   options: GridOptions,
   alsoWatch: (dayFirst: () => DayFirst) => void = () => undefined,
 ): Grid {
-  let today = options.today;
   let dayFirst: DayFirst = options.dayFirst;
   let bytes: Uint8Array | null = null;
-  const workbook = new GridWorkbookPort(engine, today);
+  const workbook = new GridWorkbookPort(engine, options.today);
   const unsaved = new Unsaved(engine, () => workbook.book.getUnitId());
 
   let isWatching = false;
@@ -42,6 +43,14 @@ export function gridOn(
     guard(engine, {
       isFile: () => bytes !== null,
       say: options.say,
+      isTied: (sheetId, range) =>
+        tieOf(
+          engine,
+          workbook.unit,
+          workbook.bookFacts,
+          sheetId ?? workbook.book.getActiveSheet()!.getSheetId(),
+          range,
+        ),
       isOurs: () => workbook.isAtWork,
       isProtected: (sheetId) => {
         const id = sheetId ?? workbook.book.getActiveSheet()?.getSheetId();
@@ -49,6 +58,7 @@ export function gridOn(
         return facts?.isProtected ? facts.name : undefined;
       },
     });
+    watchSorting(engine, workbook);
     alsoWatch(() => dayFirst);
   }
 
@@ -62,7 +72,7 @@ export function gridOn(
     await breath();
     const display = await readDisplay(file, opened);
     await breath();
-    const reading = readSnapshot(opened, display, name, unitId(), today, knowsFunction(engine));
+    const reading = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
     forgetSentences();
     await breath();
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
@@ -94,10 +104,7 @@ export function gridOn(
     markSaved: () => unsaved.clear(),
     isChanged: () => unsaved.isChanged,
     onChanged: (listen) => unsaved.listen(listen),
-    setToday(serial) {
-      today = serial;
-      unsaved.ignoring(() => workbook.setToday(serial));
-    },
+    setToday: (serial) => workbook.setToday(serial),
     dayFirst: () => dayFirst,
     setDayFirst: (choice) => void (dayFirst = choice),
     selectedRow: () => selectedRow(workbook),

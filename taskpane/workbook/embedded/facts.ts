@@ -35,6 +35,8 @@ export interface BookFacts {
   readonly darkNames: readonly { readonly name: string; readonly refersTo: string }[];
   /** Names that are a plain day in the grid and TODAY() in the file, in lower case. */
   readonly todayNames: ReadonlySet<string>;
+  /** Cells of a sheet whose formula only the file holds, by row and column. */
+  readonly keptAsValue: ReadonlyMap<SheetId, readonly (readonly [row: number, column: number])[]>;
   /** Null for a workbook that was not opened from a file. */
   readonly file: {
     readonly opened: OpenedPackage;

@@ -2,7 +2,7 @@
  * What the grid could do but a saved file could not hold is not begun: a sentence says so. Saving changes a stranger's
  * file cell by cell; rows, columns and sheets that move would leave its charts, rules and formulas pointing astray.
  */
-import { CanceledError, CommandType, ICommandService } from "@univerjs/core";
+import { CanceledError, CommandType, ICommandService, type IRange } from "@univerjs/core";
 import type { Engine } from "./engine";
 
 const IN_EXCEL = "Do that in Excel, then open the file here again.";
@@ -85,11 +85,16 @@ export interface Ward {
   readonly say: (sentence: string) => void;
   /** The sheet a command works on is protected in the file. */
   readonly isProtected: (sheetId: string | undefined) => string | undefined;
+  /** Why cells of a range may not change their rows; undefined where they may. */
+  readonly isTied: (sheetId: string | undefined, range: IRange) => string | undefined;
   /** The pane's own changes pass. */
   readonly isOurs: () => boolean;
 }
 
-const WRITES = /set-range-values|clear-selection|auto-fill|sort-range|set-style|paste|text-to-number|split-text/;
+const WRITES =
+  /set-range-values|clear-selection|auto-fill|sort-range|reorder-range|set-style|paste|text-to-number|split-text/;
+
+const SORTS = /\.(?:sort-range|reorder-range)$/;
 
 export function guard({ injector }: Engine, ward: Ward): void {
   injector.get(ICommandService).beforeCommandExecuted((command) => {
@@ -100,7 +105,13 @@ export function guard({ injector }: Engine, ward: Ward): void {
       throw new CanceledError();
     }
     if (!WRITES.test(command.id)) return;
-    const name = ward.isProtected((command.params as { subUnitId?: string } | undefined)?.subUnitId);
+    const { subUnitId, range } = (command.params ?? {}) as { subUnitId?: string; range?: IRange };
+    const tie = SORTS.test(command.id) && range ? ward.isTied(subUnitId, range) : undefined;
+    if (tie !== undefined) {
+      ward.say(tie);
+      throw new CanceledError();
+    }
+    const name = ward.isProtected(subUnitId);
     if (name === undefined) return;
     ward.say(
       `The sheet "${name}" is protected in this file. Take the protection off in Excel, then open it here again.`,

@@ -1,6 +1,6 @@
 /** Defined names as the engine holds them now. */
-import { IDefinedNamesService, SetDefinedNameMutation, type IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { ICommandService } from "@univerjs/core";
+import { IDefinedNamesService, type IDefinedNamesServiceParam } from "@univerjs/engine-formula";
+import { GRID_TODAY, setGridToday } from "../../../functions/grid";
 import type { Engine } from "./engine";
 
 export const WHOLE_WORKBOOK = "AllDefaultWorkbook";
@@ -12,11 +12,11 @@ export const engineNames = (engine: Engine, unitId: string): IDefinedNamesServic
 export const refersTo = (name: IDefinedNamesServiceParam): string =>
   name.formulaOrRefString.startsWith("=") ? name.formulaOrRefString : `=${name.formulaOrRefString}`;
 
-/** The grid's plain day behind As_of moves on. Not an undo step, and no change of the workbook. */
-export function moveToday(engine: Engine, unitId: string, todayNames: ReadonlySet<string>, today: number): void {
-  const commands = engine.injector.get(ICommandService);
-  for (const name of engineNames(engine, unitId)) {
-    if (!todayNames.has(name.name.toLowerCase())) continue;
-    commands.syncExecuteCommand(SetDefinedNameMutation.id, { ...name, unitId, formulaOrRefString: `=${today}` });
-  }
+/** As a formula of the grid: what As_of stands for there. */
+export const TODAY_IN_GRID = `=${GRID_TODAY}()`;
+
+/** The day behind As_of moves on. Not an undo step, and no change of the workbook. */
+export function moveToday(engine: Engine, today: number, isUsed: boolean): void {
+  setGridToday(today);
+  if (isUsed) engine.api.getFormula().executeCalculation();
 }

@@ -88,7 +88,11 @@ export class SheetReader {
   }
 
   columnsOf(row: number): number[] {
-    return Object.keys(this.cells[row] ?? {}).map(Number);
+    const cells = this.cells[row] ?? {};
+    // sorting leaves keys without a cell behind
+    return Object.keys(cells)
+      .map(Number)
+      .filter((column) => cells[column]);
   }
 
   value(row: number, column: number): Value {

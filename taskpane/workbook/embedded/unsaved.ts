@@ -12,12 +12,11 @@ const NO_CHANGE =
 
 export class Unsaved {
   isChanged = false;
-  private isIgnoring = false;
   private readonly listeners = new Set<() => void>();
 
   constructor(engine: Engine, unitId: () => string) {
     engine.injector.get(ICommandService).onCommandExecuted((command, options) => {
-      if (command.type !== CommandType.MUTATION || this.isIgnoring || this.isChanged) return;
+      if (command.type !== CommandType.MUTATION || this.isChanged) return;
       if (NO_CHANGE.test(command.id) || options?.fromFormula || options?.applyFormulaCalculationResult) return;
       const { unitId: unit } = (command.params ?? {}) as Params;
       if (unit !== unitId()) return;
@@ -30,16 +29,6 @@ export class Unsaved {
     const was = this.isChanged;
     this.isChanged = false;
     if (was) this.tell();
-  }
-
-  /** For what the calendar does, not a person. */
-  ignoring(work: () => void): void {
-    this.isIgnoring = true;
-    try {
-      work();
-    } finally {
-      this.isIgnoring = false;
-    }
   }
 
   listen(listen: () => void): () => void {

@@ -29,12 +29,13 @@ import type {
 } from "../port";
 import { inTheWay, Refusal, spillInTheWay, targetsOf, type FormulaTarget, type Target } from "../target";
 import { differenceSentence, doneOf, inReverse, isNameUsed, standing, type Standing, type Written } from "../written";
+import { setGridToday } from "../../../functions/grid";
 import { calculated } from "./calculation";
 import { OneStep, registerChanges } from "./changes";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
 import { structuredToA1 } from "./formulas/structured";
-import { engineNames, moveToday, refersTo } from "./names";
+import { engineNames, moveToday, refersTo, TODAY_IN_GRID } from "./names";
 import { isTodayName } from "./open/names";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
 import { fileValue, sameResult } from "./save/values";
@@ -68,6 +69,7 @@ export class GridWorkbookPort implements Workbook {
     private today: number,
   ) {
     registerChanges(engine);
+    setGridToday(today);
     engine.injector.get(ICommandService).onCommandExecuted((command) => {
       if (!/mutation|set-selections|worksheet-active|set-worksheet-activ/.test(command.id)) return;
       this.readers.clear();
@@ -136,7 +138,7 @@ export class GridWorkbookPort implements Workbook {
 
   setToday(today: number): void {
     this.today = today;
-    moveToday(this.engine, this.unitId, this.todayNames, today);
+    moveToday(this.engine, today, this.todayNames.size > 0);
   }
 
   reader(sheet: SheetId): SheetReader {
@@ -407,7 +409,7 @@ export class GridWorkbookPort implements Workbook {
     return inTheWay(await this.read({ sheet, area }, ["values", "formulas", "merges"]));
   }
 
-  private desk(step: OneStep): Desk {
+  desk(step: OneStep): Desk {
     return {
       unitId: this.unitId,
       step,
@@ -427,7 +429,7 @@ export class GridWorkbookPort implements Workbook {
         const { name, refersTo: text } = target.step;
         const isToday = isTodayName(name, text);
         if (isToday) this.todayNames.add(name.toLowerCase());
-        defineName(desk, target, isToday ? `=${this.today}` : text);
+        defineName(desk, target, isToday ? TODAY_IN_GRID : text);
         return null;
       }
     }

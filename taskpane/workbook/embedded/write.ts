@@ -12,8 +12,9 @@ import { WHOLE_WORKBOOK } from "./names";
 import type { OriginStyle } from "./open/styles";
 import { gridColumn } from "./open/snapshot";
 import { GENERAL, type SheetReader } from "./sheetReader";
+import { formattedName } from "./styleNames";
 
-type Cells = Record<number, Record<number, ICellData | null>>;
+export type Cells = Record<number, Record<number, ICellData | null>>;
 
 /** How cells looked before: what taking back restores. */
 export interface Before {
@@ -46,7 +47,7 @@ const cellsOf = <T extends ICellData | null>(area: Area, make: (row: number, col
   return cells;
 };
 
-const setCells = (unitId: string, subUnitId: string, cellValue: Cells) => ({
+export const setCells = (unitId: string, subUnitId: string, cellValue: Cells) => ({
   id: SetRangeValuesMutation.id,
   params: { unitId, subUnitId, cellValue },
 });
@@ -59,7 +60,7 @@ const emptied = (desk: Desk, sheet: SheetId, area: Area) =>
   );
 
 /** A cell's style by its id. A style that stands in the cell itself is filed first, so that it has one. */
-function idOf(desk: Desk, style: ICellData["s"] | undefined): string | null {
+export function idOf(desk: Desk, style: ICellData["s"] | undefined): string | null {
   if (typeof style === "string") return style;
   return style ? (desk.styles.setValue(style) ?? null) : null;
 }
@@ -75,7 +76,7 @@ function reformatted(desk: Desk, id: string | null, format: string): string | nu
   const changed: OriginStyle = { ...(id === null ? {} : desk.styles.get(id)) };
   if (format === GENERAL) delete changed.n;
   else changed.n = { pattern: format };
-  const name = `${id ?? "plain"} ${format}`;
+  const name = formattedName(id, format);
   if (!desk.styles.get(name)) desk.styles.addCustomStyle(name, changed);
   return name;
 }

@@ -1,6 +1,8 @@
 /** The grid, on its real engine without a page, held to the same contract as every host. */
 import type { IWorkbookData } from "@univerjs/core";
+import { afterAll } from "vitest";
 import { parseArea } from "../../../taskpane/workbook/area";
+import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
 import { describeContract } from "../contract/contract";
 import { described } from "./described";
@@ -9,8 +11,16 @@ import { startHeadless } from "./headless";
 const TODAY = 46_000;
 const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
+const engines: Engine[] = [];
+afterAll(async () => {
+  // the engine's own timers ask for a living engine
+  await pause(1_200);
+  for (const engine of engines) engine.univer.dispose();
+});
+
 describeContract("The grid", async (description) => {
   const engine = startHeadless();
+  engines.push(engine);
   const workbook = new GridWorkbookPort(engine, TODAY);
   const { snapshot, facts } = described(description);
   workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
@@ -33,6 +43,5 @@ describeContract("The grid", async (description) => {
       const { top, left } = parseArea(address)!;
       return workbook.reader(sheetNamed(sheet).getSheetId()).style(top, left)?.bl === 1;
     },
-    close: () => engine.univer.dispose(),
   };
 });

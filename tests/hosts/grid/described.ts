@@ -149,6 +149,7 @@ export function described(description: WorkbookDescription) {
     tables,
     darkNames: [],
     todayNames: new Set(),
+    keptAsValue: new Map(),
     file: null,
   };
   return { snapshot, facts };

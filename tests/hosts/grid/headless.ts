@@ -18,6 +18,7 @@ import "@univerjs/sheets-formula/facade";
 import "@univerjs/sheets-filter/facade";
 import "@univerjs/sheets-sort/facade";
 import "@univerjs/sheets-table/facade";
+import "@univerjs/sheets-numfmt/facade";
 import { gridFunctions } from "../../../functions/grid";
 import { functions } from "../../../src/index";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";

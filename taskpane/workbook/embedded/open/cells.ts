@@ -13,8 +13,8 @@ export interface SheetCells {
   /** The last row and column with content, counted from 0; -1 for none. */
   readonly lastRow: number;
   readonly lastColumn: number;
-  /** Formulas shown as their stored value. */
-  readonly keptAsValue: number;
+  /** Formulas shown as their stored value, by row and column from 0. */
+  readonly keptAsValue: readonly (readonly [row: number, column: number])[];
   /** Formulas without a result to show yet. */
   readonly hasLiving: boolean;
 }
@@ -83,7 +83,8 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
   const groups = new SharedGroups();
   const cells: CellData = {};
   const styleOnly: PackageCell[] = [];
-  let [lastRow, lastColumn, keptAsValue, hasLiving] = [-1, -1, 0, false];
+  const keptAsValue: [number, number][] = [];
+  let [lastRow, lastColumn, hasLiving] = [-1, -1, false];
   for (const cell of all) {
     const [row, column] = [cell.row - 1, cell.column - 1];
     if ((cell.value === null && !cell.formula) || isSpilled(cell.row, cell.column)) {
@@ -93,7 +94,7 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
     const data: ICellData = cell.styleIndex === 0 ? {} : { s: styleId(cell.styleIndex) };
     const read = cell.formula && cellInGrid(cell.formula, { sheetName, row, column }, readers);
     if (read) groups.place(data, read, row, column);
-    else if (cell.formula) keptAsValue++;
+    else if (cell.formula) keptAsValue.push([row, column]);
     if (read && (read.isLiving || cell.value === null)) hasLiving = true;
     if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));
     (cells[row] ??= {})[column] = data;

@@ -23,6 +23,7 @@ export function emptyBook(unitId: string): { readonly snapshot: IWorkbookData; r
     tables: [],
     darkNames: [],
     todayNames: new Set(),
+    keptAsValue: new Map(),
     file: null,
   };
   return { snapshot, facts };

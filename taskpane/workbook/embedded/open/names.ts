@@ -1,4 +1,5 @@
 /** Defined names of a file in the grid. As_of is the one that stands for today: see design of the date in one place. */
+import { TODAY_IN_GRID } from "../names";
 import type { NamedFormula } from "../formulas/readable";
 
 export const AS_OF = "As_of";
@@ -14,7 +15,7 @@ export interface GridName {
   readonly localSheetId: string;
 }
 
-/** A plain day in the grid, because TODAY() in every row made each edit six times slower (measured). */
+/** One day for the whole workbook, set by the page (functions/grid.ts says why). */
 export const isTodayName = (name: string, text: string): boolean =>
   name.toLowerCase() === AS_OF.toLowerCase() && TODAY_TEXT.test(text.replace(/^=/, ""));
 
@@ -25,7 +26,6 @@ const asEngineText = (text: string): string => (REFERENCE.test(text) ? text : `=
 
 export function gridNames(
   named: readonly NamedFormula[],
-  today: number,
   sheetIdOf: (sheetName: string) => string | undefined,
 ): Record<string, GridName> {
   const names: Record<string, GridName> = {};
@@ -34,7 +34,7 @@ export function gridNames(
     const scope = name.sheetName === undefined ? WHOLE_WORKBOOK : sheetIdOf(name.sheetName);
     if (scope === undefined) return;
     const id = `name${index}`;
-    const formulaOrRefString = isTodayName(name.name, text) ? `=${today}` : asEngineText(text);
+    const formulaOrRefString = isTodayName(name.name, text) ? TODAY_IN_GRID : asEngineText(text);
     names[id] = { id, name: name.name, formulaOrRefString, localSheetId: scope };
   });
   return names;

@@ -12,7 +12,7 @@ import { parseRange } from "../../package";
 import type { BookFacts, SheetFacts, TableFacts } from "../facts";
 import { livingNames, readNames, type Readers } from "../formulas/readable";
 import type { TableGeometry } from "../formulas/structured";
-import { sheetCells, FORMATTED_ROWS_BELOW } from "./cells";
+import { FORMATTED_ROWS_BELOW, sheetCells, type SheetCells } from "./cells";
 import type { Display } from "./display";
 import { gridNames, isTodayName } from "./names";
 import { conditionalFormats, notes, validations } from "./rules";
@@ -138,7 +138,6 @@ export function readSnapshot(
   display: Display,
   title: string,
   unitId: string,
-  today: number,
   knowsFunction: (name: string) => boolean,
 ): Reading {
   const remarks: string[] = [];
@@ -159,12 +158,12 @@ export function readSnapshot(
     formats: {},
     tables: {},
   };
-  let keptAsValue = 0;
+  const keptAsValue = new Map<string, SheetCells["keptAsValue"]>();
   let hasLiving = false;
   for (const sheet of worksheets) {
     const id = sheetIdOf(sheet);
     const read = sheetCells(opened, sheet.name, readers);
-    keptAsValue += read.keptAsValue;
+    if (read.keptAsValue.length > 0) keptAsValue.set(id, read.keptAsValue);
     hasLiving ||= read.hasLiving;
     const far = reach(display.sheets, sheet.name);
     const own = geometries.filter((table) => table.sheetName === sheet.name);
@@ -213,9 +212,10 @@ export function readSnapshot(
       `${count(chartSheets.length, "chart sheet is", "chart sheets are")} not shown here and stay in the file: ${chartSheets.map((sheet) => sheet.name).join(", ")}.`,
     );
   }
-  if (keptAsValue > 0) {
+  const kept = [...keptAsValue.values()].reduce((sum, cells) => sum + cells.length, 0);
+  if (kept > 0) {
     remarks.push(
-      `${count(keptAsValue, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown; the formulas stay in the file.`,
+      `${count(kept, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown; the formulas stay in the file.`,
     );
   }
   if (opened.hasMacros) remarks.push("The file holds macros. They stay in the file and never run here.");
@@ -225,7 +225,6 @@ export function readSnapshot(
 
   const names = gridNames(
     named.filter(({ name }) => visibleNames.includes(name)),
-    today,
     (sheetName) => idByName.get(sheetName),
   );
   const snapshot: IWorkbookData = {
@@ -270,6 +269,7 @@ export function readSnapshot(
       tables,
       darkNames: dark,
       todayNames,
+      keptAsValue,
       file: { opened, readers, styles },
     },
   };

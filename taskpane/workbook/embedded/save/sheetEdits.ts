@@ -17,6 +17,7 @@ import { tokens } from "../formulas/tokens";
 import { gridValue } from "../open/cells";
 import type { OriginStyle } from "../open/styles";
 import { valueOf, type SheetReader } from "../sheetReader";
+import { isFormatted } from "../styleNames";
 import { KnownTexts } from "./formulas";
 import { lookOf } from "./looks";
 import { fileValue, isFault, sameResult, sameValue } from "./values";
@@ -186,7 +187,8 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     const own = cell?.styleIndex ?? styleOfColumn(column + 1);
     if (!now.s) return own === 0 ? undefined : 0;
     const id = typeof now.s === "string" ? now.s : undefined;
-    const keepFormat = now.f !== undefined || now.si !== undefined;
+    const isResult = now.f !== undefined || now.si !== undefined;
+    const keepFormat = isResult && !(id !== undefined && isFormatted(id));
     const look = lookOf({ id, style: source.gridStyles.get(now.s) }, own, source.styles, keepFormat);
     if (look.isLossy) difference.lossyLooks.push(addressOf(row + 1, column + 1));
     return look.edit;
