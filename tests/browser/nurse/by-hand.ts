@@ -33,11 +33,17 @@ export interface RowFacts {
   readonly lastChange: string | null;
   /** The cell holds something, readable or not. */
   readonly hasLastChange: boolean;
+  /** The cell holds a number, date or not. */
+  readonly lastNumber: number | null;
   readonly kind: string | null;
+  /** An error in the cell of the last change, or else of the kind: it shows through. */
+  readonly error: string | null;
   readonly sizeFr: number | null;
   readonly hasSize: boolean;
   readonly waterIn: number | null;
+  readonly hasWaterIn: boolean;
   readonly waterOut: number | null;
+  readonly hasWaterOut: boolean;
 }
 
 export interface Expected {
@@ -52,6 +58,7 @@ export function expectedOf(row: RowFacts, today: Temporal.PlainDate): Expected {
   const kind = kindOf(row.kind);
   const plus = (months: number | null): number | string => {
     if (!row.hasLastChange) return "no date";
+    if (row.error !== null) return row.error;
     if (kind === undefined) return "kind not known";
     if (months === null) return "no set change";
     return row.lastChange === null
@@ -73,7 +80,8 @@ export function expectedOf(row: RowFacts, today: Temporal.PlainDate): Expected {
 const FAR = 60;
 
 function changeOf(row: RowFacts, due: number | string, latest: number | string, today: number): string {
-  if (due === "#VALUE!" || latest === "#VALUE!") return "check date";
+  if (row.error !== null || due === "#VALUE!" || latest === "#VALUE!") return "check date";
+  if (row.lastNumber !== null && row.lastNumber > today) return "check date";
   if (row.lastChange !== null && serialOf(Temporal.PlainDate.from(row.lastChange)) > today) return "check date";
   const far = serialOf(EPOCH.add({ days: today }).add({ months: FAR }));
   if (typeof due === "number" && due > far) return "check date";
@@ -89,9 +97,12 @@ function sizeOf({ hasSize, sizeFr }: RowFacts): number | string {
   return sizeFr === null ? "#VALUE!" : sizeFr / 3;
 }
 
-/** In hundredths of a millilitre, where nothing is rounded. */
-function balloonOf({ waterIn, waterOut }: RowFacts): string {
-  if (waterIn === null || waterOut === null) return "not measured";
+/** In hundredths of a millilitre, where nothing is rounded. Arguments are read left to right: out, then put in. */
+function balloonOf({ waterIn, hasWaterIn, waterOut, hasWaterOut }: RowFacts): string {
+  if (!hasWaterOut) return "not measured";
+  if (waterOut === null) return "#VALUE!";
+  if (!hasWaterIn) return "not measured";
+  if (waterIn === null) return "#VALUE!";
   const [put, out] = [Math.round(waterIn * 100), Math.round(waterOut * 100)];
   if (out === 0) return "empty";
   if (out > put + 50) return "more than put in";

@@ -83,7 +83,11 @@ export async function sayKinds(page: Page): Promise<void> {
 }
 
 export const pressAdd = async (page: Page): Promise<void> => {
-  await page.getByRole("button", { name: /^Add \d+ columns?$/ }).click();
+  const add = page.getByRole("button", { name: /^Add \d+ columns?$/ });
+  await add.waitFor().catch(async () => {
+    throw new Error(`Nothing can be added: ${await step(page, words.preview.title).innerText()}`);
+  });
+  await add.click();
 };
 
 export const added = (page: Page): Promise<void> =>
