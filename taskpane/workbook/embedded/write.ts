@@ -8,6 +8,7 @@ import { bottom, right } from "../area";
 import type { Area, SheetId } from "../port";
 import type { ColumnsTarget, FormulaTarget, NameTarget } from "../target";
 import { styleIds, type OneStep } from "./changes";
+import { isMovedByEngine } from "./formulas/references";
 import { WHOLE_WORKBOOK } from "./names";
 import type { OriginStyle } from "./open/styles";
 import { gridColumn } from "./open/snapshot";
@@ -138,13 +139,17 @@ export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | 
     styleIds({ unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left, ids: before.styles }),
   );
 
-  const groups = target.columns.map(() => desk.unique());
+  const groups = target.columns.map((added) =>
+    isMovedByEngine(inA1(added.formula, data.top, target.listLeft)) ? desk.unique() : null,
+  );
   const written = cellsOf<ICellData>({ ...data, top: headerRow, rows: bottom(data) - headerRow }, (row, column) => {
     const index = column - area.left;
     const added = target.columns[index]!;
     if (row === headerRow) return { v: added.header, t: CellValueType.STRING };
-    if (row > data.top) return { si: groups[index] };
-    return { f: `=${inA1(added.formula, row, target.listLeft)}`, si: groups[index] };
+    const isShared = groups[index] !== null;
+    if (isShared && row > data.top) return { si: groups[index] };
+    const own = { f: `=${inA1(added.formula, row, target.listLeft)}` };
+    return isShared ? { ...own, si: groups[index] } : own;
   });
   desk.step.do(setCells(desk.unitId, sheet, written), emptied(desk, sheet, { ...area, rows: bottom(data) - area.top }));
   return before;

@@ -11,6 +11,10 @@ const OURS = `${NAMESPACE}.`;
 /** Names given by LET and LAMBDA carry this one. */
 const PARAMETER = /^_xlpm\./i;
 const NEWER = /^_xlfn\.(?:_xlws\.)?/i;
+/** Newer than the format, and missing from the engine's own list (0.25.1). */
+const ALSO_NEWER = new Set(["CONCAT", "LET", "LAMBDA", "ISOMITTED"]);
+const isNewer = (name: string): boolean =>
+  ALSO_NEWER.has(name) || (NEW_EXCEL_FUNCTIONS as ReadonlySet<string>).has(name);
 /** These two carry a second prefix on top. */
 const WORKSHEET_ONLY = new Set(["FILTER", "SORT"]);
 /** Excel writes these for the operators @ and #, which the engine does not have. */
@@ -63,7 +67,7 @@ export function toFile(formula: string): string {
       if (bound.has(upper)) return { kind: "word", text: `_xlpm.${token.text}` };
       if (!isFunctionName(all, at)) return token;
       if (upper.startsWith(OURS)) return { kind: "word", text: OURS_IN_FILES + upper.slice(OURS.length) };
-      if (!(NEW_EXCEL_FUNCTIONS as ReadonlySet<string>).has(upper)) return token;
+      if (!isNewer(upper)) return token;
       return { kind: "word", text: (WORKSHEET_ONLY.has(upper) ? "_xlfn._xlws." : "_xlfn.") + upper };
     }),
   );

@@ -53,6 +53,14 @@ function rewritten(formula: string, write: (part: Part) => string): string {
     .join("");
 }
 
+/**
+ * Whether the engine may move this formula itself, as it does for groups that share one: it drops the doubled quotes
+ * inside a text (measured: ="a""b"&A1 becomes ="a"b"&A2).
+ */
+export const isMovedByEngine = (formula: string): boolean =>
+  !formula.includes('""') ||
+  tokens(formula).every((token) => token.kind !== "text" || !token.text.slice(1, -1).includes('"'));
+
 /** The formula as it would stand some rows and columns further on. */
 export function shifted(formula: string, rows: number, columns: number): string {
   if (rows === 0 && columns === 0) return formula;

@@ -2,7 +2,7 @@
 import { CellValueType, type ICellData } from "@univerjs/core";
 import type { CellValue, OpenedPackage, PackageCell } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable";
-import { relativeForm } from "../formulas/references";
+import { isMovedByEngine, relativeForm } from "../formulas/references";
 import { parseRange } from "../../package";
 import { styleId } from "./styles";
 
@@ -69,7 +69,7 @@ class SharedGroups {
     const first = this.seen.get(key);
     if (!first) {
       cell.f = `=${formula.text}`;
-      this.seen.set(key, cell);
+      if (isMovedByEngine(formula.text)) this.seen.set(key, cell);
       return;
     }
     first.si ??= `g${this.count++}`;
