@@ -106,9 +106,12 @@ export function shrunkenRatio({ mean, spread }: SharedRate, events: number, time
   const shape = 1 / spread + events;
   const scale = spread / (1 + spread * mean * time);
   const tail = (1 - level) / 2;
+  const ratio = shape * scale;
+  // Where nearly all failures are one person's, everybody else's posterior is so skewed that its mean can lie beyond a
+  // limit; the interval is then widened to hold it.
   return {
-    ratio: shape * scale,
-    low: gammaQuantile(tail, shape) * scale,
-    high: gammaQuantile(tail, shape, "upper") * scale,
+    ratio,
+    low: Math.min(ratio, gammaQuantile(tail, shape) * scale),
+    high: Math.max(ratio, gammaQuantile(tail, shape, "upper") * scale),
   };
 }

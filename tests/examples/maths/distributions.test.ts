@@ -1,0 +1,92 @@
+/** Tails and quantiles against R's, and against closed forms where there are any. */
+import { describe, expect, test } from "vitest";
+import { betaLower, betaQuantileOdds } from "../../../src/maths/beta";
+import { gammaLower, gammaUpper, halfDeviance, logGamma } from "../../../src/maths/gamma";
+import { gammaQuantile } from "../../../src/maths/gamma-quantile";
+import { normalQuantile, normalUpper } from "../../../src/maths/normal";
+import { poissonAtMost } from "../../../src/maths/poisson";
+import { chisq, gamma, normal, poisson } from "../check-values/distributions.json";
+
+const near = (got: number, want: number, within: number): void =>
+  expect(Math.abs(got - want)).toBeLessThanOrEqual(within * Math.abs(want));
+
+describe("gamma", () => {
+  test.each(gamma.lgamma)("ln gamma($x) is R's", ({ x, v }) =>
+    expect(Math.abs(logGamma(x) - v)).toBeLessThanOrEqual(1e-11 * Math.max(1, Math.abs(v))),
+  );
+  test.each(gamma.P)("both tails at a = $a, x = $x are R's", ({ a, x, P, Q }) => {
+    near(gammaLower(a, x), P, 1e-11);
+    near(gammaUpper(a, x), Q, 1e-11);
+  });
+  test.each(gamma.qgamma)("the quantile of $p for shape $shape is R's", ({ p, shape, q }) =>
+    near(gammaQuantile(p, shape), q, 1e-11),
+  );
+  test.each(chisq.rows)("chi-square quantiles with $df degrees of freedom are R's", ({ df, q }) =>
+    chisq.p.forEach((p, i) => near(2 * gammaQuantile(p, df / 2), q[i]!, 1e-11)),
+  );
+
+  test("shape 1 is the exponential distribution, in both tails and far out", () => {
+    for (const p of [1e-300, 1e-20, 1e-6, 0.3, 0.5, 0.9, 0.999999]) {
+      near(gammaQuantile(p, 1), -Math.log1p(-p), 1e-12);
+      near(gammaQuantile(p, 1, "upper"), -Math.log(p), 1e-12);
+    }
+  });
+  test("shapes of millions keep their digits", () => {
+    near(gammaQuantile(0.005, 1e6), 997426.04902124, 1e-13);
+    near(gammaQuantile(0.05, 1e8), 99983552.03226459, 1e-15);
+    near(gammaLower(9e5, 893342.6552443845), 1.0000000000609533e-12, 1e-12);
+  });
+  test("goes to the ends at chances of 0 and 1", () => {
+    expect([gammaQuantile(0, 3), gammaQuantile(1, 3)]).toEqual([0, Infinity]);
+    expect([gammaQuantile(0, 3, "upper"), gammaQuantile(1, 3, "upper")]).toEqual([Infinity, 0]);
+    expect([gammaLower(3, 0), gammaUpper(3, Infinity)]).toEqual([0, 0]);
+    expect(gammaQuantile(0.05, 0.001)).toBe(0); // exp(-2995) is below the smallest number
+  });
+  test("the deviance has its digits where the events are nearly as expected", () => {
+    // a ln(a/x) + x - a with x = a (1 + d) is a (d^2/2 - d^3/3 + ...)
+    const d = 2 ** -20;
+    near(halfDeviance(1000, 1000 * (1 + d)), 1000 * (d ** 2 / 2 - d ** 3 / 3 + d ** 4 / 4), 1e-15);
+  });
+});
+
+describe("normal", () => {
+  test("quantiles are R's", () => normal.p.forEach((p, i) => near(normalQuantile(p), normal.z[i]!, 1e-11)));
+  test("is its own mirror image and inverts its tail, far out too", () => {
+    for (const p of [1e-300, 1e-30, 0.001, 0.2, 0.499]) {
+      near(normalUpper(-normalQuantile(p)), p, 1e-12);
+      if (p > 1e-10) near(normalQuantile(1 - p), -normalQuantile(p), 1e-9);
+    }
+    expect(normalQuantile(0.5)).toBe(0);
+    expect([normalQuantile(0), normalQuantile(1)]).toEqual([-Infinity, Infinity]);
+  });
+});
+
+describe("beta", () => {
+  test("shapes 1 and b are a power, a and 1 too", () => {
+    for (const x of [1e-12, 0.2, 0.5, 0.9]) {
+      near(betaLower(1, 7, x), -Math.expm1(7 * Math.log1p(-x)), 1e-13);
+      near(betaLower(3.5, 1, x), x ** 3.5, 1e-13);
+      near(betaLower(4, 9, x) + betaLower(9, 4, 1 - x), 1, 1e-14);
+    }
+  });
+  test("the odds invert the tail", () => {
+    for (const [a, b] of [
+      [1, 1],
+      [0.5, 300],
+      [40, 3],
+      [1e6, 1e6],
+    ] as const) {
+      for (const p of [1e-6, 0.025, 0.5]) {
+        const odds = betaQuantileOdds(p, a, b);
+        near(betaLower(a, b, odds / (1 + odds), 1 / (1 + odds)), p, 1e-9);
+      }
+    }
+  });
+});
+
+/* The table has 12 digits: half of the last one is up to 5e-12 of the value. */
+describe("Poisson", () => {
+  test.each(poisson)("chances of at most k where $lambda are expected are R's", ({ lambda, cdf }) =>
+    cdf.forEach((want, k) => near(poissonAtMost(k, lambda), want, 5.1e-12)),
+  );
+});

@@ -1,0 +1,250 @@
+/** Laws of the wear family, over random lists of devices. Fixed seed. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { SheetError } from "../../src/worksheet/error";
+import { column, tube } from "../examples/caller";
+
+const SEED = 20261126;
+const runs = (numRuns: number) => ({ seed: SEED, numRuns });
+
+interface Device {
+  readonly id: string;
+  readonly days: number;
+  readonly failed: boolean;
+}
+const device: fc.Arbitrary<Device> = fc.record({
+  id: fc.constantFrom("A", "B", "C", "D", "E", "F"),
+  days: fc.oneof(fc.integer({ min: 1, max: 400 }), fc.constantFrom(30, 90, 90.5, 180)),
+  failed: fc.boolean(),
+});
+const devices = fc.array(device, { minLength: 1, maxLength: 40 });
+
+const lists = (all: readonly Device[]): [unknown[][], unknown[][]] => [
+  column(all.map(({ days }) => days)),
+  column(all.map(({ failed }) => (failed ? "yes" : "no"))),
+];
+const groups = (all: readonly Device[]) => column(all.map(({ id }) => id));
+
+/** Every function of the family on one list. */
+const asked: Readonly<Record<string, (all: readonly Device[]) => unknown>> = {
+  LIFETABLE: (all) => tube("LIFETABLE", ...lists(all)),
+  LIFEQUANTILE: (all) => tube("LIFEQUANTILE", ...lists(all), column([0.1, 0.5, 0.8])),
+  LIFECOMPARE: (all) => tube("LIFECOMPARE", ...lists(all), groups(all)),
+  LIFEWEIBULL: (all) => tube("LIFEWEIBULL", ...lists(all)),
+  FAILBY: (all) => tube("FAILBY", ...lists(all), 0.1),
+  WEARRATIO: (all) => tube("WEARRATIO", column("ABCDEF"), groups(all), ...lists(all)),
+};
+
+const isSame = (a: unknown, b: unknown, within: number): boolean => {
+  const [left, right] = [[a].flat(2), [b].flat(2)];
+  return (
+    left.length === right.length &&
+    left.every((x, i) => {
+      const y = right[i];
+      if (x instanceof SheetError) return y instanceof SheetError && x.code === y.code && x.message === y.message;
+      if (typeof x !== "number" || typeof y !== "number") return x === y;
+      return Math.abs(x - y) <= within * Math.max(1e-9, Math.abs(x), Math.abs(y));
+    })
+  );
+};
+
+describe.each(Object.entries(asked))("%s", (_, ask) => {
+  test("the order of rows never matters", () => {
+    const shuffled = devices.chain((all) =>
+      fc.tuple(fc.constant(all), fc.shuffledSubarray(all, { minLength: all.length })),
+    );
+    fc.assert(
+      fc.property(shuffled, ([all, other]) => isSame(ask(all), ask(other), 1e-7)),
+      runs(400),
+    );
+  });
+});
+
+describe.each(["LIFETABLE", "LIFEQUANTILE", "LIFEWEIBULL"])("%s", (name) => {
+  test("blank rows change nothing, however a host sends them", () => {
+    fc.assert(
+      fc.property(devices, fc.constantFrom<unknown>("", null, 0, " "), (all, blank) => {
+        const [days, failed] = lists(all);
+        return isSame(
+          tube(name, days, failed),
+          tube(name, [[blank], ...days, [blank]], [[blank], ...failed, [blank]]),
+          1e-12,
+        );
+      }),
+      runs(300),
+    );
+  });
+});
+
+describe("another unit of time", () => {
+  const scaled = (all: readonly Device[], by: number): Device[] => all.map((one) => ({ ...one, days: one.days * by }));
+  const unit = fc.constantFrom(1 / 7, 12 / 365.25, 24, 86400);
+
+  test("leaves shares, tests and shapes, and multiplies days and limits", () => {
+    fc.assert(
+      fc.property(devices, unit, (all, by) => {
+        const other = scaled(all, by);
+        const inUnit = (answer: unknown, columns: readonly number[]): unknown =>
+          Array.isArray(answer)
+            ? answer.map((row: unknown[]) =>
+                row.map((x, i) => (columns.includes(i) && typeof x === "number" ? x * by : x)),
+              )
+            : answer;
+        expect(isSame(inUnit(asked.LIFETABLE!(all), [0]), asked.LIFETABLE!(other), 1e-9)).toBe(true);
+        expect(isSame(inUnit(asked.LIFEQUANTILE!(all), [0, 1, 2]), asked.LIFEQUANTILE!(other), 1e-9)).toBe(true);
+        expect(isSame(asked.LIFECOMPARE!(all), asked.LIFECOMPARE!(other), 1e-9)).toBe(true);
+        expect(isSame(inUnit(asked.LIFEWEIBULL!(all), [3, 4, 5]), asked.LIFEWEIBULL!(other), 1e-7)).toBe(true);
+        expect(isSame(inUnit(asked.FAILBY!(all), [0, 1]), asked.FAILBY!(other), 1e-7)).toBe(true);
+        expect(isSame(asked.WEARRATIO!(all), asked.WEARRATIO!(other), 1e-6)).toBe(true);
+      }),
+      runs(200),
+    );
+  });
+});
+
+describe("LIFETABLE", () => {
+  test("the share falls, stays within its limits, and these within 0 and 1", () => {
+    fc.assert(
+      fc.property(devices, fc.constantFrom(0.5, 0.9, 0.999999), (all, level) => {
+        const rows = tube("LIFETABLE", ...lists(all), level);
+        if (rows instanceof SheetError) return rows.code === "#N/A" && all.every(({ failed }) => !failed);
+        let before = 1;
+        return (rows as number[][]).every(([, atRisk, failed, share, low, high]) => {
+          const falls = share! < before && failed! <= atRisk!;
+          before = share!;
+          if (share === 0) return falls && String(low) === "" && String(high) === "";
+          return falls && 0 <= low! && low! <= share! && share! <= high! && high! <= 1;
+        });
+      }),
+      runs(500),
+    );
+  });
+
+  test("when every device has failed, the share is what is left of them", () => {
+    fc.assert(
+      fc.property(devices, (all) => {
+        const rows = tube("LIFETABLE", ...lists(all.map((one) => ({ ...one, failed: true })))) as number[][];
+        return rows.every(
+          ([day, , , share]) => Math.abs(share! - all.filter(({ days }) => days > day!).length / all.length) < 1e-12,
+        );
+      }),
+      runs(300),
+    );
+  });
+});
+
+describe("LIFEQUANTILE", () => {
+  const quantile = (all: readonly Device[], share: number, level = 0.95): readonly number[] =>
+    (tube("LIFEQUANTILE", ...lists(all), share, level) as (number | "")[][])[0]!.map((x) => (x === "" ? Infinity : x));
+
+  test("a larger share never comes earlier, limits hold the day, more confidence makes them wider", () => {
+    fc.assert(
+      fc.property(devices, fc.integer({ min: 1, max: 98 }), (all, percent) => {
+        const [day, low, high] = quantile(all, percent / 100) as [number, number, number];
+        const [later] = quantile(all, (percent + 1) / 100) as [number];
+        const [, wideLow, wideHigh] = quantile(all, percent / 100, 0.99) as [number, number, number];
+        expect(later).toBeGreaterThanOrEqual(day);
+        if (Number.isFinite(low) && Number.isFinite(day)) expect(low).toBeLessThanOrEqual(day);
+        expect(high).toBeGreaterThanOrEqual(day);
+        expect(wideHigh).toBeGreaterThanOrEqual(high);
+        if (Number.isFinite(low) && Number.isFinite(wideLow)) expect(wideLow).toBeLessThanOrEqual(low);
+      }),
+      runs(500),
+    );
+  });
+});
+
+describe("FAILBY", () => {
+  const many = fc.array(device, { minLength: 25, maxLength: 60 });
+
+  test("a longer risk never gives fewer days; the lower limit is never above the day; more confidence lowers it", () => {
+    let estimated = 0;
+    fc.assert(
+      fc.property(many, fc.integer({ min: 1, max: 98 }), (all, percent) => {
+        const rows = tube("FAILBY", ...lists(all), column([percent / 100, (percent + 1) / 100])) as (
+          number | SheetError
+        )[][];
+        if (rows[0]![0] instanceof SheetError) return;
+        estimated++;
+        const sure = (tube("FAILBY", ...lists(all), percent / 100, 0.99) as number[][])[0]!;
+        const [[day, low, failures], [later]] = rows as [[number, number, number], [number]];
+        expect(later).toBeGreaterThanOrEqual(day);
+        expect(low).toBeLessThanOrEqual(day);
+        expect(sure[1]!).toBeLessThanOrEqual(low);
+        expect(failures).toBe(all.filter(({ failed }) => failed).length);
+      }),
+      runs(300),
+    );
+    expect(estimated).toBeGreaterThan(150);
+  });
+});
+
+describe("LIFECOMPARE", () => {
+  test("the names of groups do not matter, p lies in 0 to 1, and twice the same list does not differ", () => {
+    fc.assert(
+      fc.property(devices, (all) => {
+        const renamed = all.map((one) => ({
+          ...one,
+          id: { A: "zz", B: "14 Fr", C: "7", D: "q", E: "x", F: "y" }[one.id]!,
+        }));
+        expect(isSame(asked.LIFECOMPARE!(all), asked.LIFECOMPARE!(renamed), 1e-9)).toBe(true);
+        const [[chiSquare, , p]] = asked.LIFECOMPARE!(all) as [[number | SheetError, number, number]];
+        if (typeof chiSquare === "number") {
+          expect(chiSquare).toBeGreaterThanOrEqual(0);
+          expect(p).toBeGreaterThanOrEqual(0);
+          expect(p).toBeLessThanOrEqual(1);
+        }
+        const twice = [...all.map((one) => ({ ...one, id: "A" })), ...all.map((one) => ({ ...one, id: "B" }))];
+        const [[same]] = asked.LIFECOMPARE!(twice) as [[number | SheetError]];
+        if (typeof same === "number") expect(same).toBeLessThan(1e-12);
+      }),
+      runs(300),
+    );
+  });
+});
+
+describe("WEARRATIO", () => {
+  test("limits hold the ratio, and nobody without a failure is above 1", () => {
+    let spread = 0;
+    fc.assert(
+      fc.property(devices, (all) => {
+        const people = [...new Set(all.map(({ id }) => id))];
+        const rows = tube("WEARRATIO", column(people), groups(all), ...lists(all)) as (number | SheetError | "")[][];
+        if (rows[0]![0] instanceof SheetError) {
+          expect(people.length < 2 || all.every(({ failed }) => !failed)).toBe(true);
+          return;
+        }
+        rows.forEach((row, i) => {
+          const [ratio, low, high] = row as [number, number, number];
+          expect(low).toBeLessThanOrEqual(ratio);
+          expect(ratio).toBeLessThanOrEqual(high);
+          if (low === 1 && high === 1) return;
+          spread++;
+          const own = all.filter(({ id }) => id === people[i]);
+          if (own.every(({ failed }) => !failed)) expect(ratio).toBeLessThanOrEqual(1);
+        });
+      }),
+      runs(400),
+    );
+    expect(spread).toBeGreaterThan(100);
+  });
+
+  test("one device of 200 days without failure is two of 100 days", () => {
+    fc.assert(
+      fc.property(devices, fc.constantFrom("A", "B"), (all, id) => {
+        const whole = [...all, { id, days: 200, failed: false }];
+        const halves = [...all, { id, days: 100, failed: false }, { id, days: 100, failed: false }];
+        return isSame(asked.WEARRATIO!(whole), asked.WEARRATIO!(halves), 1e-6);
+      }),
+      runs(200),
+    );
+  });
+
+  test("people who all wear alike: 1, 1, 1", () => {
+    const all = ["A", "B", "C"].flatMap((id) => [
+      { id, days: 100, failed: true },
+      { id, days: 50, failed: false },
+    ]);
+    expect(tube("WEARRATIO", "B", groups(all), ...lists(all))).toEqual([[1, 1, 1]]);
+  });
+});
