@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { functions } from "../../src/index";
 import { call } from "../../src/worksheet/call";
+import type { SheetFunction } from "../../src/worksheet/define";
 import { CellError, SheetError } from "../../src/worksheet/error";
 
 const options = { seed: 20261125, numRuns: 500 };
@@ -19,6 +20,10 @@ const plain = (answer: unknown): unknown =>
       ? `${answer.code} ${answer.message}`
       : answer;
 
+/** The first word for every choice that must be made. */
+const choices = ({ order }: SheetFunction): unknown[] =>
+  order.map(({ param }) => (param.mode === "choice" && !param.optional ? param.words![0] : undefined));
+
 const oneByOne = functions.filter(
   (f) => f.result.shape === "cell" && f.order.every(({ param }) => param.mode !== "range" || param.optional),
 );
@@ -33,7 +38,7 @@ describe.each(oneByOne.map((f) => [f.name, f] as const))("%s", (_, definition) =
         const asColumns = Array.from({ length: each }, (_, i) => table.map((row) => [row[i]]));
         const positions = definition.order.flatMap(({ param }, i) => (param.mode === "each" ? [i] : []));
         const place = (values: unknown[]) => {
-          const args: unknown[] = [];
+          const args = choices(definition);
           positions.forEach((position, i) => (args[position] = values[i]));
           return args;
         };
@@ -59,7 +64,7 @@ describe.each(oneByOne.map((f) => [f.name, f] as const))("%s", (_, definition) =
   test("ranges of different shapes are refused for the whole call, naming both", () => {
     if (each < 2) return;
     const [first, second] = definition.order.filter(({ param }) => param.mode === "each");
-    const args: unknown[] = [];
+    const args = choices(definition);
     args[definition.order.indexOf(first!)] = [[1], [2], [3]];
     args[definition.order.indexOf(second!)] = [[1, 2]];
     const answer = call(definition, args);
