@@ -5,6 +5,7 @@
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { functions } from "../src/index";
+import { documentation } from "./documentation";
 import { metadata } from "./metadata";
 import { referenceIndex, referencePage } from "./reference";
 import { referencePageHtml } from "./reference-page";
@@ -17,6 +18,7 @@ mkdirSync(at("docs/reference"), { recursive: true });
 mkdirSync(at("functions/generated"), { recursive: true });
 
 writeFileSync(at("functions/generated/functions.json"), `${JSON.stringify(metadata(functions), null, 2)}\n`);
+writeFileSync(at("functions/generated/documentation.json"), `${JSON.stringify(documentation(functions), null, 1)}\n`);
 writeFileSync(at("functions/generated/reference.html"), referencePageHtml(functions));
 writeFileSync(at("docs/reference/README.md"), referenceIndex(functions));
 for (const definition of functions) {
