@@ -47,7 +47,7 @@ export const FAILBY = define(
     cautions: [
       "Evidence for a clinic's own interval, never a reason to exceed the device's label or the clinic's limit.",
       ...lifeCautions,
-      "A small risk, below 1 in the number of failures, is read far outside the data: only the model speaks there.",
+      "A risk smaller than one in the number of devices lies outside the data: only the model speaks there.",
       "Do not mix kinds or sizes of device.",
     ],
     evidence: "textbook",
