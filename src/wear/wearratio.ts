@@ -80,7 +80,7 @@ export const WEARRATIO = define(
       "A person's own interval is set by those responsible, within the device's label.",
     ],
     evidence: "textbook",
-    sources: [sources.claytonKaldor, sources.lipCancer],
+    sources: [sources.claytonKaldor, sources.lipCancer, sources.noSource],
     examples: [
       {
         shows: "range",
