@@ -69,7 +69,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
         </Notice>
       )}
       {hasFaultyNumbers && <p className="fault">{addColumnsTexts.numbers.mend}</p>}
-      <p className="note">{paneTexts.notAgreed}</p>
+      {plan.numbers.length > 0 && <p className="note">{paneTexts.notAgreed}</p>}
       <div className="presses">
         <button
           type="button"

@@ -35,7 +35,7 @@ export function Result({ finished, state, workbook }: Props) {
           {isTakenBack ? paneTexts.takenBack : words.title[said.outcome]}
         </h3>
         {!isTakenBack && said.sentences.map((sentence) => <p key={sentence}>{sentence}</p>)}
-        {!isTakenBack && said.outcome === "done" && <p>{paneTexts.notAgreed}</p>}
+        {!isTakenBack && said.outcome === "done" && finished.plan.numbers.length > 0 && <p>{paneTexts.notAgreed}</p>}
       </Notice>
       <div className="presses">
         {!isTakenBack && where && (

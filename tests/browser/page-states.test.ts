@@ -1,0 +1,181 @@
+/** The browser's page as built: its bar, its sentences and its questions around the real grid. */
+import { mkdir, readFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import axe from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
+import { texts } from "../../taskpane/texts";
+import { launchBrowser } from "./launch";
+import { serveDist, type Served } from "./serve";
+
+const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
+const words = texts.shell;
+
+let browser: Browser;
+let served: Served;
+let page: Page;
+
+beforeAll(async () => {
+  await mkdir(SHOTS, { recursive: true });
+  [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+afterEach(() => page.close());
+
+interface Wish {
+  readonly width?: number;
+  readonly dark?: boolean;
+  readonly waitForGrid?: boolean;
+}
+
+async function openPage({ width = 1280, dark = false, waitForGrid = true }: Wish = {}): Promise<void> {
+  page = await browser.newPage({ viewport: { width, height: 800 }, colorScheme: dark ? "dark" : "light" });
+  page.setDefaultTimeout(30_000);
+  if (waitForGrid) {
+    await page.goto(served.url);
+    await page.getByRole("button", { name: words.tryExample }).waitFor();
+  }
+}
+
+const openExample = async () => {
+  await page.getByRole("button", { name: words.tryExample }).click();
+  await page.getByRole("heading", { name: words.example }).waitFor();
+  await page.getByRole("checkbox", { name: "Change due" }).waitFor();
+};
+
+const addOne = async () => {
+  await page.getByRole("checkbox", { name: "Size in mm" }).check();
+  await page.getByRole("button", { name: "Add 1 column" }).click();
+  await page.getByRole("heading", { name: texts.addColumns.result.title.done }).waitFor();
+};
+
+const choose = (name: string, bytes: Buffer) =>
+  page.locator("header input[type=file]").setInputFiles({ name, mimeType: "application/octet-stream", buffer: bytes });
+
+const picture = (name: string) => page.screenshot({ path: `${SHOTS}page-${name}.png` });
+
+/** The grid draws its own tools; what is ours has nothing for axe to find. */
+async function findings(): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(
+      { include: [["#root"]], exclude: [[".grid-holder"]] },
+      { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
+    );
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
+  });
+}
+
+const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+test("bar and pane are there before the grid is, and say that it is starting", async () => {
+  await openPage({ waitForGrid: false });
+  let letGo = () => {};
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  await page.route("**/grid.js", async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.goto(served.url);
+  await page.getByText(words.starting).waitFor();
+  expect(await page.getByRole("button", { name: texts.pane.functions, exact: true }).isEnabled()).toBe(true);
+  expect(await page.getByRole("button", { name: words.open, exact: true }).isDisabled()).toBe(true);
+  expect(await findings()).toEqual([]);
+  await picture("starting");
+  letGo();
+  await page.getByRole("button", { name: words.tryExample }).waitFor();
+});
+
+test.each([
+  { width: 1280, dark: false },
+  { width: 320, dark: false },
+  { width: 320, dark: true },
+])("invitation and example at %o", async ({ width, dark }) => {
+  await openPage({ width, dark });
+  expect(await findings()).toEqual([]);
+  await picture(`invitation-${width}${dark ? "-dark" : ""}`);
+  await openExample();
+  expect(await findings()).toEqual([]);
+  expect(await sideways()).toBe(0);
+  await picture(`example-${width}${dark ? "-dark" : ""}`);
+});
+
+test("a file that is no workbook is refused with a sentence, and what was there stays", async () => {
+  await openPage();
+  await openExample();
+  await choose("letter.xlsx", Buffer.from("Dear colleague"));
+  const problem = page.locator(".say.problem");
+  await problem.waitFor();
+  expect((await problem.innerText()).length).toBeGreaterThan(30);
+  expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(words.example);
+  expect(await findings()).toEqual([]);
+  await picture("refused");
+});
+
+test("unsaved changes are marked, asked about, and saved on request", async () => {
+  await openPage();
+  await openExample();
+  await addOne();
+  await page.getByText(words.unsaved, { exact: true }).waitFor();
+  expect(await page.title()).toMatch(/^•/);
+  await picture("added");
+
+  await page.getByRole("button", { name: words.new, exact: true }).click();
+  const dialog = page.getByRole("dialog", { name: words.leave.title });
+  await dialog.waitFor();
+  expect(await findings()).toEqual([]);
+  await picture("leave");
+  await page.keyboard.press("Escape");
+  await dialog.waitFor({ state: "detached" });
+  expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(words.example);
+
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: words.save, exact: true }).click();
+  const saved = await download;
+  expect(saved.suggestedFilename()).toBe(words.example);
+  expect((await readFile(await saved.path())).subarray(0, 2).toString()).toBe("PK");
+  await page.getByText(words.unsaved, { exact: true }).waitFor({ state: "detached" });
+  await picture("saved");
+});
+
+test("leaving the page with unsaved changes asks", async () => {
+  await openPage();
+  await openExample();
+  await addOne();
+  await page.getByText(words.unsaved, { exact: true }).waitFor();
+  const asked: string[] = [];
+  page.on("dialog", (dialog) => {
+    asked.push(dialog.type());
+    void dialog.accept();
+  });
+  await page.goto("about:blank");
+  expect(asked).toEqual(["beforeunload"]);
+});
+
+test("F6 leads the keyboard from bar to sheet to pane, and the sheet answers to it", async () => {
+  await openPage();
+  await openExample();
+  const where = () =>
+    page.evaluate(() =>
+      ["bar", "sheet", "pane"].find((id) => document.getElementById(id)?.contains(document.activeElement)),
+    );
+  await page.getByRole("button", { name: words.save, exact: true }).focus();
+  await page.keyboard.press("F6");
+  expect(await where()).toBe("sheet");
+  await page.locator(".selected-row > summary").evaluate((summary: HTMLElement) => {
+    (summary.parentElement as HTMLDetailsElement).open = true;
+  });
+  for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowDown");
+  await page.getByRole("table", { name: words.rowTitle(5, "Invented example") }).waitFor();
+  expect(await page.getByRole("row", { name: /D-002/ }).innerText()).toContain("Identifier");
+  await picture("selected-row");
+  await page.keyboard.press("F6");
+  expect(await where()).toBe("pane");
+  await page.keyboard.press("Shift+F6");
+  expect(await where()).toBe("sheet");
+});
