@@ -98,6 +98,12 @@ export const BALLOONSTATE = define(
         gives: { error: "#VALUE!", says: "out must be one number of mL" },
         source: sources.input,
       },
+      {
+        shows: "boundary",
+        args: { out: 500, expected: 500 },
+        gives: { error: "#VALUE!", says: "at most 60" },
+        source: `${sources.noSource}: no balloon holds that much`,
+      },
       { shows: "boundary", args: { out: 0.6, expected: 1.1, action: 0.5 }, gives: "as filled", source: sources.floats },
       { shows: "boundary", args: { out: 2.5, expected: 5 }, gives: "half or less", source: sources.noSource },
       { shows: "boundary", args: { out: 5.5, expected: 5 }, gives: "as filled", source: sources.noSource },

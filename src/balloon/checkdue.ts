@@ -5,6 +5,9 @@ import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { date, number } from "../worksheet/parameters";
 
+/** Longer than a life: then a year was typed instead of a date, and the first-check rule would be lost. */
+const TOO_LONG = 36_525;
+const tooOld = new SheetError("stomamade is more than 100 years before devicein: write the whole date, not the year");
 const deviceFirst = new SheetError("devicein is before stomamade: check both dates");
 const checkFirst = new SheetError("lastcheck is before stomamade: check both dates");
 
@@ -30,6 +33,7 @@ export const CHECKDUE = define(
     result: { shape: "cell", kind: "date", help: "Next check; format the cell as a date", blank: "" },
     compute: ({ stomamade, devicein, lastcheck, first, every, after }) => {
       if (devicein < stomamade) return deviceFirst;
+      if (devicein - stomamade > TOO_LONG) return tooOld;
       if (lastcheck !== undefined && lastcheck < stomamade) return checkFirst;
       // A check from before the change was another balloon's.
       const next = lastcheck === undefined || lastcheck < devicein ? devicein + after : lastcheck + every;
@@ -100,6 +104,12 @@ export const CHECKDUE = define(
         args: { stomamade: "2026-03-02", devicein: "2026-02-02", lastcheck: "" },
         gives: { error: "#VALUE!", says: "devicein is before stomamade" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: 2019, devicein: "2026-03-02", lastcheck: "" },
+        gives: { error: "#VALUE!", says: "write the whole date" },
+        source: "2019 as a day number is a day of 1905 (ECMA-376 part 1, 18.17.4)",
       },
       {
         shows: "boundary",

@@ -1,10 +1,18 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
+import { SheetError } from "../worksheet/error";
 import { date, number } from "../worksheet/parameters";
 
 /** Days before the due date from which it is `due soon`: clinic setting, no published source. */
 export const SOON_DAYS = 14;
+
+/**
+ * A due date further away than this contradicts every interval in use (the longest allowed is 60 months): then a year
+ * was typed, here or there, and `later` would reassure. Clinic setting, no published source.
+ */
+const FAR_DAYS = 3653;
+const tooFar = new SheetError("due is more than 10 years after asof: check both dates");
 
 export const DUESTATE = define(
   {
@@ -29,13 +37,15 @@ export const DUESTATE = define(
       // A limit before the due date contradicts it: the earlier one counts.
       const first = latest === undefined ? due : Math.min(due, latest);
       if (first < asof) return "overdue";
+      if (first - asof > FAR_DAYS) return tooFar;
       return first - asof <= soon ? "due soon" : "later";
     },
   },
   documented && {
     details:
       "Past limit: the latest date has gone by. Overdue: the due date has gone by. Due soon: today, or within the days " +
-      "given, the last of them included. If the latest date lies before the due date, it counts as the due date.",
+      "given, the last of them included. If the latest date lies before the due date, it counts as the due date. A due " +
+      "date more than ten years away is refused.",
     cautions: [
       "Later is a comparison of dates. It does not show that a tube is sound or in the right place.",
       "Let today stand in one cell (the name As_of) instead of TODAY() in every formula.",

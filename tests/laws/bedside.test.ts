@@ -109,14 +109,22 @@ describe("DUESTATE", () => {
 
   test("time only makes it worse, an earlier due date and an earlier limit too", () => {
     fc.assert(
-      fc.property(serial, serial, serial, fc.nat(400), fc.nat(60), (due, asof, latest, days, soon) => {
-        const now = rank(due, asof, soon, latest);
-        expect(now).toBeGreaterThanOrEqual(0);
-        expect(rank(due, asof + days, soon, latest)).toBeGreaterThanOrEqual(now);
-        expect(rank(due - days, asof, soon, latest)).toBeGreaterThanOrEqual(now);
-        expect(rank(due, asof, soon, latest - days)).toBeGreaterThanOrEqual(now);
-        expect(rank(due, asof, soon + days, latest)).toBeGreaterThanOrEqual(now);
-      }),
+      fc.property(
+        serial,
+        fc.integer({ min: -900, max: 3000 }),
+        fc.integer({ min: -900, max: 3000 }),
+        fc.nat(400),
+        fc.nat(60),
+        (asof, away, limit, days, soon) => {
+          const [due, latest] = [asof + away, asof + limit];
+          const now = rank(due, asof, soon, latest);
+          expect(now).toBeGreaterThanOrEqual(0);
+          expect(rank(due, asof + days, soon, latest)).toBeGreaterThanOrEqual(now);
+          expect(rank(due - days, asof, soon, latest)).toBeGreaterThanOrEqual(now);
+          expect(rank(due, asof, soon, latest - days)).toBeGreaterThanOrEqual(now);
+          expect(rank(due, asof, soon + days, latest)).toBeGreaterThanOrEqual(now);
+        },
+      ),
       options,
     );
   });

@@ -91,7 +91,11 @@ export function readSheet(
         for (let i = Number(col.getAttribute("min")); i <= last; i++) columns[i] = said;
       }
       for (const gone of [...all(page, "dimension"), ...all(page, "cols")]) gone.remove();
-      for (const row of all(page, "row")) row.removeAttribute("spans");
+      for (const row of all(page, "row")) {
+        row.removeAttribute("spans");
+        // A row of the list that held nothing at all stands in the file only for the cells that we added.
+        if (row.children.length === 0 && row.attributes.length <= 1) row.remove();
+      }
       return { cells, columns: Array.from(columns, (c) => c ?? ""), rest: new XMLSerializer().serializeToString(page) };
     },
     [xmlText(sheet), strings ? xmlText(strings) : null, [...without]] as const,

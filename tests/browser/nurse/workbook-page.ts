@@ -30,12 +30,9 @@ export async function openWorkbookPage(
   return { page, requests, faults };
 }
 
-export async function openFile(page: Page, path: string, name = path.split("/").at(-1)!): Promise<void> {
-  await page
-    .locator('input[type="file"]')
-    .first()
-    .setInputFiles({ name, mimeType: "application/octet-stream", buffer: readFileSync(path) });
-}
+/** Chooses a file as the file dialog would. */
+export const openFile = (page: Page, path: string): Promise<void> =>
+  page.locator('input[type="file"]').first().setInputFiles(path);
 
 const step = (page: Page, title: string): Locator =>
   page.locator("section", { has: page.getByRole("heading", { name: title, exact: true }) }).last();
