@@ -27,7 +27,7 @@ const unitId = () => `book${++books}`;
 export function gridOn(
   engine: Engine,
   options: GridOptions,
-  alsoWatch: (dayFirst: () => DayFirst) => void = () => undefined,
+  alsoWatch: (dayFirst: () => DayFirst) => Promise<void> = async () => undefined,
 ): Grid {
   let dayFirst: DayFirst = options.dayFirst;
   let bytes: Uint8Array | null = null;
@@ -36,7 +36,7 @@ export function gridOn(
 
   let isWatching = false;
   /** The grid makes its services, its functions too, with its first workbook. */
-  function watch(): void {
+  async function watch(): Promise<void> {
     if (isWatching) return;
     isWatching = true;
     watchTyping(engine, { workbook, dayFirst: () => dayFirst, say: options.say });
@@ -59,7 +59,7 @@ export function gridOn(
       },
     });
     watchSorting(engine, workbook);
-    alsoWatch(() => dayFirst);
+    await alsoWatch(() => dayFirst);
   }
 
   async function open(file: Uint8Array, name: string): Promise<Opened | Refusal> {
@@ -77,7 +77,7 @@ export function gridOn(
     await breath();
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
     bytes = file;
-    watch();
+    await watch();
     unsaved.clear();
     return { outcome: "opened", name, remarks: reading.remarks };
   }
@@ -87,7 +87,7 @@ export function gridOn(
     forgetSentences();
     await workbook.open(snapshot, facts, false);
     bytes = null;
-    watch();
+    await watch();
     unsaved.clear();
     return { outcome: "opened", name: facts.title, remarks: [] };
   }

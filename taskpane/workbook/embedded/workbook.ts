@@ -35,6 +35,7 @@ import { OneStep, registerChanges } from "./changes";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
 import { structuredToA1 } from "./formulas/structured";
+import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo, TODAY_IN_GRID } from "./names";
 import { isTodayName } from "./open/names";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
@@ -68,6 +69,7 @@ export class GridWorkbookPort implements Workbook {
     private readonly engine: Engine,
     private today: number,
   ) {
+    mendReader();
     registerChanges(engine);
     setGridToday(today);
     engine.injector.get(ICommandService).onCommandExecuted((command) => {

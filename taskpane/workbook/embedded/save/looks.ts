@@ -41,6 +41,8 @@ export interface Look {
 /** Looks that a file's style has and this page does not change. */
 const UNTOLD = ["ff", "fs", "ul", "st", "bd", "va", "vt", "tr"] as const;
 
+const LETTERS: ReadonlySet<string> = new Set(["ff", "fs", "vt"]);
+
 export interface StyleNow {
   readonly id: string | undefined;
   readonly style: Nullable<IStyleData>;
@@ -77,7 +79,11 @@ export function lookOf(
     ...(fontColor !== hexadecimal(base.cl) && fontColor !== undefined && { fontColor }),
     ...(fill !== hexadecimal(base.bg) && { fill: fill ?? null }),
   };
-  const isLossy = UNTOLD.some((key) => JSON.stringify(style[key] ?? null) !== JSON.stringify(base[key] ?? null));
+  // pasted text brings the page's own letters along, which nobody chose
+  const isPasted = style.xf === undefined;
+  const isLossy = UNTOLD.filter((key) => !isPasted || !LETTERS.has(key)).some(
+    (key) => JSON.stringify(style[key] ?? null) !== JSON.stringify(base[key] ?? null),
+  );
   if (Object.keys(change).length === 0) return { edit: from === own ? undefined : from, isLossy };
   return { edit: { from, ...change }, isLossy };
 }
