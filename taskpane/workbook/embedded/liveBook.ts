@@ -1,0 +1,244 @@
+/** The workbook that stands in the grid: loading it, and telling what it holds now. */
+import { ICommandService, type Workbook as GridWorkbook } from "@univerjs/core";
+import type { IWorkbookData } from "@univerjs/core";
+import { SheetsSelectionsService } from "@univerjs/sheets";
+import { CellError } from "../../../src/worksheet/error";
+import { overlaps, parseArea } from "../area";
+import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../port";
+import { setGridToday } from "../../../functions/grid";
+import { calculated } from "./calculation";
+import { registerChanges } from "./changes";
+import type { Engine } from "./engine";
+import type { BookFacts } from "./facts";
+import { mendReader } from "./mended";
+import { engineNames, moveToday, refersTo } from "./names";
+import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
+import { fileValue, sameResult } from "./save/values";
+import type { CellValue } from "../package";
+import { areaOf, SheetReader } from "./sheetReader";
+import { tablesNow, type TableNow } from "./tables";
+
+/** Told once for many changes that come together. */
+const GATHER = 60;
+
+export class LiveBook {
+  protected facts!: BookFacts;
+  protected unitId = "";
+  protected todayNames = new Set<string>();
+  private readonly listeners = new Set<() => void>();
+  private telling: ReturnType<typeof setTimeout> | undefined;
+  /** Cells are read anew only after a change: the overview is asked for often. */
+  private readers = new Map<SheetId, SheetReader>();
+
+  constructor(
+    protected readonly engine: Engine,
+    protected today: number,
+  ) {
+    mendReader();
+    registerChanges(engine);
+    setGridToday(today);
+    engine.injector.get(ICommandService).onCommandExecuted((command) => {
+      if (!/mutation|set-selections|worksheet-active|set-worksheet-activ/.test(command.id)) return;
+      this.readers.clear();
+      this.tell();
+    });
+  }
+
+  /** Results that differed from the file's right after opening, by sheet and place: the calendar's doing, nobody's. */
+  readonly atOpening = new Map<SheetId, OpeningResults>();
+
+  /** Puts a workbook into the grid in place of the one there; resolves when its first results stand. */
+  async open(snapshot: Partial<IWorkbookData>, facts: BookFacts, hasLiving: boolean): Promise<void> {
+    if (hasLiving) await calculated(this.engine, () => this.load(snapshot, facts));
+    else this.load(snapshot, facts);
+    this.rememberResults();
+  }
+
+  protected rememberResults(): void {
+    this.atOpening.clear();
+    const { file, sheets } = this.facts;
+    if (!file) return;
+    for (const sheet of sheets) {
+      if (sheet.kind !== "worksheet") continue;
+      const reader = this.reader(sheet.id);
+      const results = new Map<string, CellValue>();
+      const spills = new Map(reader.spills().map((area) => [placeKey(area.top, area.left), spillText(reader, area)]));
+      for (const cell of file.opened.cells(sheet.name)) {
+        if (!cell.formula) continue;
+        const value = fileValue(reader.value(cell.row - 1, cell.column - 1));
+        if (!sameResult(value, cell.value)) results.set(placeKey(cell.row - 1, cell.column - 1), value);
+      }
+      this.atOpening.set(sheet.id, { results, spills });
+    }
+  }
+
+  load(snapshot: Partial<IWorkbookData>, facts: BookFacts): void {
+    if (this.unitId !== "") this.engine.api.disposeUnit(this.unitId);
+    this.readers.clear();
+    this.facts = facts;
+    this.todayNames = new Set(facts.todayNames);
+    this.unitId = this.engine.api.createWorkbook(snapshot).getId();
+    this.tell();
+  }
+
+  get book(): GridWorkbook {
+    return this.engine.api.getWorkbook(this.unitId)!.getWorkbook();
+  }
+
+  get bookFacts(): BookFacts {
+    return this.facts;
+  }
+
+  get unit(): string {
+    return this.unitId;
+  }
+
+  /** Names that are a plain day here and TODAY() in a file, in lower case. */
+  get namesForToday(): ReadonlySet<string> {
+    return this.todayNames;
+  }
+
+  setToday(today: number): void {
+    this.today = today;
+    moveToday(this.engine, today, this.todayNames.size > 0);
+  }
+
+  reader(sheet: SheetId): SheetReader {
+    const known = this.readers.get(sheet);
+    if (known) return known;
+    const reader = new SheetReader(this.engine, this.book, sheet);
+    this.readers.set(sheet, reader);
+    return reader;
+  }
+
+  tables(): TableNow[] {
+    return tablesNow(this.engine, this.unitId, this.facts, (sheet) => this.reader(sheet));
+  }
+
+  /** The text the grid paints: for reading aloud, never for calculating. */
+  paintedText(sheet: SheetId, row: number, column: number): string | undefined {
+    return this.engine.api.getWorkbook(this.unitId)?.getSheetBySheetId(sheet)?.getRange(row, column).getDisplayValue();
+  }
+
+  async overview(): Promise<Overview> {
+    return this.overviewNow();
+  }
+
+  overviewNow(): Overview {
+    const book = this.book;
+    const active = book.getActiveSheet();
+    const selected = this.engine.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+    return {
+      title: this.facts.title,
+      dateSystem: this.facts.dateSystem,
+      sheets: this.sheetsNow().map((sheet) => ({
+        ...sheet,
+        used: sheet.kind === "worksheet" ? this.reader(sheet.id).used() : null,
+      })),
+      tables: this.tables().map(({ facts, area, columns }) => ({
+        name: facts.name,
+        sheet: facts.sheet,
+        area,
+        columns,
+        hasHeader: facts.geometry.headerRows > 0,
+        hasTotals: facts.geometry.totalsRows > 0,
+        isFiltered: this.isFiltered(facts.sheet, area, facts.filteredRows),
+      })),
+      names: this.names(),
+      selection: active && selected ? { sheet: active.getSheetId(), area: areaOf(selected) } : null,
+    };
+  }
+
+  async read(place: Place, what: readonly Facet[]): Promise<Block> {
+    const { sheet, area } = this.stand(place);
+    const reader = this.reader(sheet);
+    const rows = <T>(each: (row: number, column: number) => T): T[][] =>
+      Array.from({ length: area.rows }, (_, r) =>
+        Array.from({ length: area.columns }, (_, c) => each(area.top + r, area.left + c)),
+      );
+    return {
+      sheet,
+      area,
+      ...(what.includes("values") && { values: rows((r, c) => reader.value(r, c)) }),
+      ...(what.includes("formulas") && { formulas: rows((r, c) => reader.formula(r, c)) }),
+      ...(what.includes("formats") && { formats: rows((r, c) => reader.format(r, c)) }),
+      ...(what.includes("hidden") && {
+        hidden: Array.from({ length: area.rows }, (_, r) => reader.isHidden(area.top + r)),
+      }),
+      ...(what.includes("merges") && { merges: reader.merges().filter((merge) => overlaps(merge, area)) }),
+    };
+  }
+
+  /** Sheets in the order of the tabs; chart sheets keep their place among them. */
+  protected sheetsNow(): Omit<Overview["sheets"][number], "used">[] {
+    const known = new Map(this.facts.sheets.map((sheet) => [sheet.id, sheet]));
+    const now = this.book.getSheets().map((sheet) => ({
+      id: sheet.getSheetId(),
+      name: sheet.getName(),
+      kind: "worksheet" as const,
+      hidden: sheet.isSheetHidden() === 1,
+      isProtected: known.get(sheet.getSheetId())?.isProtected ?? false,
+    }));
+    const charts = this.facts.sheets
+      .map((sheet, index) => ({ sheet, index }))
+      .filter(({ sheet }) => sheet.kind === "chart sheet");
+    const all: Omit<Overview["sheets"][number], "used">[] = [...now];
+    for (const { sheet, index } of charts) {
+      const { id, name, kind, isHidden, isProtected } = sheet;
+      all.splice(index, 0, { id, name, kind, hidden: isHidden, isProtected });
+    }
+    return all;
+  }
+
+  protected names(): NameOverview[] {
+    const live = engineNames(this.engine, this.unitId).map((name): NameOverview => {
+      if (this.todayNames.has(name.name.toLowerCase())) {
+        return { name: name.name, refersTo: "=TODAY()", value: this.today };
+      }
+      return { name: name.name, refersTo: refersTo(name), value: this.nameValue(refersTo(name)) };
+    });
+    return [...live, ...this.facts.darkNames.map((name) => ({ ...name, value: null }))];
+  }
+
+  /** The one value behind a name: a constant or a cell. */
+  protected nameValue(text: string): NameOverview["value"] {
+    const plain = text.slice(1).trim();
+    if (/^[-+]?\d+(?:\.\d+)?$/.test(plain)) return Number(plain);
+    if (/^(?:TRUE|FALSE)$/i.test(plain)) return plain.toUpperCase() === "TRUE";
+    if (/^"(?:[^"]|"")*"$/.test(plain)) return plain.slice(1, -1).replaceAll('""', '"');
+    const mark = plain.lastIndexOf("!");
+    const area = mark < 0 ? null : parseArea(plain.slice(mark + 1));
+    const sheetName = plain.slice(0, mark).replace(/^'|'$/g, "").replaceAll("''", "'");
+    const sheet = this.book.getSheetBySheetName(sheetName);
+    if (!area || !sheet || area.rows * area.columns !== 1) return null;
+    const value = this.reader(sheet.getSheetId()).value(area.top, area.left);
+    return value instanceof CellError ? null : value;
+  }
+
+  protected isFiltered(sheet: SheetId, area: Area, filteredRows: readonly number[]): boolean {
+    const reader = this.reader(sheet);
+    for (let row = area.top; row < area.top + area.rows; row++) {
+      if (reader.worksheet.getRowFiltered(row)) return true;
+    }
+    return filteredRows.some((row) => reader.isHidden(row));
+  }
+
+  protected stand(place: Place): { sheet: SheetId; area: Area } {
+    if ("sheet" in place) return place;
+    const table = this.tables().find(({ facts }) => facts.name.toLowerCase() === place.table.toLowerCase());
+    if (!table) throw new Error(`no table ${place.table}`);
+    return { sheet: table.facts.sheet, area: table.area };
+  }
+
+  onChange(listen: () => void): Stop {
+    this.listeners.add(listen);
+    return () => this.listeners.delete(listen);
+  }
+
+  private tell(): void {
+    this.telling ??= setTimeout(() => {
+      this.telling = undefined;
+      for (const listen of [...this.listeners]) listen();
+    }, GATHER);
+  }
+}
