@@ -9,7 +9,7 @@ const inward = (files, forbidden, why) => ({
 });
 
 export default tseslint.config(
-  { ignores: ["dist", "node_modules", "tests/bench/node_modules", "docs", "tests/workbooks/make"] },
+  { ignores: ["dist", "dist-library", "node_modules", "tests/bench/node_modules", "docs", "tests/workbooks/make"] },
   ...tseslint.configs.recommended,
   {
     rules: {

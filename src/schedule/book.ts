@@ -55,6 +55,7 @@ export const BOOK = define(
     result: {
       shape: "block",
       kind: "date",
+      words: [NO_PLACE],
       columns: ["session"],
       help: "One row for each row of due: a session, no place, or a blank where due is blank; format as dates",
       blank: "",

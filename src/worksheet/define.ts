@@ -52,6 +52,8 @@ export interface ResultInfo {
   /** A fragment: "Outside diameter". */
   readonly help: string;
   readonly unit?: string;
+  /** Words that may stand where a number or date would. */
+  readonly words?: readonly string[];
   /** Headings of a row or block, left to right. */
   readonly columns?: readonly string[];
   /** The optional choice that, once given, turns a row into one cell: READPRINT's part. */
