@@ -4,8 +4,9 @@
  *
  * Bad news first. Wherever a cell cannot be believed or read, the word is never a reassuring one.
  */
-import { addMonths, dayNumber, FIRST_DAY } from "../maths/calendar";
+import { addMonths, FIRST_DAY } from "../maths/calendar";
 import type { Cell } from "../worksheet/cell";
+import { dayOfText } from "../worksheet/dates";
 import { CellError } from "../worksheet/error";
 import { spelled } from "./spelling";
 import { CHECK_DATE, KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE, type ChangeState } from "./state-words";
@@ -36,16 +37,9 @@ const isNumber = (cell: Cell | CellError | undefined): cell is number => typeof 
 const isText = (cell: Cell | CellError | undefined): cell is string => typeof cell === "string" && spelled(cell) !== "";
 
 const ISO = /^.{4}-.{2}-/s;
-const ISO_DIGITS = /^(\d{4})-(\d{2})-(\d{2})/;
 
-/** The day of an ISO text as DATE works it out: month 13 and day 31 carry over. Null where DATE gives an error. */
-function isoDay(text: string): number | null {
-  const match = ISO_DIGITS.exec(spelled(text)!);
-  if (!match) return null;
-  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
-  const months = 12 * (year < 1900 ? year + 1900 : year) + month - 1;
-  return dayNumber(Math.floor(months / 12), (months % 12) + 1, 1) + day - 1;
-}
+/** The day that begins an ISO text; null where there is no such day. */
+const isoDay = (text: string): number | null => dayOfText(spelled(text)!.slice(0, 10));
 
 const beyondBelief = (cell: Cell | CellError | undefined, { asOf, farMonths }: ChangeRule): boolean =>
   isNumber(cell) && cell !== 0 && (cell < FIRST_DAY || cell >= addMonths(asOf, farMonths) + 1);

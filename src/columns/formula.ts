@@ -9,6 +9,8 @@
 export interface ColumnSlot {
   readonly header: string;
   readonly index: number;
+  /** The column comes in by the same change: nobody has typed into it, and it holds what our formula gives. */
+  readonly isAdded?: boolean;
 }
 
 /** Plain formula text and slots, in order; no leading "=". */

@@ -9,7 +9,3 @@ export const blankKept = (cell: ColumnSlot) => formula`IF(LEN(${cell})=0,"",${ce
 
 /** Looks like an ISO date: 2026-05-14 ... */
 export const isIso = (cell: ColumnSlot) => formula`EXACT(MID(TRIM(${cell}),5,1)&MID(TRIM(${cell}),8,1),"--")`;
-
-/** The date of such a text. */
-export const isoDate = (cell: ColumnSlot) =>
-  formula`DATE(LEFT(TRIM(${cell}),4),MID(TRIM(${cell}),6,2),MID(TRIM(${cell}),9,2))`;

@@ -116,7 +116,11 @@ export function slotsFor(recipe: Recipe, list: SurveyedList, choices: Choices): 
   const slot = (source: Source): ColumnSlot =>
     source.from === "list"
       ? { header: list.columns[source.column]!.header, index: source.column }
-      : { header: recipeNamed(source.key).header, index: list.columns.length + order.indexOf(source.key) };
+      : {
+          header: recipeNamed(source.key).header,
+          index: list.columns.length + order.indexOf(source.key),
+          isAdded: true,
+        };
   const sources = Object.entries(sourcesFor(recipe, choices)) as [Role, Source][];
   return Object.fromEntries(sources.map(([role, source]) => [role, slot(source)]));
 }

@@ -111,7 +111,7 @@ describe("Change", () => {
     const text = inA1(change.template(roles, mixed), 1, 0);
     const used = [...new Set([...text.matchAll(/([A-Z][A-Z.]+)\(/g)].map(([, name]) => name))].sort();
     expect(used).toEqual([
-      ..."AND DATE EDATE EXACT FIND IF IFERROR ISERROR ISNUMBER ISTEXT LEFT LEN LOWER MID NOT OR TRIM".split(" "),
+      ..."AND EDATE EXACT FIND IF IFERROR ISERROR ISNUMBER ISTEXT LEFT LEN LOWER MID NOT OR TRIM".split(" "),
     ]);
     expect(text).not.toContain("{");
     expect(text).not.toMatch(/="/);

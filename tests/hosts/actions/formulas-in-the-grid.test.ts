@@ -1,70 +1,13 @@
 /** The columns' formulas, worked out by the embedded grid's own engine, against what the preview promises. */
 import { beforeAll, describe, expect, it } from "vitest";
-import { inA1, type ColumnSlot, type FormulaTemplate } from "../../../src/columns/formula";
 import { recipeNamed } from "../../../src/columns/recipes/index";
-import type { KindSource, RowCells, Using } from "../../../src/columns/recipes/recipe";
+import type { RowCells } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import { spelled } from "../../../src/columns/spelling";
-import { settingNamed } from "../../../src/settings/index";
 import type { KindKey } from "../../../src/settings/kinds";
 import { day } from "../../../src/worksheet/dates";
-import { CellError, SheetError } from "../../../src/worksheet/error";
-import { CASES_AS_OF, changeCases, type CaseCell } from "../change-cases";
-import { startHeadless } from "../grid/headless";
-
-const NUMBER = 2;
-const TEXT = 1;
-const BOOLEAN = 3;
-
-const typed = (value: CaseCell) => {
-  if (value === null) return {};
-  if (typeof value === "string" && value.startsWith("=NA")) return { f: value };
-  if (typeof value === "string") return { v: value, t: TEXT };
-  return typeof value === "boolean" ? { v: value ? 1 : 0, t: BOOLEAN } : { v: value, t: NUMBER };
-};
-
-const using = (kinds: KindSource): Using => ({
-  kinds,
-  value: (name) => settingNamed(name).default,
-  written: (name) => String(settingNamed(name).default),
-  asOf: CASES_AS_OF,
-});
-const everyone = using({ from: "everyone", kind: "balloon gastrostomy" });
-
-/** Rows of inputs from column A on, one formula a row behind them: what the engine makes of it. */
-async function workedOut(rows: readonly (readonly CaseCell[])[], template: FormulaTemplate): Promise<unknown[]> {
-  const engine = startHeadless();
-  const width = rows[0]!.length;
-  const cellData = Object.fromEntries(
-    rows.map((row, r) => [
-      r,
-      {
-        ...Object.fromEntries(row.map((value, c) => [c, typed(value)])),
-        [width]: { f: `=${inA1(template, r, 0)}` },
-      },
-    ]),
-  );
-  const sheet = { id: "s", name: "List", rowCount: rows.length + 5, columnCount: width + 5, cellData };
-  const book = engine.api.createWorkbook({ id: "b", name: "b", sheetOrder: ["s"], sheets: { s: sheet } });
-  book.insertDefinedName("As_of", String(CASES_AS_OF));
-  engine.api.getFormula().executeCalculation();
-  const cells = () => rows.map((_, r) => book.getActiveSheet().getRange(r, width).getRawValue());
-  for (let tries = 0; tries < 100; tries++) {
-    await new Promise((resolve) => setTimeout(resolve, 50));
-    if (cells().every((value) => value !== null && value !== undefined)) break;
-  }
-  const values = cells();
-  engine.univer.dispose();
-  return values;
-}
-
-const slot = (header: string, index: number): ColumnSlot => ({ header, index });
-
-const asRow = (value: CaseCell) => (value === "=NA()" ? new CellError("#N/A") : value);
-
-/** An answer as the engine's cell shows it. */
-const shown = (answer: unknown): unknown =>
-  answer instanceof SheetError || answer instanceof CellError ? answer.code : answer;
+import { changeCases, type CaseCell } from "../change-cases";
+import { asRow, everyone, shown, slot, using, workedOut } from "./engine";
 
 describe("Change in the grid", () => {
   let all: unknown[] = [];
