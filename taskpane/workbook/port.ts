@@ -91,6 +91,11 @@ export interface NewColumn {
   readonly formula: FormulaTemplate;
   /** A number format in Excel's own English codes, for example "d mmm yyyy". */
   readonly format: string;
+  /**
+   * What each row's formula gives, where it has been worked out already. A host may show it until it has worked the
+   * formula out itself, or pass it over; tests hold formulas and results to the same.
+   */
+  readonly results?: readonly Value[];
 }
 
 /** A list without a table around it: one header row, data rows below. */

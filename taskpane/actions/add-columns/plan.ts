@@ -52,7 +52,12 @@ export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | 
 
   const shown = columns.map(({ recipe, formula }) => ({ recipe, formula: written(list, formula) }));
   const previewed = previewsOf(shown, list, choices, using);
-  const newColumns = columns.map(({ recipe, formula }) => ({ header: recipe.header, formula, format: recipe.format }));
+  const newColumns = columns.map(({ recipe, formula }, i) => ({
+    header: recipe.header,
+    formula,
+    format: recipe.format,
+    results: previewed[i]!.results,
+  }));
   const place = besideOf(list, chosen.length);
   return {
     outcome: "planned",

@@ -17,6 +17,8 @@ export interface Previewed {
   readonly preview: ColumnPreview;
   /** Sheet rows without a usable answer. */
   readonly unusable: readonly number[];
+  /** What each row will show. */
+  readonly results: readonly Value[];
 }
 
 /** A column to be added, its formula as it will be shown. */
@@ -94,6 +96,7 @@ function previewOf(
       formula,
     },
     unusable,
+    results: answers,
   };
 }
 

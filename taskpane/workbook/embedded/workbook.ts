@@ -23,6 +23,9 @@ interface Remembered extends Written {
   readonly before: Before | null;
 }
 
+const hasResults = (target: Target): boolean =>
+  target.kind === "addColumns" && target.columns.every(({ results }) => results?.length === target.data.rows);
+
 export class GridWorkbookPort extends LiveBook implements Workbook {
   private readonly memory = new WeakMap<Receipt, readonly Remembered[]>();
   private counter = 0;
@@ -85,7 +88,9 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
         remembered.push({ target, changed: !present, formulas: [[target.step.refersTo]], before: null });
       } else {
         const share = (part: number) => report(done + Math.floor(part * work(target)));
-        await calculated(this.engine, writing, { share, signal: watch.signal });
+        // With the results at hand nobody waits for the engine, which goes over the same formulas in its own time.
+        if (hasResults(target)) writing();
+        else await calculated(this.engine, writing, { share, signal: watch.signal });
         if (watch.signal.aborted) return stopped();
         const placed = target.kind === "writeFormula" ? this.placed(target) : target;
         if (placed instanceof Refusal) {

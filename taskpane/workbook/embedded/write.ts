@@ -5,11 +5,13 @@ import { SetRangeValuesMutation, SetWorksheetColumnCountMutation } from "@univer
 import { SetSheetTableMutation } from "@univerjs/sheets-table";
 import { inA1 } from "../../../src/columns/formula";
 import { bottom, right } from "../area";
-import type { Area, SheetId } from "../port";
+import { CellError } from "../../../src/worksheet/error";
+import type { Area, SheetId, Value } from "../port";
 import type { ColumnsTarget, FormulaTarget, NameTarget } from "../target";
 import { styleIds, type OneStep } from "./changes";
 import { isMovedByEngine } from "./formulas/references";
 import { WHOLE_WORKBOOK } from "./names";
+import { gridValue } from "./open/cells";
 import type { OriginStyle } from "./open/styles";
 import { gridColumn } from "./open/snapshot";
 import { GENERAL, type SheetReader } from "./sheetReader";
@@ -121,6 +123,12 @@ const widenTable = (desk: Desk, ...ends: Ends): void =>
 export const narrowTable = (desk: Desk, ...ends: Ends): void =>
   desk.step.do(tableColumns(desk, "delete", ...ends), tableColumns(desk, "insert", ...ends));
 
+/** A result that was worked out before the formula came in, as a cell holds it until the engine has its own. */
+const shown = (result: Value | undefined): Pick<ICellData, "v" | "t"> => {
+  if (result === undefined) return {};
+  return gridValue(result instanceof CellError ? { error: result.code } : result);
+};
+
 export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | null): Before {
   const { sheet, area, data, headerRow } = target;
   makeRoom(desk, sheet, right(area));
@@ -146,9 +154,10 @@ export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | 
     const index = column - area.left;
     const added = target.columns[index]!;
     if (row === headerRow) return { v: added.header, t: CellValueType.STRING };
+    const result = shown(added.results?.[row - data.top]);
     const isShared = groups[index] !== null;
-    if (isShared && row > data.top) return { si: groups[index] };
-    const own = { f: `=${inA1(added.formula, row, target.listLeft)}` };
+    if (isShared && row > data.top) return { ...result, si: groups[index] };
+    const own = { ...result, f: `=${inA1(added.formula, row, target.listLeft)}` };
     return isShared ? { ...own, si: groups[index] } : own;
   });
   desk.step.do(setCells(desk.unitId, sheet, written), emptied(desk, sheet, { ...area, rows: bottom(data) - area.top }));

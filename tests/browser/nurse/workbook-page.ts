@@ -26,7 +26,8 @@ export async function openWorkbookPage(
   page.on("request", (request) => requests.push(request.url()));
   page.on("pageerror", (error) => faults.push(String(error)));
   await page.goto(url);
-  await page.locator("canvas").first().waitFor({ timeout: 60_000 });
+  // Files can be opened as soon as the bar's buttons can be pressed.
+  await page.locator('header button:enabled:has-text("Save")').waitFor({ timeout: 60_000 });
   return { page, requests, faults };
 }
 
