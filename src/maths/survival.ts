@@ -23,9 +23,36 @@ export interface DayCounts {
 /** Days that differ by less than this share of themselves are one day: 0.1 + 0.2 is 0.3. */
 const SAME_DAY = 1e-9;
 
-export function countByDay({ days, failed }: Lifetimes): DayCounts {
-  const failures = days.filter((_, i) => failed[i] === 1).sort();
-  const survivors = days.filter((_, i) => failed[i] !== 1).sort();
+/** Whole days up to here, 300 years, are counted rather than sorted. */
+const MOST_COUNTED = 110_000;
+
+function countWholeDays({ days, failed }: Lifetimes): DayCounts | undefined {
+  let last = 0;
+  for (let i = 0; i < days.length; i++) {
+    const day = days[i]!;
+    if (!(Number.isInteger(day) && day >= 0 && day <= MOST_COUNTED)) return undefined;
+    if (day > last) last = day;
+  }
+  const failures = new Float64Array(last + 1);
+  const ended = new Float64Array(last + 1);
+  for (let i = 0; i < days.length; i++) {
+    ended[days[i]!]! += 1;
+    if (failed[i] === 1) failures[days[i]!]! += 1;
+  }
+  const seen = Float64Array.from(ended.keys()).filter((day) => ended[day]! > 0);
+  return { days: seen, failed: seen.map((day) => failures[day]!), ended: seen.map((day) => ended[day]!) };
+}
+
+export const countByDay = (lives: Lifetimes): DayCounts => countWholeDays(lives) ?? countSorted(lives);
+
+function countSorted({ days, failed }: Lifetimes): DayCounts {
+  // One block of memory, failures in front: at a million rows each further block costs as much as sorting.
+  const sorted = new Float64Array(days.length);
+  let front = 0;
+  let back = days.length;
+  for (let i = 0; i < days.length; i++) sorted[failed[i] === 1 ? front++ : --back] = days[i]!;
+  const failures = sorted.subarray(0, front).sort();
+  const survivors = sorted.subarray(front).sort();
   const out = {
     days: new Float64Array(days.length),
     failed: new Float64Array(days.length),
@@ -49,45 +76,47 @@ export function countByDay({ days, failed }: Lifetimes): DayCounts {
   };
 }
 
-/** One step of the curve: a day on which something failed. */
-export interface Step {
-  readonly day: number;
-  readonly atRisk: number;
-  readonly failed: number;
-  /** Share still working after this day. */
-  readonly working: number;
-  /** Limits of that share; NaN where it is 0. */
-  readonly low: number;
-  readonly high: number;
-}
-
+/** The curve's steps, one place each in every column: the days on which something failed. */
 export interface Curve {
-  readonly steps: readonly Step[];
+  readonly day: Float64Array;
+  readonly atRisk: Float64Array;
+  readonly failed: Float64Array;
+  /** Share still working after this day. */
+  readonly working: Float64Array;
+  /** Limits of that share; NaN where it is 0. */
+  readonly low: Float64Array;
+  readonly high: Float64Array;
   /** The last day on which anything was seen. */
   readonly lastDay: number;
 }
 
 export function kaplanMeier(counts: DayCounts, level: number): Curve {
   const z = normalQuantile((1 + level) / 2);
-  const steps: Step[] = [];
-  let atRisk = counts.ended.reduce((sum, n) => sum + n, 0);
-  let working = 1;
-  let logWorking = 0;
+  const steps = counts.failed.reduce((sum, n) => (n > 0 ? sum + 1 : sum), 0);
+  const column = (): Float64Array => new Float64Array(steps);
+  const curve = { day: column(), atRisk: column(), failed: column(), working: column(), low: column(), high: column() };
+  let left = counts.ended.reduce((sum, n) => sum + n, 0);
+  let share = 1;
+  let logShare = 0;
   let greenwood = 0;
-  for (let i = 0; i < counts.days.length; i++) {
-    const failed = counts.failed[i]!;
-    if (failed > 0) {
-      const left = atRisk - failed;
-      working *= left / atRisk;
-      logWorking += Math.log1p(-failed / atRisk);
-      greenwood += failed / (atRisk * left);
-      const swing = Math.exp((z * Math.sqrt(greenwood)) / -logWorking);
-      const [low, high] = left === 0 ? [NaN, NaN] : [Math.exp(logWorking * swing), Math.exp(logWorking / swing)];
-      steps.push({ day: counts.days[i]!, atRisk, failed, working, low, high });
+  for (let i = 0, step = 0; i < counts.days.length; i++) {
+    const fell = counts.failed[i]!;
+    if (fell > 0) {
+      share *= (left - fell) / left;
+      logShare += Math.log1p(-fell / left);
+      greenwood += fell / (left * (left - fell));
+      const swing = Math.exp((z * Math.sqrt(greenwood)) / -logShare);
+      curve.day[step] = counts.days[i]!;
+      curve.atRisk[step] = left;
+      curve.failed[step] = fell;
+      curve.working[step] = share;
+      curve.low[step] = left === fell ? NaN : Math.exp(logShare * swing);
+      curve.high[step] = left === fell ? NaN : Math.exp(logShare / swing);
+      step++;
     }
-    atRisk -= counts.ended[i]!;
+    left -= counts.ended[i]!;
   }
-  return { steps, lastDay: counts.days.at(-1) ?? 0 };
+  return { ...curve, lastDay: counts.days.at(-1) ?? 0 };
 }
 
 /** Shares nearer than this are the same: R's tolerance, the square root of the machine's precision. */
@@ -97,18 +126,18 @@ const SAME_SHARE = Math.sqrt(Number.EPSILON);
  * The day on which a curve has fallen to 1 - share; where it lies exactly there for a while, the middle of that time,
  * as R's quantile for survfit documents.
  */
-function dayOf(share: number, { steps, lastDay }: Curve, which: "working" | "low" | "high"): number | undefined {
+function dayOf(share: number, { day, lastDay }: Curve, curve: Float64Array): number | undefined {
   const level = 1 - share;
-  const reached = steps.find((step) => step[which] <= level + SAME_SHARE);
-  if (!reached) return undefined;
-  if (reached[which] < level - SAME_SHARE) return reached.day;
-  const passed = steps.find((step) => step[which] < level - SAME_SHARE);
-  return (reached.day + (passed?.day ?? lastDay)) / 2;
+  const reached = curve.findIndex((left) => left <= level + SAME_SHARE);
+  if (reached < 0) return undefined;
+  if (curve[reached]! < level - SAME_SHARE) return day[reached];
+  const passed = curve.findIndex((left) => left < level - SAME_SHARE);
+  return (day[reached]! + (day[passed] ?? lastDay)) / 2;
 }
 
 /** The day by which `share` have failed, and its limits; undefined where the curve or limit does not fall so far. */
 export const lifeQuantile = (curve: Curve, share: number) => ({
-  day: dayOf(share, curve, "working"),
-  low: dayOf(share, curve, "low"),
-  high: dayOf(share, curve, "high"),
+  day: dayOf(share, curve, curve.working),
+  low: dayOf(share, curve, curve.low),
+  high: dayOf(share, curve, curve.high),
 });

@@ -1,5 +1,5 @@
 /** The list of devices that every function of this family is about: one row a device, how long and whether it failed. */
-import { countByDay, type DayCounts, type Lifetimes } from "../maths/survival";
+import { countByDay, kaplanMeier, type Curve, type DayCounts, type Lifetimes } from "../maths/survival";
 import { fitWeibull, type Weibull } from "../maths/weibull";
 import type { Cell } from "../worksheet/cell";
 import { notAvailable, SheetError } from "../worksheet/error";
@@ -55,6 +55,16 @@ export const countedByDay = rememberLast(
     return lives.days.length === 0 ? undefined : countByDay(lives);
   },
 );
+
+let lastCurve: { readonly counts: DayCounts; readonly level: number; readonly curve: Curve } | undefined;
+
+/** The curve of counts that `countedByDay` gave; a table and a median of one list, or several shares, need it once. */
+export function curveOf(counts: DayCounts, level: number): Curve {
+  if (lastCurve?.counts !== counts || lastCurve.level !== level) {
+    lastCurve = { counts, level, curve: kaplanMeier(counts, level) };
+  }
+  return lastCurve.curve;
+}
 
 const noFit = notAvailable("needs at least 2 failures, on different days, to fit a Weibull distribution");
 

@@ -1,10 +1,10 @@
-import { kaplanMeier, lifeQuantile } from "../maths/survival";
+import { lifeQuantile } from "../maths/survival";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { number } from "../worksheet/parameters";
-import { censoring, confidenceLevel, countedByDay, deviceColumns, lifeCautions } from "./devices";
+import { censoring, confidenceLevel, countedByDay, curveOf, deviceColumns, lifeCautions } from "./devices";
 
 export const LIFEQUANTILE = define(
   {
@@ -29,7 +29,7 @@ export const LIFEQUANTILE = define(
       const counts = countedByDay(days, failed);
       if (counts === undefined) return "";
       if (counts instanceof SheetError) return counts;
-      const { day, low, high } = lifeQuantile(kaplanMeier(counts, level), share);
+      const { day, low, high } = lifeQuantile(curveOf(counts, level), share);
       return [day ?? "", low ?? "", high ?? ""];
     },
   },

@@ -1,9 +1,8 @@
-import { kaplanMeier } from "../maths/survival";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { notAvailable, SheetError } from "../worksheet/error";
-import { censoring, confidenceLevel, countedByDay, deviceColumns, lifeCautions } from "./devices";
+import { censoring, confidenceLevel, countedByDay, curveOf, deviceColumns, lifeCautions } from "./devices";
 
 const noFailure = notAvailable("no device has failed yet: nothing to show");
 
@@ -27,12 +26,13 @@ export const LIFETABLE = define(
       const counts = countedByDay(days, failed);
       if (counts === undefined) return "";
       if (counts instanceof SheetError) return counts;
-      const { steps } = kaplanMeier(counts, level);
-      if (steps.length === 0) return noFailure;
-      return steps.map(({ day, atRisk, failed, working, low, high }) => [
-        ...[day, atRisk, failed, working],
-        ...[cell(low), cell(high)],
-      ]);
+      const { day, atRisk, failed: died, working, low, high } = curveOf(counts, level);
+      if (day.length === 0) return noFailure;
+      const rows: Row[] = [];
+      for (let i = 0; i < day.length; i++) {
+        rows.push([day[i]!, atRisk[i]!, died[i]!, working[i]!, cell(low[i]!), cell(high[i]!)]);
+      }
+      return rows;
     },
   },
   documented && {

@@ -117,7 +117,12 @@ function sound(value: unknown): Single {
 function soundBlock(rows: readonly Row[]): Single[][] {
   const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
   if (width === 0) return [[""]];
-  return rows.map((row) => Array.from({ length: width }, (_, i) => sound(row[i])));
+  return rows.map((row) =>
+    // Nearly every row is sound already: it goes out as it is.
+    row.length === width && row.every((cell) => sound(cell) === cell)
+      ? (row as Single[])
+      : Array.from({ length: width }, (_, i) => sound(row[i])),
+  );
 }
 
 /** A row that is blank or at fault: the word or error first, "" beside it. */
