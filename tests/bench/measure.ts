@@ -31,7 +31,29 @@ export function compare(ours: () => unknown, peer: () => unknown, runs = 7): Pai
   };
 }
 
+/** The median of several runs after one warm-up. The run's number lets data differ from run to run. */
+export function time(work: (run: number) => unknown, runs = 5): number {
+  work(0);
+  return median(Array.from({ length: runs }, (_, run) => milliseconds(() => work(run + 1))));
+}
+
 export const ms = (value: number): string => `${Math.round(value).toLocaleString("en-GB")} ms`;
+
+/**
+ * Cost against rows: what each size takes, and how many times more than the size before it.
+ * @param make prepares the work on so many rows, untimed
+ */
+export function growth(sizes: readonly number[], make: (rows: number) => (run: number) => unknown): string {
+  const times = sizes.map((rows) => time(make(rows)));
+  const steps = times.slice(1).map((value, i) => `${(value / times[i]!).toFixed(1)} times`);
+  return `${times.map(ms).join(", ")}: ${steps.join(", ")}`;
+}
+
+/** Numbers from 0 to 1, the same in every run (a linear congruential generator, Numerical Recipes' constants). */
+export function randoms(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => (state = (Math.imul(state, 1664525) + 1013904223) >>> 0) / 2 ** 32;
+}
 
 /** One line of the report; `wanted` is a target, never a pass or a fail: machines differ. */
 export function line(what: string, measured: string, wanted: string): void {
