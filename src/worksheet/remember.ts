@@ -5,11 +5,14 @@
  */
 import type { Column } from "./rows";
 
+const sameMarks = (a: Uint8Array | undefined, b: Uint8Array | undefined): boolean =>
+  a === b || (a !== undefined && b !== undefined && a.every((mark, i) => mark === b[i]));
+
 const sameColumn = (a: Column, b: Column): boolean => {
   if (a === b) return true;
   if (a.rows !== b.rows || a.columns !== b.columns) return false;
   for (let i = 0; i < a.values.length; i++) if (!Object.is(a.values[i], b.values[i])) return false;
-  return true;
+  return sameMarks(a.written, b.written);
 };
 
 export function rememberLast<C extends readonly Column[], R>(work: (...columns: C) => R): (...columns: C) => R {

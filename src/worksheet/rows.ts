@@ -2,8 +2,8 @@
  * Several range arguments that belong together row by row: "days" and "failed" of one device stand side by side.
  *
  * Rows that are blank in all of them are skipped; a row that is blank in some only is a fault that names the row, so
- * that no device drops out of a count unseen. Excel may hand a blank over as 0, so 0 counts as blank in a row where
- * everything else is blank or 0 too.
+ * that no device drops out of a count unseen. Excel may hand a blank over as the number 0, so that counts as blank in a
+ * row where everything else is blank or such a 0 too; a written "no" never does.
  */
 import type { Cell, Matrix } from "./cell";
 import type { Param } from "./define";
@@ -16,12 +16,16 @@ export interface Column<V extends ArrayLike<number | string> = Float64Array | re
   readonly columns: number;
   /** Numbers: NaN where blank, as a Float64Array because a million rows must stay light. Texts: "" where blank. */
   readonly values: V;
+  /** Marks each 0 that somebody wrote as an answer ("no", "0"), which Excel cannot have made of a blank; often none. */
+  readonly written?: Uint8Array | undefined;
 }
 export type NumberColumn = Column<Float64Array>;
 export type TextColumn = Column<readonly string[]>;
 
 const isBlank = (value: number | string): boolean => value === "" || Number.isNaN(value);
-const isZero = (value: number | string): boolean => value === 0 || value === "0";
+/** A 0 that Excel may have made of a blank. */
+const isLooseZero = ({ values, written }: Column, i: number): boolean =>
+  (values[i] === 0 || values[i] === "0") && !written?.[i];
 
 /** "row 3", or "row 3, column 2" in a wider range. */
 const place = ({ columns }: { readonly columns: number }, index: number): string =>
@@ -33,18 +37,20 @@ function readNumbers(cells: Matrix, read: CellReader): NumberColumn | SheetError
   const rows = cells.length;
   const columns = cells[0]?.length ?? 0;
   const values = new Float64Array(rows * columns);
+  let written: Uint8Array | undefined;
   let index = 0;
   for (const row of cells) {
     if (row.length !== columns) return new SheetError("must be a rectangle of cells");
     for (const cell of row) {
       const value = isEmpty(cell) ? null : read(cell);
+      if (value === 0 && typeof cell !== "number") (written ??= new Uint8Array(values.length))[index] = 1;
       if (typeof value === "object" && value !== null) {
         return new SheetError(`in ${place({ columns }, index)} ${value.message}`, value.code);
       }
       values[index++] = value ?? NaN;
     }
   }
-  return { rows, columns, values };
+  return { rows, columns, values, written };
 }
 
 const isEmpty = (cell: Cell | undefined): cell is null | "" | undefined =>
@@ -109,7 +115,7 @@ export function filledRows(group: Readonly<Record<string, Column>>): Uint32Array
       }
     }
     if (blank === undefined) filled[length++] = i;
-    else if (columns.some(([, { values }]) => !isBlank(values[i]!) && !isZero(values[i]!))) {
+    else if (columns.some(([, column]) => !isBlank(column.values[i]!) && !isLooseZero(column, i))) {
       return missingIn(blank, first, i);
     }
   }
