@@ -16,6 +16,8 @@ export interface FoundList {
   readonly totalsRow: number | null;
   /** False: somebody should look before anything is added. */
   readonly sure: boolean;
+  /** The selected cell stands in it. */
+  readonly holdsSelection: boolean;
   /** "Header in row 6, 120 rows of data, rows 7 to 126." */
   readonly sentence: string;
 }
@@ -84,7 +86,7 @@ export function findList(looked: LookedAt, correction?: Correction): FoundList |
         "Give each column a name in one row right above the data, then look again.",
     };
   }
-  return described(block, nearest, distance(nearest) === 0);
+  return described(block, nearest, distance(nearest) === 0, lists.length === 1);
 }
 
 /** Rows with anything in the columns, in stretches without a blank row. */
@@ -188,11 +190,12 @@ function isTotals(block: SheetBlock, row: number, from: number, to: number): boo
   return false;
 }
 
-function described(block: SheetBlock, list: List, isInside: boolean): FoundList {
+function described(block: SheetBlock, list: List, isInside: boolean, isOnly: boolean): FoundList {
   const { headerRow, from, to, rows, totalsRow, evidence } = list;
   const last = rows.at(-1)!;
   const isCertain = evidence.score * evidence.share >= CERTAIN;
-  const where = isInside ? "" : " This is the list nearest to the selected cell.";
+  const isMeant = isInside || isOnly;
+  const where = isMeant ? "" : " This is the list nearest to the selected cell.";
   const doubt = isCertain ? "" : " Please look whether that row holds the column names.";
   const blanks = last - rows[0]! + 1 - rows.length;
   const gaps = blanks === 0 ? "" : ` ${blanks === 1 ? "1 blank row" : `${blanks} blank rows`} in between.`;
@@ -202,7 +205,8 @@ function described(block: SheetBlock, list: List, isInside: boolean): FoundList 
     firstRow: rows[0]!,
     headers: Array.from({ length: to - from }, (_, i) => textOf(block.headAt(headerRow, from + i))),
     totalsRow,
-    sure: isInside && isCertain,
+    sure: isMeant && isCertain,
+    holdsSelection: isInside,
     sentence: `Header in row ${headerRow + 1}, data in rows ${rows[0]! + 1} to ${last + 1}.${gaps}${totals}${where}${doubt}`,
   };
 }
@@ -235,7 +239,7 @@ function corrected(block: SheetBlock, { headerRow, lastRow }: Correction, column
     totalsRow: lastRow === undefined ? found!.totalsRow : null,
   };
   return {
-    ...described(block, list, true),
+    ...described(block, list, true, true),
     area: { top: headerRow, left: from, rows: last - headerRow + 1, columns: to - from },
     sure: true,
     sentence: `Header in row ${headerRow + 1}, data in rows ${rows[0]! + 1} to ${last + 1}, as you said.`,

@@ -64,7 +64,7 @@ export async function locate(workbook: Workbook, overview: Overview, asked: Aske
     if (nearest?.away === 0) return settle(workbook, overview, nearest.one, asked);
     const plain = candidates.find((one) => one.in === "sheet" && one.sheet.id === here.id);
     const found = plain ? await settle(workbook, overview, plain, asked) : null;
-    if (found?.list && (!nearest || (found.list.in === "sheet" && found.list.found.sure))) return found;
+    if (found?.list && (!nearest || holdsSelection(found.list))) return found;
     if (nearest)
       return settle(workbook, overview, nearest.one, asked, " It is the table nearest to the selected cell.");
     if (found) return found;
@@ -76,6 +76,8 @@ export async function locate(workbook: Workbook, overview: Overview, asked: Aske
   const found = await settle(workbook, overview, only, asked);
   return { ...found, sentence: `${why} ${found.sentence}` };
 }
+
+const holdsSelection = (list: Located): boolean => list.in === "sheet" && list.found.sure && list.found.holdsSelection;
 
 const emptyOrChart = (sheet: SheetOverview): string =>
   sheet.kind === "chart sheet"

@@ -4,7 +4,7 @@ import { guessRoles } from "../../../src/columns/guess";
 import { recipes } from "../../../src/columns/recipes/index";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { textOf } from "../../../src/columns/sheet-block";
-import { bottom, right, SHEET_COLUMNS } from "../../workbook/area";
+import { bottom, right, SHEET_COLUMNS, SHEET_ROWS } from "../../workbook/area";
 import { asText } from "../../workbook/expectations";
 import type { Area, Block, Overview, Place, Value, Workbook } from "../../workbook/port";
 import { problem, type Problem } from "../action";
@@ -53,6 +53,7 @@ export async function readList(
   const sample: Partial<Block> =
     sampled.rows > 0 ? await workbook.read({ sheet: sheet.id, area: sampled }, ["formulas", "formats"]) : {};
   const beside = await lookBeside(workbook, overview, sheet.id, whole, recipes.length);
+  const isAloneBelow = bottom(whole) >= SHEET_ROWS || (await isEmpty(workbook, located, below(whole)));
   const hidden = hasHeader ? await hiddenRows(workbook, sheet.id, area) : 0;
   const columns = headers.map((text, index) => columnOf(text, index, { headers, area, rows, sample, overview }));
   const firstRow = located.in === "sheet" ? located.found.firstRow : firstBelow;
@@ -79,12 +80,12 @@ export async function readList(
     ...beside,
     hasTotals: located.in === "table" && located.table.hasTotals,
     headerTexts: header.map(asText),
-    isEmptyBelow: located.in === "sheet" && (await isEmpty(workbook, located, below(area))),
+    isEmptyBelow: located.in === "sheet" && isAloneBelow,
   };
   return {
     ...list,
     obstacles: obstaclesTo(located, { area, whole, rows, beside }),
-    notices: noticesOn(located, overview, hidden),
+    notices: [...noticesOn(located, overview, hidden), ...(isAloneBelow ? [] : rowBelow(located, whole))],
   };
 }
 
@@ -169,6 +170,16 @@ export function wayText(addresses: readonly string[]): string {
   const named = addresses.slice(0, 3).join(", ");
   return addresses.length > 3 ? `${named} and ${addresses.length - 3} more` : named;
 }
+
+/** A row typed under a table here does not become part of it, and would be left without a date in silence. */
+const rowBelow = (located: Located, whole: Area): readonly Notice[] =>
+  located.in === "sheet"
+    ? []
+    : [
+        {
+          sentence: `Row ${bottom(whole) + 1} stands right below the table ${inQuotes(located.table.name)} and is no part of it: it gets no columns. Draw the table over it in Excel first.`,
+        },
+      ];
 
 function noticesOn(located: Located, overview: Overview, hidden: number): readonly Notice[] {
   const found: Notice[] = [];

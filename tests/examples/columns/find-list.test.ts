@@ -92,9 +92,15 @@ describe("a plain list", () => {
     expect(found({ ...sheet(rows), at: { row: 2, column: 1 } })).toBe("A1:D5");
   });
   it("is the nearest one where one stands outside, and that is said", () => {
-    const list = findList({ ...sheet([heads, ...body]), at: { row: 40, column: 9 } });
-    expect(list).toMatchObject({ sure: false, area: { top: 0, left: 0 } });
+    const two = [heads, ...body].map((row) => [...row, null, ...row]);
+    const list = findList({ ...sheet(two), at: { row: 40, column: 1 } });
+    expect(list).toMatchObject({ sure: false, holdsSelection: false, area: { top: 0, left: 0 } });
     expect(list.sentence).toContain("nearest to the selected cell");
+  });
+  it("raises no doubt from outside where it is the only one", () => {
+    const list = findList({ ...sheet([["Invented"], [], heads, ...body]), at: { row: 0, column: 0 } });
+    expect(list).toMatchObject({ sure: true, holdsSelection: false });
+    expect(list.sentence).toBe("Header in row 3, data in rows 4 to 7.");
   });
   it("has no header where the data begin at once", () => {
     expect(found(sheet([["Invented"], [], ...body]))).toContain("No header row was found");

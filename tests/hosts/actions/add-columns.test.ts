@@ -400,6 +400,23 @@ describe("which list", () => {
     expect(listOf(survey).table).toBe("Caseload");
     expect(survey.sentence).toContain("nearest to the selected cell");
   });
+  it("the table nearest, though the sheet holds one plain list further away", async () => {
+    const cells = { K3: "ID", L3: "Size", K4: "E-1", L4: 14, K5: "E-2", L5: 12, K6: "E-3", L6: 10 };
+    const survey = await look(open({ ...TABLE, cells }, {}, "A1"));
+    expect(listOf(survey).table).toBe("Caseload");
+  });
+  it("and says where cells right below a table are no part of it", async () => {
+    const sheet: SheetDescription = {
+      name: "Adults",
+      rows: [heads, ...people, ["D-10", "balloon", 14, date("2025-01-01"), 5, 5, null]],
+      tables: [{ name: "Caseload", area: "A1:G10" }],
+    };
+    const said = (survey: Survey) => listOf(survey).notices.map(({ sentence }) => sentence);
+    expect(said(await look(open(sheet)))).toEqual([
+      'Row 11 stands right below the table "Caseload" and is no part of it: it gets no columns. Draw the table over it in Excel first.',
+    ]);
+    expect(said(await look(open(TABLE)))).toEqual([]);
+  });
   it("the plain list beside a table, when one stands in it", async () => {
     const cells = { K3: "ID", L3: "Size", K4: "E-1", L4: 14, K5: "E-2", L5: 12, K6: "E-3", L6: 10 };
     const survey = await look(open({ ...TABLE, cells }, {}, "L4"));
