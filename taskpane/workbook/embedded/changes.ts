@@ -45,9 +45,38 @@ const SetStyleIds: IMutation<StyleIds> = {
   },
 };
 
+interface ColumnWidths {
+  readonly unitId: string;
+  readonly subUnitId: string;
+  readonly left: number;
+  /** In pixels; null: the sheet's own width again, which the grid's own way cannot give back. */
+  readonly widths: readonly (number | null)[];
+}
+
+const SetColumnWidths: IMutation<ColumnWidths> = {
+  id: "gastrostomy.mutation.set-column-widths",
+  type: CommandType.MUTATION,
+  handler: (accessor, { unitId, subUnitId, left, widths }) => {
+    const book = accessor.get(IUniverInstanceService).getUnit<GridWorkbook>(unitId, UniverInstanceType.UNIVER_SHEET);
+    const columns = book?.getSheetBySheetId(subUnitId)?.getConfig().columnData;
+    if (!columns) return false;
+    widths.forEach((width, i) => {
+      const column = { ...columns[left + i] };
+      if (width === null) delete column.w;
+      else column.w = width;
+      if (Object.keys(column).length === 0) delete columns[left + i];
+      else columns[left + i] = column;
+    });
+    return true;
+  },
+};
+
 export function registerChanges({ injector }: Engine): void {
   injector.get(ICommandService).registerCommand(SetStyleIds);
+  injector.get(ICommandService).registerCommand(SetColumnWidths);
 }
+
+export const columnWidths = (params: ColumnWidths): IMutationInfo => ({ id: SetColumnWidths.id, params });
 
 export const styleIds = (params: StyleIds): IMutationInfo => ({ id: SetStyleIds.id, params });
 

@@ -1,19 +1,23 @@
 /** What a change writes into the grid, step by step; everything one undo. */
 import { CellValueType, type ICellData, type Styles } from "@univerjs/core";
 import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
-import { SetRangeValuesMutation, SetWorksheetColumnCountMutation } from "@univerjs/sheets";
+import {
+  SetRangeValuesMutation,
+  SetWorksheetColumnCountMutation,
+  SetWorksheetColWidthMutation,
+} from "@univerjs/sheets";
 import { SetSheetTableMutation } from "@univerjs/sheets-table";
 import { inA1 } from "../../../src/columns/formula";
 import { bottom, right } from "../area";
 import { CellError } from "../../../src/worksheet/error";
 import type { Area, SheetId, Value } from "../port";
 import type { ColumnsTarget, FormulaTarget, NameTarget } from "../target";
-import { styleIds, type OneStep } from "./changes";
+import { columnWidths, styleIds, type OneStep } from "./changes";
 import { isMovedByEngine } from "./formulas/references";
 import { WHOLE_WORKBOOK } from "./names";
 import { gridValue } from "./open/cells";
 import type { OriginStyle } from "./open/styles";
-import { gridColumn } from "./open/snapshot";
+import { gridColumn, pixelsOfCharacters } from "./open/snapshot";
 import { GENERAL, type SheetReader } from "./sheetReader";
 import { formattedName } from "./styleNames";
 
@@ -24,6 +28,8 @@ export interface Before {
   readonly sheet: SheetId;
   readonly area: Area;
   readonly styles: readonly (readonly (string | null)[])[];
+  /** In pixels; null where a column has the sheet's own width. */
+  readonly widths: readonly (number | null)[];
 }
 
 export interface Desk {
@@ -71,7 +77,34 @@ export function idOf(desk: Desk, style: ICellData["s"] | undefined): string | nu
 export function look(desk: Desk, sheet: SheetId, area: Area): Before {
   const reader = desk.reader(sheet);
   const styles = everyCell(area, (row, column) => idOf(desk, reader.cell(row, column)?.s));
-  return { sheet, area, styles };
+  const data = reader.worksheet.getConfig().columnData;
+  const widths = Array.from({ length: area.columns }, (_, c) => data[area.left + c]?.w ?? null);
+  return { sheet, area, styles, widths };
+}
+
+/** Characters of a date as we write it, "30 Nov 2026"; of a heading's button, which a table puts there; beside a word. */
+const [DATE_LENGTH, BUTTON, MARGIN] = [11, 3, 2];
+
+/** Wide enough for heading and words; a column that is wide enough already is left alone. */
+function widen(desk: Desk, { sheet, area, columns }: ColumnsTarget, before: Before, reader: SheetReader): void {
+  const widths = columns.map(({ header, results = [] }, i) => {
+    let longest = Math.max(header.length + BUTTON, DATE_LENGTH);
+    for (const result of results) if (typeof result === "string") longest = Math.max(longest, result.length + MARGIN);
+    const wanted = pixelsOfCharacters(longest);
+    const now = before.widths[i] ?? reader.worksheet.getConfig().defaultColumnWidth;
+    return wanted > now ? wanted : before.widths[i]!;
+  });
+  setWidths(desk, sheet, area.left, widths, before.widths);
+}
+
+type Widths = Before["widths"];
+
+function setWidths(desk: Desk, sheet: SheetId, left: number, widths: Widths, undone: Widths): void {
+  const ids = { unitId: desk.unitId, subUnitId: sheet };
+  // The grid paints anew only on a mutation of its own, which may be about no column.
+  const paint = { id: SetWorksheetColWidthMutation.id, params: { ...ids, ranges: [], colWidth: 0 } };
+  desk.step.do(columnWidths({ ...ids, left, widths }), columnWidths({ ...ids, left, widths: undone }), paint);
+  desk.step.do(paint);
 }
 
 /** The same style with another number format, under an id that tells both. */
@@ -147,6 +180,7 @@ export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | 
     styleIds({ unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left, ids: before.styles }),
   );
 
+  widen(desk, target, before, reader);
   const groups = target.columns.map((added) =>
     isMovedByEngine(inA1(added.formula, data.top, target.listLeft)) ? desk.unique() : null,
   );
@@ -203,6 +237,7 @@ export function restore(desk: Desk, sheet: SheetId, area: Area, before: Before):
     return content;
   });
   const base = { unitId: desk.unitId, subUnitId: sheet, top: area.top, left: area.left };
+  setWidths(desk, sheet, area.left, before.widths, now.widths);
   desk.step.do(emptied(desk, sheet, area), setCells(desk.unitId, sheet, held));
   desk.step.do(styleIds({ ...base, ids: before.styles }), styleIds({ ...base, ids: now.styles }));
 }
