@@ -158,7 +158,7 @@ export interface BalloonStateArguments {
   readonly out: number | string | null;
   /** Water put in last time; if not known, the fill agreed for this person (mL; above 0, at most 60). */
   readonly expected: number | string | null;
-  /** Loss above which the balloon reads low (mL; at least 0; left out: 0.5 mL for fills up to 5 mL, else 1 mL). */
+  /** Loss above which the balloon reads low (mL; at least 0, at most 5; left out: 0.5 mL for fills up to 5 mL, else 1 mL). */
   readonly action?: number | string | null;
   /** Largest volume printed on the device (mL; above 0, at most 60; left out: not checked). */
   readonly most?: number | string | null;
@@ -186,7 +186,7 @@ export interface CheckDueArguments {
   readonly devicein: Day;
   /** Last balloon check (date; left out: none yet). */
   readonly lastcheck?: Day | null;
-  /** No check before this many days after the opening was made (days; whole number, at least 0; left out: 28). */
+  /** No check before this many days after the opening was made (days; whole number, at least 1; left out: 28). */
   readonly first?: number | string | null;
   /** Days from one check to the next (days; whole number, at least 1; left out: 7). */
   readonly every?: number | string | null;
@@ -209,9 +209,9 @@ export const checkDue: NamedFunction<CheckDueArguments, DayNumber | null> = name
 export interface BalloonTrendArguments {
   /** Dates of the checks of the balloon now in, in any order (date). */
   readonly date: Cells<Day | null>;
-  /** Water drawn out at each check (mL; at least 0). */
+  /** Water drawn out at each check (mL; at least 0, at most 60). */
   readonly out: Cells<number | string | null>;
-  /** Water put in at each check (mL; at least 0). */
+  /** Water put in at each check (mL; at least 0, at most 60). */
   readonly in: Cells<number | string | null>;
   /** Identifier of each check, when the checks of several people stand in one list (left out: one balloon's checks). */
   readonly ids?: Cells<number | string | boolean | null>;
@@ -235,9 +235,9 @@ export const balloonTrend: NamedFunction<BalloonTrendArguments, readonly [lossAW
 export interface BalloonHalfArguments {
   /** Dates of the checks of the balloon now in, in any order (date). */
   readonly date: Cells<Day | null>;
-  /** Water drawn out at each check (mL; at least 0). */
+  /** Water drawn out at each check (mL; at least 0, at most 60). */
   readonly out: Cells<number | string | null>;
-  /** Water put in at each check (mL; at least 0). */
+  /** Water put in at each check (mL; at least 0, at most 60). */
   readonly in: Cells<number | string | null>;
   /** Water put in last time; if not known, the fill agreed for this person (mL; above 0, at most 60). */
   readonly expected: number | string | null;
@@ -510,7 +510,7 @@ export const freePlay: NamedFunction<FreePlayArguments, string> = named("FREEPLA
 export interface MarkShiftArguments {
   /** Mark at the skin when the tube was put in, counted from the inner end (cm; at least 0, at most 60). */
   readonly then: number | string | null;
-  /** Mark at the skin now, counted from the inner end (cm; at least 0, at most 60). */
+  /** Mark at the skin now, counted from the inner end; 0: none of it is inside (cm; at least 0, at most 60). */
   readonly now: number | string | null;
   /** A difference up to this counts as the same mark (cm; at least 0, at most 5; left out: 1). */
   readonly tolerance?: number | string | null;

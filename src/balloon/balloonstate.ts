@@ -1,6 +1,7 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
+import { SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 import { expectedVolume, largestVolume, volumeOut } from "./volumes";
@@ -11,10 +12,14 @@ const SMALL_FILL = 5;
 const LOSS_SMALL = 0.5;
 /** Loss to act on in a larger fill, mL: clinic setting, no published source. */
 const LOSS_LARGE = 1;
+/** Largest loss to act on, mL, as the settings allow it: a larger one would call nearly every loss as filled. */
+const LARGEST_ACTION = 5;
 /** Reading allowance of a syringe, mL; never a filling margin. Clinic setting, no published source. */
 const OVER_READ = 0.5;
 /** Share of the fill that counts as half. Clinic setting, no published source. */
 const HALF = 0.5;
+
+const overfilled = new SheetError("expected is above most: look at the label, then check both volumes");
 
 export const BALLOONSTATE = define(
   {
@@ -27,6 +32,7 @@ export const BALLOONSTATE = define(
       action: number("Loss above which the balloon reads low", {
         unit: "mL",
         min: 0,
+        max: LARGEST_ACTION,
         optional: true,
         fallbackHelp: `${LOSS_SMALL} mL for fills up to ${SMALL_FILL} mL, else ${LOSS_LARGE} mL`,
       }),
@@ -43,14 +49,15 @@ export const BALLOONSTATE = define(
       if (out === 0) return "empty";
       if (rounded(out - expected) > OVER_READ || (most !== undefined && out > most)) return "more than put in";
       if (out <= rounded(expected * HALF)) return "half or less";
-      return rounded(expected - out) > action ? "low" : "as filled";
+      if (rounded(expected - out) > action) return "low";
+      return most !== undefined && expected > most ? overfilled : "as filled";
     },
   },
   documented && {
     details:
       "Compares what came out with what was put in last time. Low: more is missing than the loss to act on. More than " +
       "put in: over 0.5 mL above what was expected (reading a syringe is no better), or above the largest volume " +
-      "printed. As filled says only that the figures agree.",
+      "printed. As filled says only that the figures agree; it is refused when more was put in than the device may hold.",
     cautions: [
       "Hold the tube while the balloon is empty. Do not empty a balloon in a new opening before the placing team's date.",
       "Milky or feed-coloured fluid: the balloon may have burst, or the wrong port was used.",
@@ -104,6 +111,21 @@ export const BALLOONSTATE = define(
         gives: { error: "#VALUE!", says: "at most 60" },
         source: `${sources.noSource}: no balloon holds that much`,
       },
+      {
+        shows: "bad input",
+        args: { out: 5, expected: 5.4, most: 5 },
+        gives: { error: "#VALUE!", says: "expected is above most" },
+        source:
+          "defined by this function's rule: more was put in than the device may hold, so the figures may not agree",
+      },
+      {
+        shows: "bad input",
+        args: { out: 2.6, expected: 5, action: 50 },
+        gives: { error: "#VALUE!", says: "action must be at least 0, at most 5" },
+        source:
+          "defined by this function's rule: a loss to act on that no balloon reaches would call every loss as filled",
+      },
+      { shows: "boundary", args: { out: 4, expected: 6, most: 5 }, gives: "low", source: sources.catalogue },
       { shows: "boundary", args: { out: 0.6, expected: 1.1, action: 0.5 }, gives: "as filled", source: sources.floats },
       { shows: "boundary", args: { out: 2.5, expected: 5 }, gives: "half or less", source: sources.noSource },
       { shows: "boundary", args: { out: 5.5, expected: 5 }, gives: "as filled", source: sources.noSource },

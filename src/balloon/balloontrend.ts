@@ -141,6 +141,16 @@ export const BALLOONTREND = define(
         source: sources.catalogue,
       },
       {
+        shows: "bad input",
+        args: {
+          date: [["2026-03-02"], ["2026-03-09"], ["2026-03-16"]],
+          out: [[5], [450], [4]],
+          in: [[5], [5], [5]],
+        },
+        gives: { error: "#VALUE!", says: "out in row 2 must be at least 0, at most 60" },
+        source: `${sources.noSource}: no balloon holds that much`,
+      },
+      {
         shows: "boundary",
         args: {
           date: [["2026-03-02"], ["2026-03-02"], ["2026-03-02"]],

@@ -8,6 +8,9 @@ import { date, number } from "../worksheet/parameters";
 /** Longer than a life: then a year was typed instead of a date, and the first-check rule would be lost. */
 const TOO_LONG = 36_525;
 const tooOld = new SheetError("stomamade is more than 100 years before devicein: write the whole date, not the year");
+/** Longer than any balloon lasts: then a year was mistyped, and the next check would be put off by years. */
+const TOO_LATE = 3653;
+const tooLate = new SheetError("lastcheck is more than 10 years after devicein: check both dates");
 const deviceFirst = new SheetError("devicein is before stomamade: check both dates");
 const checkFirst = new SheetError("lastcheck is before stomamade: check both dates");
 
@@ -22,7 +25,7 @@ export const CHECKDUE = define(
       lastcheck: date("Last balloon check", { optional: true, fallbackHelp: "none yet" }),
       first: number("No check before this many days after the opening was made", {
         unit: "days",
-        min: 0,
+        min: 1,
         whole: true,
         fallback: 28,
       }),
@@ -35,6 +38,7 @@ export const CHECKDUE = define(
       if (devicein < stomamade) return deviceFirst;
       if (devicein - stomamade > TOO_LONG) return tooOld;
       if (lastcheck !== undefined && lastcheck < stomamade) return checkFirst;
+      if (lastcheck !== undefined && lastcheck - devicein > TOO_LATE) return tooLate;
       // A check from before the change was another balloon's.
       const next = lastcheck === undefined || lastcheck < devicein ? devicein + after : lastcheck + every;
       return dateResult(Math.max(next, stomamade + first));
@@ -110,6 +114,18 @@ export const CHECKDUE = define(
         args: { stomamade: 2019, devicein: "2026-03-02", lastcheck: "" },
         gives: { error: "#VALUE!", says: "write the whole date" },
         source: "2019 as a day number is a day of 1905 (ECMA-376 part 1, 18.17.4)",
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: "2026-03-02", devicein: "2026-03-02", lastcheck: "", first: 0 },
+        gives: { error: "#VALUE!", says: "first must be at least 1" },
+        source: "defined by this function's rule: an empty settings cell must not empty the balloon of a new opening",
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: "2025-01-06", devicein: "2026-03-02", lastcheck: "2062-03-09" },
+        gives: { error: "#VALUE!", says: "more than 10 years after devicein" },
+        source: "defined by this function's rule: 2062 typed for 2026 would put the next check off by 36 years",
       },
       {
         shows: "boundary",

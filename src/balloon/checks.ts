@@ -10,10 +10,14 @@ import { notAvailable, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { numberReader } from "../worksheet/parameters";
 import { columnOf, filledRows, type NumberColumn } from "../worksheet/rows";
-import { unitTexts } from "./volumes";
+import { LARGEST_VOLUME, unitTexts } from "./volumes";
 
 const volumes = (help: string) =>
-  columnOf(help, { unit: "mL", limits: "at least 0" }, numberReader({ unit: "mL", unitTexts, min: 0 }));
+  columnOf(
+    help,
+    { unit: "mL", limits: `at least 0, at most ${LARGEST_VOLUME}` },
+    numberReader({ unit: "mL", unitTexts, min: 0, max: LARGEST_VOLUME }),
+  );
 
 /** The three columns, in the order of the arguments. */
 export const checkColumns = () => ({

@@ -5,7 +5,7 @@ import { number } from "../worksheet/parameters";
  * Largest volume read, mL. From memory: no balloon for this use comes near it, so a larger figure is a slip, and two
  * equal slips must not read `as filled`.
  */
-const LARGEST_VOLUME = 60;
+export const LARGEST_VOLUME = 60;
 
 /** Spellings of the millilitre on tubes and in notes; a cc is a mL. */
 export const unitTexts = ["mls", "cc", "ccs", "millilitres", "milliliters"];

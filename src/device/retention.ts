@@ -9,11 +9,14 @@ import { answerOf, type YesNo } from "../worksheet/yes-no";
  * RIG) and its shape (button) are not among them, because they say nothing about how it is held.
  */
 export const marksToAsk = [
-  ...["stitch", "sutur", "loop", "pigtail", "string", "winged", "wings", "malecot", "mushroom", "pezzer", "catheter"],
-  ...["no outer disc", "no disc", "no outer plate", "no bolster", "no outer bolster", "temporary"],
-  ...["jejun", "gj", "g-j", "peg-j", "pegj", "j limb", "j-tube", "j tube", "transgastric"],
-  ...["second head", "two heads", "other head", "second tube"],
-  ...["unclear", "not clear", "unsure", "not sure", "unknown", "not known", "doubt", "cannot see", "?"],
+  ...["stitch", "sutur", "thread", "tied", "loop", "pigtail", "pig tail", "pig-tail", "string", "winged", "wings"],
+  ...["malecot", "mushroom", "pezzer", "catheter", "temporary"],
+  ...["no outer disc", "no disc", "no outer disk", "no disk", "no outer plate", "no bolster", "no outer bolster"],
+  ...["jej", "gj", "g-j", "g/j", "peg-j", "pegj", "j-peg", "pej", "j limb", "j-tube", "j tube", "j extension"],
+  ...["transgastric", "duoden", "bowel"],
+  ...["second head", "two heads", "2 heads", "other head", "second tube"],
+  ...["unclear", "not clear", "unsure", "not sure", "unknown", "not known", "doubt"],
+  ...["cannot see", "cannot tell", "not visible", "?"],
 ] as const;
 
 const ASK = "ask placing team";

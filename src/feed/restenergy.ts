@@ -23,6 +23,14 @@ const readSex = (cell: Exclude<Cell, null>): Sex | null | SheetError => {
 /** Above this weight nobody is under 1 year old; from memory, only to find an age that was not entered. */
 const NOT_AN_INFANT = 20;
 const noAge = new SheetError("age is missing or 0");
+/**
+ * Below it the straight lines run towards 0, which they reach at about half a kilogram: an infant of that weight was
+ * born too early for them. The limit itself is a clinic setting, no published source.
+ */
+const LEAST_WEIGHT = 2;
+const tooLight = new SheetError(
+  `weight is below ${LEAST_WEIGHT} kg: these equations do not hold for so small an infant`,
+);
 const noHeight = new SheetError("height is missing: Mifflin-St Jeor needs it, Schofield and Henry do not");
 const outsideMifflin = new SheetError("Mifflin-St Jeor was studied from 19 to 78 years: use Schofield or Henry");
 
@@ -53,6 +61,7 @@ export const RESTENERGY = define(
     result: { shape: "cell", kind: "number", unit: "kcal a day", help: "Energy at rest", blank: "" },
     compute: ({ sex, age, weight, height, method }) => {
       if (age === 0 && weight > NOT_AN_INFANT) return noAge;
+      if (weight < LEAST_WEIGHT) return tooLight;
       const equation = method ?? (height === undefined ? "Schofield" : "Mifflin-St Jeor");
       if (equation === "Schofield") return byBands(schofield, sex, age, weight);
       if (equation === "Henry") return byBands(henry, sex, age, weight);
@@ -141,6 +150,12 @@ export const RESTENERGY = define(
         args: { sex: "M", age: 30, weight: 70, height: 1.75 },
         gives: { error: "#VALUE!", says: "height must be at least 30" },
         source: "defined by this function's rule: 1.75 is a height in metres",
+      },
+      {
+        shows: "bad input",
+        args: { sex: "M", age: 0, weight: 0.5 },
+        gives: { error: "#VALUE!", says: "below 2 kg" },
+        source: `${sources.schofield}: 59.512 x 0.5 - 30.4 is below 0`,
       },
       {
         shows: "boundary",

@@ -7,7 +7,7 @@ import { number } from "../worksheet/parameters";
 /** cm: clinic setting, no published source. */
 const TOLERANCE = 1;
 
-const mark = (help: string) => number(help, { unit: "cm", min: 0, max: 60 });
+const rule = { unit: "cm", min: 0, max: 60 } as const;
 
 export const MARKSHIFT = define(
   {
@@ -15,8 +15,11 @@ export const MARKSHIFT = define(
     family: "Fit",
     summary: "Whether the centimetre mark at the skin has moved: same mark, further out or further in.",
     params: {
-      then: mark("Mark at the skin when the tube was put in, counted from the inner end"),
-      now: mark("Mark at the skin now, counted from the inner end"),
+      then: number("Mark at the skin when the tube was put in, counted from the inner end", {
+        ...rule,
+        zeroIsBlank: true,
+      }),
+      now: number("Mark at the skin now, counted from the inner end; 0: none of it is inside", rule),
       tolerance: number("A difference up to this counts as the same mark", {
         unit: "cm",
         min: 0,
@@ -32,6 +35,8 @@ export const MARKSHIFT = define(
       blank: "not measured",
     },
     compute: ({ then, now, tolerance }) => {
+      // Counted from the inner end nothing is inside at 0; or nothing was entered, and the cell arrived as 0.
+      if (now === 0) return "further out";
       const moved = rounded(now - then);
       if (Math.abs(moved) <= tolerance) return "same mark";
       return moved < 0 ? "further out" : "further in";
@@ -40,7 +45,8 @@ export const MARKSHIFT = define(
   documented && {
     details:
       "Counted from the inner end: a larger number at the skin means that more of the tube is inside. Some tubes are " +
-      "marked from the other end; for them exchange then and now. Exactly the tolerance is the same mark.",
+      "marked from the other end; for them exchange then and now. Exactly the tolerance is the same mark. 0 " +
+      "now reads further out: none of the tube is inside, or nothing was entered and the cell arrived as 0.",
     cautions: [
       "Further out: treat as coming out; stop the feed until the position is confirmed. Do not push it back.",
       "Further in: with vomiting or a full belly the tube may block the way out of the stomach; call the team.",
@@ -56,6 +62,12 @@ export const MARKSHIFT = define(
         args: { then: [[4], [4], [4]], now: [[3.5], [0], [""]] },
         gives: [["same mark"], ["further out"], ["not measured"]],
         source: sources.catalogue,
+      },
+      {
+        shows: "blank",
+        args: { then: [[0], [1]], now: 0 },
+        gives: [["not measured"], ["further out"]],
+        source: "defined by this function's rule: 0 then is a blank; 0 now is none of the tube inside, or a blank",
       },
       { shows: "blank", args: { then: "", now: 4 }, gives: "not measured", source: sources.catalogue },
       {

@@ -8,6 +8,9 @@ import { date } from "../worksheet/parameters";
 const STILL_IN = "still in";
 const orStillIn = (out: Param<number>): Param<number | typeof STILL_IN> => ({ ...out, ifBlank: STILL_IN });
 
+/** Longer than a life: then a year was typed instead of a date, and every period would look full. */
+const TOO_LONG = 36_525;
+const tooOld = new SheetError("in is more than 100 years before from: write the whole date, not the year");
 const outFirst = new SheetError("out is before in: check both dates");
 const periodTurned = new SheetError("to is before from: check both dates");
 
@@ -27,6 +30,7 @@ export const TUBEDAYS = define(
     compute: ({ in: start, out, from, to }) => {
       if (out !== STILL_IN && out < start) return outFirst;
       if (to < from) return periodTurned;
+      if (from - start > TOO_LONG) return tooOld;
       const last = out === STILL_IN ? to : Math.min(out - 1, to);
       return Math.max(0, last - Math.max(start, from) + 1);
     },
@@ -83,6 +87,12 @@ export const TUBEDAYS = define(
         args: { in: "2026-03-10", out: "", from: "2026-03-31", to: "2026-03-01" },
         gives: { error: "#VALUE!", says: "to is before from" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { in: 2019, out: "", from: "2026-03-01", to: "2026-03-31" },
+        gives: { error: "#VALUE!", says: "write the whole date" },
+        source: "2019 as a day number is a day of 1905 (ECMA-376 part 1, 18.17.4)",
       },
       {
         shows: "boundary",

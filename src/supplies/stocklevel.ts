@@ -2,11 +2,14 @@ import { poissonEnough } from "../maths/poisson";
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
+import { SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 
 /** Mean length of a month in the Gregorian calendar, leap years included. */
 const DAYS_A_MONTH = 365.25 / 12;
+
+const noDays = new SheetError("leaddays and reviewdays are both 0: give the days from order to delivery");
 
 export const STOCKLEVEL = define(
   {
@@ -26,8 +29,10 @@ export const STOCKLEVEL = define(
     },
     subject: ["permonth"],
     result: { shape: "cell", kind: "number", unit: "pieces", help: "Order up to this number", blank: "" },
-    compute: ({ permonth, leaddays, reviewdays, service }) =>
-      poissonEnough(rounded((permonth * (leaddays + reviewdays)) / DAYS_A_MONTH), service),
+    compute: ({ permonth, leaddays, reviewdays, service }) => {
+      const days = leaddays + reviewdays;
+      return days === 0 ? noDays : poissonEnough(rounded((permonth * days) / DAYS_A_MONTH), service);
+    },
   },
   documented && {
     details:
@@ -65,6 +70,12 @@ export const STOCKLEVEL = define(
         args: { permonth: 4, leaddays: 14, reviewdays: 7, service: 95 },
         gives: { error: "#VALUE!", says: "service must be above 0, below 1" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { permonth: 4, leaddays: 0 },
+        gives: { error: "#VALUE!", says: "leaddays and reviewdays are both 0" },
+        source: "defined by this function's rule: an empty settings cell must not empty the shelf",
       },
       { shows: "boundary", args: { permonth: 0, leaddays: 14 }, gives: 0, source: sources.catalogue },
       {

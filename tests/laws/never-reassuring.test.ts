@@ -57,8 +57,8 @@ const subjects: readonly Subject[] = [
     params: [
       { good: 5, doubtful: [...noVolume, 0, 2, 4.4, 12, 1e9] },
       { good: 5, doubtful: [...noVolume, 0, 3, 20] },
-      { good: 0.5, doubtful: [-1, "?", ...errors], left: [undefined, ""] },
-      { good: 7, doubtful: [1, -1, "?", ...errors], left: [undefined, ""] },
+      { good: 0.5, doubtful: [-1, 50, "?", ...errors], left: [undefined, ""] },
+      { good: 7, doubtful: [1, 4.9, -1, "?", ...errors], left: [undefined, ""] },
     ],
   },
   {
@@ -120,8 +120,8 @@ const subjects: readonly Subject[] = [
     name: "MARKSHIFT",
     reassuring: is("same mark"),
     params: [
-      { good: 4, doubtful: [...noVolume, 6, 1e9] },
-      { good: 4.5, doubtful: [...noVolume, 2, 1e8] },
+      { good: 4, doubtful: [...noVolume, 0, 6, 1e9] },
+      { good: 4.5, doubtful: [...noVolume, 0, 2, 1e8] },
       { good: 1, doubtful: [-1, 0, "?", 1e9, ...errors], left: [undefined, ""] },
     ],
   },

@@ -30,6 +30,8 @@ test.each(["PEG", "RIG", "button", "G-tube", "PEG, 15 Fr, placed 2024", "low-pro
 test.each([
   ...["stitched", "two sutures", "a loop", "Pigtail 10 Fr", "WINGED", "mushroom", "urinary catheter", "no outer disc"],
   ...["unclear", "jejunal limb", "PEG-J", "GJ", "a second head", "not stitched", "bumper?", "JEJUNAL extension"],
+  ...["pig tail", "pig-tail", "no outer disk", "PEJ", "Jej tube", "G/J", "J-PEG", "J extension", "2 heads"],
+  ...["tied with a thread", "cannot tell", "not visible", "goes on into the bowel", "duodenal limb"],
   ...marksToAsk,
 ])("%s: ask, whatever the port", (marks) => {
   for (const port of ["yes", "no", ""]) expect(call(RETENTION, [port, marks])).toBe(ASK);
