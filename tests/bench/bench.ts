@@ -9,8 +9,8 @@ import { benchFiles } from "./files";
 
 console.log(`Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown processor"}`);
 benchBundles();
-benchFunctions();
 benchCaseload();
 benchLives();
+benchFunctions();
 await benchFiles();
 await benchPage();
