@@ -5,6 +5,7 @@ import { optionalLengthCm } from "../fit/lengths";
 import { LARGEST_FRENCH, readFrench } from "../sizes/french";
 import { sources } from "../sources";
 import type { Cell } from "../worksheet/cell";
+import { day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
@@ -21,6 +22,9 @@ const shapeOf = (cell: Exclude<Cell, null>): Shape | null | SheetError => {
     : new SheetError("must be long or low-profile");
 };
 
+/** Nobody plans a change for a day before this: then a year was typed, and 1905 would be printed. */
+const EARLIEST_DUE = day("2000-01-01");
+const longPast = new SheetError("due is before 2000: write the whole date, not the year");
 const noBalloon = new SheetError("volume is given, but this kind of tube has no balloon: check how it is held");
 
 const START = "This is a feeding tube through the skin of the belly";
@@ -88,6 +92,7 @@ export const PLAINWORDS = define(
     result: { shape: "cell", kind: "text", help: "A paragraph that ends with what is not written down", blank: "" },
     compute: ({ retention, size, length, volume, due, access, shape }) => {
       if (volume !== undefined && !["balloon", "catheter", "not known"].includes(retention)) return noBalloon;
+      if (due !== undefined && due < EARLIEST_DUE) return longPast;
       const missing: string[] = [];
       const tell = (sentence: string, isKnown: boolean, what: string): string => {
         if (!isKnown) missing.push(what);
@@ -178,6 +183,12 @@ export const PLAINWORDS = define(
         args: { retention: "bumper", size: 15, volume: 5 },
         gives: { error: "#VALUE!", says: "this kind of tube has no balloon" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { retention: "balloon", size: 14, due: 2019 },
+        gives: { error: "#VALUE!", says: "write the whole date" },
+        source: "2019 as a day number is a day of 1905 (ECMA-376 part 1, 18.17.4)",
       },
       {
         shows: "bad input",
