@@ -61,13 +61,15 @@ export const sources = {
   faoMan: "FAO 2004, table 5.1: man of 20 to 25, 70 kg: 1,745 kcal; the report cuts 7.306 MJ down to 7.30 (0.1%)",
   nutritionAtlas: "nutrition atlas: man of 30 to 60, 70 kg: 1,676 kcal",
   henry: "Henry CJK, Public Health Nutr 2005;8(7A):1133-1152, as in the source of R activAnalyzer",
-  frankenfield: "Frankenfield D, J Am Diet Assoc 2005;105:775-789: no equation is reliable for one person",
+  frankenfield:
+    "Frankenfield D, J Am Diet Assoc 2005;105:775-789: Mifflin-St Jeor the most reliable of four equations; that none is reliable for one person is from memory",
   hollidaySegar: "Holliday MA, Segar WE, Pediatrics 1957;19:823-832",
   drugHandbook: "paediatric drug handbook, chapter 15, and a college page: 22 kg: 1,540 mL a day, 64 mL an hour",
   collegeFluid: "college nursing page: 5 kg 500 mL; 15 kg 1,250 mL, 52 mL an hour",
   fluid32: "clinical text: 32 kg: 1,740 mL a day",
   utmb: "University of Texas Medical Branch, paediatrics: 30 kg: 70 mL an hour by the hourly rule",
   niceFluid: "NICE CG32: adults 30 to 35 mL per kg a day",
+  niceFeeding: "NICE CG32: adults who are not severely ill 25 to 35 kcal and 0.8 to 1.5 g of protein per kg a day",
   csun: "university tube-feeding tutorial (CSUN): 80 kg x 35 mL = 2,800 mL",
   pretermWater: "AAP and ESPGHAN as tabulated: preterm infants up to 200 mL per kg a day, the largest figure found",
   msdEnteral:
@@ -78,9 +80,9 @@ export const sources = {
     "dietetic course notes: 1,800 kcal, 1.0 kcal/mL, 40 g protein a litre, 83% water: 75 mL an hour, 72 g, 1,494 mL, 306 mL to give",
   courseNotesFlush:
     "dietetic course notes: 1,920 mL of 1.2 kcal/mL, 54 g a litre, 81% water, 6 x 100 mL: 104 g, 1,555 mL, 2,155 mL in all (their 2,308 kcal is a slip for 2,304)",
-  courseCard: "course card: 1,400 kcal at 1.2 kcal/mL: 1,167 mL",
   waterFaq: "patient question page: 1,300 mL at 70% water, need 1,600 mL: 690 mL to give",
-  examTutorial: "exam tutorial: 1.0 kcal/mL with 844 mL of water a litre, 07:00 to 22:00 at 125 mL an hour",
+  feedWater:
+    "an exam tutorial, a pharmacotherapy textbook and intensive-care pages: 83 to 85% water at 1 kcal a mL, 69 to 72% at 2",
   fhirBolus: "HL7 FHIR, NutritionOrder example enteralbolus: 240 mL every 4 hours, at most 1,440 mL a day",
   fhirContinuous:
     "HL7 FHIR, NutritionOrder example enteralcontinuous: 60 mL an hour from 07:00, 80 from 11:00, 100 from 15:00",
@@ -91,6 +93,8 @@ export const sources = {
   dropsOther: "other pages: 20 drops make 1 mL of feed",
   uicFlush: "UIC Drug Information 2010: adults at least 30 mL, every 4 hours when feeding runs continuously",
   sickKidsFlush: "AboutKidsHealth (SickKids): children 5 to 10 mL before and after each feed and medicine",
+  flushOthers:
+    "University Hospital Augsburg about 10 mL; a Spanish hospital and a US dietetic manual 20 to 30; a tutorial 25 to 60",
   heyland:
     "Heyland and others, published intensive-care protocol: (day's goal - given) / hours left, at most 150 mL an hour",
   hangTimes:
@@ -102,12 +106,10 @@ export const sources = {
     "Kaplan EL, Meier P, J Am Stat Assoc 1958;53:457-481; variance by Greenwood; limits on the log(-log) scale",
   freireich:
     "Freireich EJ and others, Blood 1963;21:699 (trial of 6-MP, weeks in remission): data as published; R survival 3.5-3",
-  sevenRows: "worked by hand from the definition, seven rows",
   survfitQuantile: "R package survival, documentation of quantile.survfit: the middle of a flat step",
-  cha: "Cha RR and others 2022 (abstract): median life of a balloon tube 210 days (188 to 238), of a bumper tube 405; smaller sizes shorter",
-  siau: "Siau K and others, Postgrad Med J 2018;94:469-474: bumper tubes in adults, 95.1% still working at 1 year",
+  cha: "Cha BH, BMJ Open Gastroenterol 2022;9:e000881 (abstract): median life of a balloon tube 210 days (188 to 238), of a bumper tube 405; smaller sizes shorter",
   michaud:
-    "Michaud L and others 2004 (abstract): 165 balloon buttons in 84 children, mean life 5 months (14 days to 14 months)",
+    "Michaud L, JPGN 2004;38:426-429 (abstract): 165 balloon buttons in 84 children: mean life 5 months (14 days to 14 months), 61% ended by bursting",
   mantel: "Mantel N, Cancer Chemother Rep 1966;50:163-170 (log-rank test)",
   cohen:
     "Cohen AC, Technometrics 1965;7:579-588: maximum likelihood for the Weibull distribution, lives not over included",

@@ -50,7 +50,7 @@ export const BALLOONHALF = define(
       "Only the checks of the balloon now in.",
     ],
     evidence: "clinic setting",
-    sources: [sources.sen, sources.noSource],
+    sources: [sources.sen, sources.michaud, sources.noSource],
     examples: [
       {
         shows: "range",

@@ -82,12 +82,12 @@ export const BALLOONTREND = define(
       "one row for each person.",
     cautions: [
       "Only the checks of the balloon now in: a change starts a new balloon.",
-      "Most balloons end by bursting, without a trend. A flat trend does not show that the balloon will hold.",
+      "Most balloons end by bursting (101 of 165 in one study), without a trend. A flat trend does not show that the balloon will hold.",
       "Summed losses hang together, so the limits are narrower than they look.",
       "Water also passes through a sound balloon's wall: 1.2 of 5 mL in two weeks on the bench.",
     ],
     evidence: "study",
-    sources: [sources.sen, sources.senSmall, sources.permeation],
+    sources: [sources.sen, sources.senSmall, sources.permeation, sources.michaud],
     examples: [
       {
         shows: "defined",

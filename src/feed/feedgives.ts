@@ -43,7 +43,7 @@ export const FEEDGIVES = define(
       "An old weight gives old figures.",
     ],
     evidence: "textbook",
-    sources: [sources.courseNotesFlush, sources.niceFluid],
+    sources: [sources.courseNotesFlush, sources.niceFeeding],
     examples: [
       {
         shows: "published",

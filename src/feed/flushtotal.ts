@@ -42,7 +42,7 @@ export const FLUSHTOTAL = define(
   documented && {
     details:
       "Routine flushes times their volume; for each round of medicines one flush before, one after and one between every " +
-      "two. Adults: at least 30 mL, every 4 hours while feed runs all day (6 a day); others say 15, 20 or 60. Children: 5 " +
+      "two. Adults: at least 30 mL, every 4 hours while feed runs all day (6 a day); others say 10 to 60. Children: 5 " +
       "to 10 mL in one hospital, otherwise the smallest that clears the tube; no guideline figure was found.",
     cautions: [
       startingPoint,
@@ -50,7 +50,7 @@ export const FLUSHTOTAL = define(
       "Water in which a medicine is dissolved is not counted here.",
     ],
     evidence: "hospital",
-    sources: [sources.uicFlush, sources.sickKidsFlush, sources.courseNotesFlush],
+    sources: [sources.uicFlush, sources.flushOthers, sources.sickKidsFlush, sources.courseNotesFlush],
     examples: [
       { shows: "published", args: { routine: 6, volume: 100 }, gives: 600, source: sources.courseNotesFlush },
       {

@@ -34,7 +34,7 @@ export const HANGFILLS = define(
   documented && {
     details:
       "Hours over the limit, rounded up; each fill holds at most what runs through in the limit. Published limits differ: " +
-      "ready to use 24 hours a session (NICE), decanted 8 or 12, made up or with an addition 4; for adults' modular feeds " +
+      "ready to use 24 hours a session (NICE), decanted 8 (from memory) or 12, made up or with an addition 4; for adults' modular feeds " +
       "12 in New Zealand against 4 elsewhere.",
     cautions: [
       startingPoint,

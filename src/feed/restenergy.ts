@@ -79,7 +79,7 @@ export const RESTENERGY = define(
       "multiply them (26.5%): say which.",
     cautions: [
       startingPoint,
-      "No equation is reliable for one person. In severe cerebral palsy needs were 60 to 70% of the typical.",
+      "No equation is reliable for one person. In severe cerebral palsy needs may be 60 to 70% of the typical (from memory).",
       "Energy at rest is not the target for feeding: activity, growth, illness and the risk of refeeding come on top.",
     ],
     evidence: "study",

@@ -24,14 +24,14 @@ export const WATERGAP = define(
   documented && {
     details:
       "Only the water of the feed counts, not its volume; some charts count the whole volume. A feed of 1 kcal a mL is " +
-      "about 85% water, one of 2 kcal about 70%: the pack says.",
+      "83 to 85% water, one of 2 kcal 69 to 72%: the pack says.",
     cautions: [
       startingPoint,
       "Too much water does harm too: not for heart or kidney disease, or a fluid limit.",
       "A blank flush or other counts as none: enter what was given.",
     ],
     evidence: "textbook",
-    sources: [sources.courseNotes, sources.waterFaq],
+    sources: [sources.courseNotes, sources.waterFaq, sources.feedWater],
     examples: [
       {
         shows: "published",

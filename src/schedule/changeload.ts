@@ -67,7 +67,7 @@ export const CHANGELOAD = define(
       "For staff, rooms and supplies; not a list of who is due.",
     ],
     evidence: "clinic setting",
-    sources: [sources.edate, sources.noSource],
+    sources: [sources.edate, sources.michaud, sources.noSource],
     examples: [
       {
         shows: "defined",

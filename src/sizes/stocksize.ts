@@ -76,10 +76,10 @@ export const STOCKSIZE = define(
         source: sources.medscapeReplacement,
       },
       {
-        shows: "published",
+        shows: "use",
         args: { size: 14, stocked: [[10], [12], [14], [16]], pick: "next smaller" },
         gives: 12,
-        source: sources.bhambani,
+        source: sources.catalogue,
       },
       { shows: "use", args: { size: "CH 15", stocked: [["14 Fr"], ["16 Fr"]] }, gives: 14, source: sources.catalogue },
       {

@@ -5,6 +5,12 @@ import { functions } from "../../src/index";
 
 const SHOWN = ["range", "blank", "bad input", "boundary"] as const;
 
+test("every source in the list is cited by a function", () => {
+  const cited = JSON.stringify(functions.map(({ documentation }) => documentation));
+  const idle = Object.entries<string>(sources).filter(([, text]) => !cited.includes(JSON.stringify(text).slice(1, -1)));
+  expect(idle.map(([name]) => name)).toEqual([]);
+});
+
 test("names are unique", () => {
   expect(new Set(functions.map((f) => f.name)).size).toBe(functions.length);
 });
