@@ -132,6 +132,12 @@ test("unsaved changes are marked, asked about, and saved on request", async () =
   await picture("leave");
   await page.keyboard.press("Escape");
   await dialog.waitFor({ state: "detached" });
+  const isOnNew = () =>
+    page.getByRole("button", { name: words.new, exact: true }).evaluate((e) => e === e.ownerDocument.activeElement);
+  expect(await isOnNew()).toBe(true);
+  await page.getByRole("button", { name: words.new, exact: true }).press("Enter");
+  await dialog.getByRole("button", { name: words.leave.stay }).press("Enter");
+  expect(await isOnNew()).toBe(true);
   expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(words.example);
 
   const download = page.waitForEvent("download");

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { useLayoutEffect, useRef } from "react";
 import { shell as shellTexts } from "../../texts/page";
 
 const words = shellTexts.leave;
@@ -13,7 +13,12 @@ interface Props {
 /** Asks before unsaved changes are lost. The browser's own dialog keeps the keyboard inside and gives it back. */
 export function LeaveDialog({ name, onSave, onDiscard, onStay }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
+  useLayoutEffect(() => {
+    const { current } = dialog;
+    current?.showModal();
+    /* Closed while it still stands in the page: one that is only taken away gives no focus back. */
+    return () => current?.close();
+  }, []);
   return (
     <dialog ref={dialog} aria-labelledby="leave-title" onClose={onStay}>
       <div className="stack">
