@@ -19,7 +19,7 @@ function haystack(fn: SheetFunction): string {
   );
 }
 
-/** Functions in which every word typed occurs; those that have it in their name come first. */
+/** Functions in which every word typed occurs; the more of them stand in the name, the further up. */
 export function search(functions: readonly SheetFunction[], typed: string): readonly SheetFunction[] {
   const words = plain(typed).split(/\s+/).filter(Boolean);
   if (words.length === 0) return functions;
@@ -27,6 +27,7 @@ export function search(functions: readonly SheetFunction[], typed: string): read
     const text = haystack(fn);
     return words.every((word) => text.includes(word));
   });
-  const named = (fn: SheetFunction) => words.some((word) => plain(fn.name).includes(word.replace(/^tube\./, "")));
-  return [...hits.filter(named), ...hits.filter((fn) => !named(fn))];
+  const named = (fn: SheetFunction) =>
+    words.filter((word) => plain(fn.name).includes(word.replace(/^tube\./, ""))).length;
+  return hits.sort((a, b) => named(b) - named(a));
 }
