@@ -80,6 +80,8 @@ it("typed days and months follow the setting, and are refused without one", asyn
   await expect.poll(() => shows("B3")).toBe("3 Apr 2026");
   await type("B4", "3/4/26");
   await expect.poll(said).toContain("four figures");
+  await type("B5", "12");
+  await expect.poll(said).not.toContain("four figures");
 });
 
 it("pasted days and months too", async () => {
@@ -120,6 +122,14 @@ it("a structured reference may be typed, short form and odd column name too", as
   // the session still calculates: a structured reference the engine cannot read would have ended that
   await type("K12", "=1+1");
   await expect.poll(() => shows("K12")).toBe("2");
+});
+
+it("the row as text has a table's headers, beside the table too", async () => {
+  await openFile(page, `${FILES}table-with-totals.xlsx`);
+  await page.getByRole("heading", { level: 1, name: "table-with-totals.xlsx" }).waitFor();
+  await type("L5", "7");
+  await go("L9");
+  await expect.poll(() => page.getByRole("row", { name: /^A9/ }).innerText()).toContain("Hosp no");
 });
 
 it("unsaved changes are marked, undone changes and calculation are not confused", async () => {

@@ -49,6 +49,8 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
   const [dayFirst, setDayFirstHere] = useState<DayFirst>(null);
   const [said, setSaid] = useState<Said | null>(null);
   const count = useRef(0);
+  /** Which of the sentences was the grid's own last one. */
+  const refusal = useRef(0);
 
   const say = useCallback((kind: Said["kind"], sentences: readonly string[]) => {
     setSaid({ kind, sentences, at: ++count.current });
@@ -64,7 +66,11 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
         made = await createGrid(holder.current, {
           today: dayNumberOf(new Date()),
           dayFirst: null,
-          say: (sentence) => say("problem", [sentence]),
+          say: (sentence) => {
+            say("problem", [sentence]);
+            refusal.current = count.current;
+          },
+          hush: () => setSaid((now) => (now?.at === refusal.current ? null : now)),
         });
         if (isGone) return made.dispose();
         const opened = await made.openEmpty();

@@ -39,7 +39,7 @@ export function gridOn(
   async function watch(): Promise<void> {
     if (isWatching) return;
     isWatching = true;
-    watchTyping(engine, { workbook, dayFirst: () => dayFirst, say: options.say });
+    watchTyping(engine, { workbook, dayFirst: () => dayFirst, say: options.say, hush: options.hush });
     guard(engine, {
       isFile: () => bytes !== null,
       say: options.say,

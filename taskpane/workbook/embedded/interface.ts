@@ -13,6 +13,8 @@ export interface GridOptions {
   readonly dayFirst: DayFirst;
   /** Shown to the person: why something was not done, and what to do. */
   readonly say: (sentence: string) => void;
+  /** Something was typed since: what was said no longer tells of the last entry. */
+  readonly hush: () => void;
 }
 
 export interface Opened {

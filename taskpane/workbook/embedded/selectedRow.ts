@@ -1,6 +1,6 @@
 /** The selected row as pairs of header and value: the grid is a picture to a screen reader. */
 import { cellAddress } from "../../../src/columns/formula";
-import { bottom, right } from "../area";
+import { bottom, contains, right } from "../area";
 import { asText } from "../expectations";
 import type { RowEntry, SelectedRow } from "./interface";
 import type { GridWorkbookPort } from "./workbook";
@@ -22,20 +22,15 @@ export function selectedRow(workbook: GridWorkbookPort): SelectedRow | null {
   if (!selection) return null;
   const row = selection.area.top;
   const sheet = sheets.find((one) => one.id === selection.sheet)!;
-  const table = tables.find(
-    ({ area, sheet: id }) =>
-      id === sheet.id &&
-      row > area.top &&
-      row < bottom(area) &&
-      selection.area.left >= area.left &&
-      selection.area.left < right(area),
-  );
+  const acrossRow = tables.filter(({ area, sheet: id }) => id === sheet.id && row > area.top && row < bottom(area));
+  const table = acrossRow.find(({ area }) => contains(area, row, selection.area.left));
   const span = table?.area ?? sheet.used;
   if (!span) return { sheet: sheet.name, row: row + 1, entries: [] };
   const reader = workbook.reader(sheet.id);
-  const headerRow = table ? table.area.top : headerAbove(workbook, sheet.id, row, span.left, right(span));
+  const plain = acrossRow.length > 0 ? null : headerAbove(workbook, sheet.id, row, span.left, right(span));
   const entries: RowEntry[] = [];
   for (let column = span.left; column < Math.min(right(span), span.left + MOST_COLUMNS); column++) {
+    const headerRow = acrossRow.find(({ area }) => contains(area, row, column))?.area.top ?? plain;
     const header = headerRow === null ? "" : asText(reader.value(headerRow, column));
     const value = shown(workbook, sheet.id, row, column);
     if (header === "" && value === "") continue;

@@ -12,6 +12,7 @@ export interface TypingRules {
   readonly workbook: GridWorkbookPort;
   readonly dayFirst: () => DayFirst;
   readonly say: (sentence: string) => void;
+  readonly hush: () => void;
 }
 
 /** Before the grid's own reading of numbers and dates, which has the priority 0. */
@@ -29,6 +30,7 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
     priority: FIRST,
     handler: (cell, context, next) => {
       if (!cell) return next(cell);
+      rules.hush();
       const { row, col, worksheet, subUnitId } = context;
       const before = (): ICellData => ({ ...worksheet.getCellRaw(row, col) });
       if (typeof cell.f === "string") return next(withA1(cell, subUnitId, row, col));

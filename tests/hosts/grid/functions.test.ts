@@ -13,7 +13,7 @@ let engine: Engine;
 let grid: Grid;
 beforeAll(async () => {
   engine = startHeadless();
-  grid = gridOn(engine, { today: 46_132, dayFirst: null, say: () => undefined });
+  grid = gridOn(engine, { today: 46_132, dayFirst: null, say: () => undefined, hush: () => undefined });
   await grid.openEmpty();
 });
 afterAll(() => engine.univer.dispose());

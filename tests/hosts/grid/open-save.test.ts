@@ -25,7 +25,12 @@ let grid: Grid;
 const said: string[] = [];
 beforeAll(() => {
   engine = startHeadless();
-  grid = gridOn(engine, { today: TODAY, dayFirst: true, say: (sentence) => said.push(sentence) });
+  grid = gridOn(engine, {
+    today: TODAY,
+    dayFirst: true,
+    say: (sentence) => said.push(sentence),
+    hush: () => undefined,
+  });
 });
 afterAll(() => engine.univer.dispose());
 

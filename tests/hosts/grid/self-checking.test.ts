@@ -26,7 +26,12 @@ async function workedOut(bytes: Uint8Array) {
   const engine = startHeadless();
   engines.push(engine.univer);
   const said: string[] = [];
-  const grid = gridOn(engine, { today: day("2026-05-10"), dayFirst: null, say: (sentence) => said.push(sentence) });
+  const grid = gridOn(engine, {
+    today: day("2026-05-10"),
+    dayFirst: null,
+    say: (sentence) => said.push(sentence),
+    hush: () => undefined,
+  });
   const opened = await grid.open(bytes, "self-checking.xlsx");
   expect(opened.outcome, JSON.stringify(opened)).toBe("opened");
   engine.api.getFormula().executeCalculation();
