@@ -11,6 +11,7 @@ export const addColumns = {
     unsure: "Check this before you go on.",
     correct: "Not right? Correct it",
     choose: "List",
+    chooseOne: "Choose a list",
     headerRow: "Row with the headers",
     lastRow: "Last row of the list",
     use: "Use these rows",

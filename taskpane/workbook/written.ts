@@ -110,7 +110,7 @@ async function listColumns<W extends Written>(
 ): Promise<Standing<W> | Refusal> {
   const { area } = target;
   const gone = new Refusal(
-    "The new columns are no longer where they were put. Nothing was removed: delete them by hand.",
+    "The new columns are no longer where they were put, so nothing was removed. If they still stand in the sheet, delete them there.",
   );
   if (!overview.sheets.some((sheet) => sheet.id === target.sheet)) return gone;
   const block = await workbook.read({ sheet: target.sheet, area }, ["values", "formulas"]);

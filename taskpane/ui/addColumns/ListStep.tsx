@@ -113,7 +113,7 @@ function Correction({ state, isOpen }: { readonly state: AddColumnsState; readon
             value={list?.key ?? ""}
             onChange={(event) => void state.look({ list: event.target.value })}
           >
-            {!list && <option value="">{addColumnsTexts.columns.choose}</option>}
+            {!list && <option value="">{words.chooseOne}</option>}
             {survey.lists.map(({ key, label }) => (
               <option key={key} value={key}>
                 {label}

@@ -58,7 +58,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
       {plan.columns.map((column) => (
         <ColumnFigures key={column.key} column={column} showRow={showRow} />
       ))}
-      {plan.columns.some(({ counts }) => counts.length > 0) && (
+      {plan.columns.some(({ key }) => key === "change") && (
         <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>
       )}
       {cannot && (

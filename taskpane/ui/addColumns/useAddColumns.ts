@@ -130,7 +130,7 @@ export function useAddColumns(
     stopper.current = null;
     const words = addColumns.afterwards(plan, receipt);
     setPhase({ is: "finished", plan, receipt, words });
-    announce([addColumnsTexts.result.title[words.outcome], ...words.sentences].join(". "));
+    announce([`${addColumnsTexts.result.title[words.outcome]}.`, ...words.sentences].join(" "));
   }
 
   return {
