@@ -22,6 +22,7 @@ test("what is committed is what the definitions give (npm run generate)", () => 
 test("every function has a name of its own in which its words can be told apart", () => {
   const names = functions.map(({ name }) => libraryName(name));
   expect(new Set(names).size).toBe(functions.length);
+  // A new last word goes into LAST_WORDS (functions/library/names.ts); a name of one word into this list.
   const oneWord = names.filter((name) => name === name.toLowerCase());
   expect(oneWord.sort()).toEqual(["book", "rate", "removal", "retention"]);
   expect(libraryName("FRTOMM")).toBe("frToMm");
