@@ -2,6 +2,7 @@
 import type { Cell } from "../worksheet/cell";
 import { SheetError } from "../worksheet/error";
 import { number, numberReader, reading } from "../worksheet/parameters";
+import { FASTEST } from "./pump";
 
 const millilitres = { unit: "mL", unitTexts: ["mls", "cc", "millilitres", "milliliters"] } as const;
 
@@ -46,7 +47,7 @@ export const hoursRunning = (help = "Hours that the feed runs in a day") =>
 /** mL an hour; clinic setting, the pump decides. */
 export const pumpStep = () => number("Step of the pump", { unit: "mL/h", above: 0, max: 100, fallback: 1 });
 
-export const rateOf = (help: string) => number(help, { unit: "mL/h", above: 0, max: 2_000, zeroIsBlank: true });
+export const rateOf = (help: string) => number(help, { unit: "mL/h", above: 0, max: FASTEST, zeroIsBlank: true });
 
 export const weightKg = () => number("Weight", { unit: "kg", min: 0.3, max: 400, zeroIsBlank: true });
 

@@ -2,6 +2,10 @@
 import { SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 
+/** mL an hour. From memory: no feeding pump comes near it, so a larger rate is a slip in volume, energy or hours. */
+export const FASTEST = 2000;
+
+const tooFast = new SheetError(`the rate would be above ${FASTEST} mL an hour: check the amounts and the hours`);
 const tooSmall = new SheetError("the rate is below half a step of the pump: check step");
 const capTooSmall = new SheetError("cap is below one step of the pump");
 
@@ -9,6 +13,7 @@ const capTooSmall = new SheetError("cap is below one step of the pump");
 export function pumpRate(exact: number, step: number, cap = Infinity): number | SheetError {
   const nearest = rounded(Math.floor(rounded(exact / step) + 0.5) * step);
   if (nearest === 0) return tooSmall;
+  if (Math.min(nearest, cap) > FASTEST) return tooFast;
   if (nearest <= cap) return nearest;
   const steps = Math.floor(rounded(cap / step));
   return steps === 0 ? capTooSmall : rounded(steps * step);

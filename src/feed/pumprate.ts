@@ -3,7 +3,7 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { number } from "../worksheet/parameters";
 import { hoursRunning, pumpStep, startingPoint, volumeOf } from "./arguments";
-import { pumpRate } from "./pump";
+import { FASTEST, pumpRate } from "./pump";
 
 export const PUMPRATE = define(
   {
@@ -17,7 +17,7 @@ export const PUMPRATE = define(
       cap: number("Highest rate for this person", {
         unit: "mL/h",
         above: 0,
-        max: 2_000,
+        max: FASTEST,
         optional: true,
         fallbackHelp: "no cap",
       }),
@@ -60,6 +60,12 @@ export const PUMPRATE = define(
         args: { volume: 1500, hours: 25 },
         gives: { error: "#VALUE!", says: "hours must be above 0, at most 24" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { volume: 20000, hours: 0.5 },
+        gives: { error: "#VALUE!", says: "above 2000 mL an hour" },
+        source: "defined by this function's rule: no pump runs 40,000 mL an hour",
       },
       {
         shows: "bad input",
