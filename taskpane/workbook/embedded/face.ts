@@ -44,13 +44,7 @@ export function gridOn(
       isFile: () => bytes !== null,
       say: options.say,
       isTied: (sheetId, range) =>
-        tieOf(
-          engine,
-          workbook.unit,
-          workbook.bookFacts,
-          sheetId ?? workbook.book.getActiveSheet()!.getSheetId(),
-          range,
-        ),
+        tieOf(engine, workbook, sheetId ?? workbook.book.getActiveSheet()!.getSheetId(), range),
       isOurs: () => workbook.isAtWork,
       isProtected: (sheetId) => {
         const id = sheetId ?? workbook.book.getActiveSheet()?.getSheetId();

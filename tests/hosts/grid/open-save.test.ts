@@ -283,6 +283,17 @@ describe("what a person changes", () => {
     }
   });
 
+  it.each(["A4:A17", "B4:G17"])("%s of a list is not sorted alone: its rows would be torn apart", async (some) => {
+    const before = await opened("tables-on-two-sheets.xlsx");
+    said.length = 0;
+    sheetNamed("Adults")
+      .getRange(some)
+      .sort([{ column: 0, ascending: false }]);
+    await pause(300);
+    expect(said.join()).toContain(`Only ${some} would be sorted`);
+    expect(changedParts(before, (await saved()).bytes)).toEqual([]);
+  });
+
   it("rows with notes are not sorted: in the file a note would come to stand beside somebody else", async () => {
     const before = await opened("table-with-totals.xlsx");
     said.length = 0;
