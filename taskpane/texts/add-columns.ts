@@ -66,7 +66,6 @@ export const addColumns = {
   units: { months: "months", days: "days", mL: "mL", "share of fill": "share of fill" },
   preview: {
     title: "What will happen",
-    notYet: "Not yet:",
     answers: (filled: number, of: number) => `${filled.toLocaleString("en-GB")} of ${rows(of)} get an answer.`,
     goTo: "Go to row:",
     goToRow: (row: number) => `Go to row ${row}`,
@@ -89,6 +88,5 @@ export const addColumns = {
     showWhere: "Show me",
     more: "Add more columns",
     back: "Back to the choices",
-    lookAfter: "Look at the rows that got no date first: the riskiest are often among them.",
   },
 };

@@ -2,7 +2,7 @@
 import type { Done, Receipt } from "../../workbook/port";
 import type { Afterwards } from "../action";
 import type { AddColumnsPlan } from "./interface";
-import { count, together } from "./sentences";
+import { count, rowList, together } from "./sentences";
 
 export function afterColumns(plan: AddColumnsPlan, receipt: Receipt): Afterwards {
   const { outcome } = receipt;
@@ -23,11 +23,17 @@ const named = ({ step }: Done): string =>
       : "a formula";
 
 function doneSentences({ columns, list }: AddColumnsPlan): readonly string[] {
-  const missing = columns.filter(({ filled, of }) => filled < of);
   const rows = columns[0]?.of ?? 0;
   return [
-    ...missing.map(
-      ({ header, filled, of }) => `${header}: ${count(of - filled, "row")} of ${of} without a usable answer.`,
+    ...columns.flatMap(({ header, of, groups }) =>
+      [false, true].flatMap((isDoubt) => {
+        const found = groups.flatMap(({ severity, rows }) => ((severity === "doubt") === isDoubt ? rows : []));
+        if (found.length === 0) return [];
+        const what = isDoubt
+          ? `${count(found.length, "answer")} to look at`
+          : `${count(found.length, "row")} of ${of} without a usable answer`;
+        return [`${header}: ${what} (${rowList(found.sort((a, b) => a - b))}).`];
+      }),
     ),
     `Added ${together(columns.map(({ header }) => header))} to the ${list.label}: ${count(rows, "row")}.`,
   ];

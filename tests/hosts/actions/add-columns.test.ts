@@ -165,7 +165,8 @@ describe.each([
     expect(receipt.outcome).toBe("done");
     const words = addColumns.afterwards(plan, receipt);
     expect(words).toMatchObject({ outcome: "done", canTakeBack: true });
-    expect(words.sentences[0]).toBe("Change due: 4 rows of 9 without a usable answer.");
+    expect(words.sentences[0]).toBe("Change due: 4 rows of 9 without a usable answer (rows 7, 8, 11 and 12).");
+    expect(words.sentences).toContain("Change due: 1 answer to look at (row 10).");
     expect(words.sentences.at(-1)).toContain("Added Change due, At the latest, Change, Size mm and Balloon to the ");
     const { values, formulas } = await workbook.read(plan.place, ["values", "formulas"]);
     expect(values![0]).toEqual(["Change due", "At the latest", "Change", "Size mm", "Balloon"]);
