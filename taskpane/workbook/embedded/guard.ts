@@ -14,7 +14,7 @@ const REFUSED: readonly (readonly [RegExp, Kind, string])[] = [
   [
     /\.(?:insert-(?:multi-)?rows?|insert-row|remove-row|move-rows|table-(?:insert|remove)-row)|append-row/,
     "in a file",
-    `Rows are not inserted, removed or moved in a file. ${IN_EXCEL} New rows can be typed below the last one.`,
+    `Rows are not inserted, removed or moved in a file. ${IN_EXCEL} New rows can be typed below the last one; copy the formulas down to them.`,
   ],
   [
     /\.(?:insert-(?:multi-)?cols?|insert-col|remove-col|move-cols|table-(?:insert|remove)-col)/,
