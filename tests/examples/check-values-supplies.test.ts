@@ -21,6 +21,30 @@ describe(gs1.checkdigit.source, () => {
   });
 });
 
+describe("longest values, from the GS1 Barcode Syntax Dictionary", () => {
+  test.each([
+    ...([
+      ["10", 20],
+      ["21", 20],
+      ["22", 20],
+      ["235", 28],
+      ["240", 30],
+      ["241", 30],
+    ] as const),
+    ...([
+      ["250", 30],
+      ["30", 8],
+      ["37", 8],
+      ["710", 20],
+      ["8004", 30],
+    ] as const),
+  ])("(%s): %i characters, and not one more", (id, most) => {
+    const code = (length: number) => `(01)12345678901231(${id})${"1".repeat(length)}`;
+    expect(message(readGs1(code(most), YEAR))).toBe("no error");
+    expect(message(readGs1(code(most + 1), YEAR))).toContain(`element (${id}) is longer than ${most} characters`);
+  });
+});
+
 describe(gs1.dates.source, () => {
   const expiry = (yymmdd: string, year = YEAR): unknown =>
     tube("READCODE", `(17)${yymmdd}`, "expiry", day(`${year}-05-14`));

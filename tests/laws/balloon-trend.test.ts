@@ -23,6 +23,16 @@ describe("Theil-Sen slope", () => {
     expect(high).toBeCloseTo(35 / 8, 12);
   });
 
+  test("20 points, 95%, ranks by hand: Kendall's variance 20 x 19 x 45 / 18 = 950; (190 -+ 60.41) / 2: 64th and 127th", () => {
+    const days = Array.from({ length: 20 }, (_, i) => i);
+    const doubling = days.map((day) => 2 ** day);
+    const slopes = days.flatMap((i) => days.filter((j) => j > i).map((j) => (2 ** j - 2 ** i) / (j - i)));
+    slopes.sort((a, b) => a - b);
+    expect(new Set(slopes).size).toBe(190);
+    const { low, high } = theilSen(days, doubling, 1.959963985)!;
+    expect([low, high]).toEqual([slopes[63], slopes[126]]);
+  });
+
   test("does not mind the order of points, a shift or a change of units", () => {
     const base = theilSen(x, y, Z_93)!;
     const order = [4, 0, 6, 2, 5, 1, 3];

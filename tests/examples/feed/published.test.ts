@@ -102,6 +102,32 @@ describe("energy at rest", () => {
     near(number(RESTENERGY, "M", 32, 67, "", "Henry"), 1544.4, 1e-9);
   });
 
+  /** Typed a second time from the source of R activAnalyzer, which cites Henry 2005: a slip in either copy fails. */
+  const HENRY: [string, number, number, number][] = [
+    ...([
+      ["M", 1, 61.0, -33.7],
+      ["M", 5, 23.3, 514],
+      ["M", 12, 18.4, 581],
+      ["M", 20, 16.0, 545],
+      ["M", 40, 14.2, 593],
+      ["M", 65, 13.0, 567],
+      ["M", 75, 13.7, 481],
+    ] as [string, number, number, number][]),
+    ...([
+      ["F", 1, 58.9, -23.1],
+      ["F", 5, 20.1, 507],
+      ["F", 12, 11.1, 761],
+      ["F", 20, 13.1, 558],
+      ["F", 40, 9.74, 694],
+      ["F", 65, 10.2, 572],
+      ["F", 75, 10.0, 577],
+    ] as [string, number, number, number][]),
+  ];
+  test.each(HENRY)("Henry %s, %d years: %d W + %d kcal", (sex, age, slope, constant) => {
+    for (const weight of [10, 50])
+      near(number(RESTENERGY, sex, age, weight, "", "Henry"), slope * weight + constant, 1e-9);
+  });
+
   test("bands of age hold their lower end, in both equations", () => {
     for (const method of ["Schofield", "Henry"])
       for (const sex of ["M", "F"])
