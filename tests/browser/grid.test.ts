@@ -144,6 +144,15 @@ it("unsaved changes are marked, undone changes and calculation are not confused"
   await expect.poll(asksBeforeLeaving).toBe(false);
 });
 
+it("sorting that takes the headers for a row of the list is not offered", async () => {
+  await openFile(page, `${FILES}tables-on-two-sheets.xlsx`);
+  await page.getByRole("heading", { level: 1, name: "tables-on-two-sheets.xlsx" }).waitFor();
+  await page.getByText("Data", { exact: true }).first().click();
+  await page.locator("[data-u-command='sheet.menu.sheets-sort']").first().click();
+  await page.getByText("Custom Sort", { exact: true }).waitFor();
+  expect(await page.getByText(/^Expand/).count()).toBe(0);
+});
+
 it("sheets are not added to a file: the press is answered with a sentence", async () => {
   await openFile(page, `${FILES}table-with-totals.xlsx`);
   await page.getByRole("heading", { level: 1, name: "table-with-totals.xlsx" }).waitFor();

@@ -55,6 +55,11 @@ const menu = hidden(
   "sheet.operation.open-table-selector",
   "sheet.operation.open.conditional.formatting.panel",
   "data-validation.command.open-panel",
+  // it takes the headers for a row of the list, and sorts them in among the others (measured)
+  "sheet.command.sort-range-asc-ext",
+  "sheet.command.sort-range-desc-ext",
+  "sheet.command.sort-range-asc-ext-ctx",
+  "sheet.command.sort-range-desc-ext-ctx",
 );
 
 type Registration = PluginCtor<Plugin> | readonly [PluginCtor<Plugin>, unknown];
