@@ -7,7 +7,11 @@ const OUT = fileURLToPath(new URL("../../docs/images/at-work.png", import.meta.u
 const COLUMNS = ["Change due", "At the latest", "Change", "Size in mm", "Balloon"];
 
 const [browser, served] = [await launchBrowser(), await serveDist()];
-const page = await browser.newPage({ viewport: { width: 1840, height: 860 }, reducedMotion: "reduce", locale: "en-GB" });
+const page = await browser.newPage({
+  viewport: { width: 1840, height: 860 },
+  reducedMotion: "reduce",
+  locale: "en-GB",
+});
 await page.goto(served.url);
 await page.locator('header button:enabled:has-text("Save")').waitFor();
 await page.getByRole("button", { name: "Try the invented example list" }).click();
