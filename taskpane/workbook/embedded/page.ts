@@ -55,11 +55,13 @@ const menu = hidden(
   "sheet.operation.open-table-selector",
   "sheet.operation.open.conditional.formatting.panel",
   "data-validation.command.open-panel",
-  // it takes the headers for a row of the list, and sorts them in among the others (measured)
+  // they take the headers for a row of the list, and sort them in among the others (measured)
   "sheet.command.sort-range-asc-ext",
   "sheet.command.sort-range-desc-ext",
   "sheet.command.sort-range-asc-ext-ctx",
   "sheet.command.sort-range-desc-ext-ctx",
+  "sheet.command.sort-range-custom",
+  "sheet.command.sort-range-custom-ctx",
 );
 
 type Registration = PluginCtor<Plugin> | readonly [PluginCtor<Plugin>, unknown];
