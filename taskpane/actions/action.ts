@@ -6,7 +6,15 @@
 import type { Change, Place, Receipt, StepKind, Workbook } from "../workbook/port";
 
 /** The pane's sections, in their order. */
-export const sections = ["Caseload", "Functions", "Help and cautions"] as const;
+export const sections = [
+  "Now",
+  "Caseload",
+  "Convert",
+  "Show only",
+  "Functions",
+  "Clinic settings",
+  "Help and cautions",
+] as const;
 export type Section = (typeof sections)[number];
 
 /** Why something cannot be done, and what to do. Nothing has been touched. */

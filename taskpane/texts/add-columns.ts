@@ -79,8 +79,6 @@ export const addColumns = {
   },
   working: {
     title: "Adding the columns",
-    step: (done: number, of: number) => `${Math.floor((100 * done) / Math.max(of, 1))} %`,
-    stopping: "Stopping…",
   },
   result: {
     title: { done: "Columns added", refused: "Nothing was added", stopped: "Adding was stopped" },

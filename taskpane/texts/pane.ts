@@ -22,7 +22,10 @@ export const pane = {
   takenBack: "Taken back. The sheet is as it was before.",
   takeBackAnyway: "Take it back anyway",
   keepIt: "Leave it as it is",
+  show: "Show me",
   stop: "Stop",
+  stopping: "Stopping…",
+  share: (done: number, of: number) => `${Math.floor((100 * done) / Math.max(of, 1))} %`,
   tryAgain: "Try again",
   loading: "One moment…",
   unexpected: (reason: string) =>

@@ -105,6 +105,16 @@ export interface PlainList {
   readonly area: Area;
 }
 
+/** Cells of one row by their columns' headers. A text stays a text, whatever it looks like ("03-04", "1E5", "=A1"); null empties a cell. */
+export type RowValues = Readonly<Record<string, Cell>>;
+
+/** Which rows of a column a filter lets through: those whose cell holds one of these values; null stands for a blank. */
+export interface Criterion {
+  /** Counted from 0 within the list. */
+  readonly column: number;
+  readonly keeps: readonly Value[];
+}
+
 /** One thing to be done. More kinds come with the jobs that need them. */
 export type Step =
   | {
@@ -128,6 +138,43 @@ export type Step =
       readonly name: string;
       /** With "=". "=TODAY()" is a plain date in the grid, renewed at opening and at midnight. */
       readonly refersTo: string;
+    }
+  | {
+      /**
+       * Rows at the end of a table, which grows by them. A column that is not named takes the column's formula where
+       * it has one, and stays empty elsewhere; looks follow the row above. A table whose only row is blank but for
+       * formulas is filled from that row on. Refused where the cells below are not empty, or under a totals row.
+       */
+      readonly kind: "appendRows";
+      readonly table: string;
+      readonly rows: readonly RowValues[];
+    }
+  | {
+      /** Cells of one row of a table; columns that are not named stay as they are. Never a cell with a formula. */
+      readonly kind: "changeRow";
+      readonly table: string;
+      /** Counted from 0 below the header. */
+      readonly row: number;
+      readonly values: RowValues;
+    }
+  | {
+      /** Whole rows of a table; those below move up and the table shrinks. The last one left is emptied, not removed. */
+      readonly kind: "removeRows";
+      readonly table: string;
+      /** Counted from 0 below the header. */
+      readonly rows: readonly number[];
+    }
+  | {
+      /** A value into the one cell that a name stands for. */
+      readonly kind: "writeNamed";
+      readonly name: string;
+      readonly value: Cell;
+    }
+  | {
+      /** The host's own filter, in place of one that is on. No criteria: every row is shown again. */
+      readonly kind: "showRows";
+      readonly of: { readonly table: string } | { readonly list: PlainList };
+      readonly criteria: readonly Criterion[];
     };
 
 export type StepKind = Step["kind"];
@@ -142,7 +189,9 @@ export type Expectation =
       /** Row by row, as texts; a blank is "". */
       readonly texts: readonly (readonly string[])[];
     }
-  | { readonly kind: "empty"; readonly sheet: SheetId; readonly area: Area };
+  | { readonly kind: "empty"; readonly sheet: SheetId; readonly area: Area }
+  /** That row of the table still holds these values: the person who was read back still stands there. */
+  | { readonly kind: "row"; readonly table: string; readonly row: number; readonly values: RowValues };
 
 /** What is to happen, described before it happens. The preview, Excel, the grid and the writer read the same one. */
 export interface Change {

@@ -6,6 +6,7 @@ import { addColumns as words } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import { Notice } from "../parts/Notice";
+import { Working } from "../parts/Working";
 import { ColumnsStep, neededRoles } from "./ColumnsStep";
 import { KindsStep } from "./KindsStep";
 import { ListStep } from "./ListStep";
@@ -14,7 +15,6 @@ import { PreviewStep } from "./PreviewStep";
 import { Result } from "./Result";
 import { TickStep } from "./TickStep";
 import { useAddColumns, type AddColumnsState } from "./useAddColumns";
-import { Working } from "./Working";
 
 interface Props {
   readonly workbook: Workbook | null;
@@ -46,7 +46,15 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
     case "choosing":
       return <Choosing key={state.round} state={state} workbook={workbook} locale={locale} />;
     case "working":
-      return <Working done={phase.done} of={phase.of} isStopping={phase.isStopping} stop={state.stop} />;
+      return (
+        <Working
+          title={words.working.title}
+          done={phase.done}
+          of={phase.of}
+          isStopping={phase.isStopping}
+          stop={state.stop}
+        />
+      );
     case "finished":
       return <Result finished={phase} state={state} workbook={workbook} />;
   }

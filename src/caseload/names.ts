@@ -1,0 +1,17 @@
+/** What the ready-made caseload's sheets and tables are called. Stored in people's workbooks: never renamed. */
+export const sheetNames = {
+  readFirst: "Read first",
+  tubes: "Tubes in use",
+  checks: "Balloon checks",
+  changes: "Changes",
+  settings: "Clinic settings",
+} as const;
+
+export const tableNames = {
+  tubes: "Tubes_in_use",
+  checks: "Balloon_checks",
+  changes: "Device_changes",
+  settings: "Clinic_settings",
+} as const;
+
+export type CaseloadTable = keyof typeof tableNames;
