@@ -19,6 +19,7 @@ export const shell = {
     `The grid did not start, so no workbook can be opened here. Load the page again; if it happens again, try another browser. (${reason})`,
   opening: (name: string) => `Opening ${name}…`,
   opened: (name: string) => `${name} is open.`,
+  notOpened: "The new workbook could not be opened here. What was here is still here.",
   newOpened: "A new, empty workbook is open.",
   saving: "Saving…",
   saved: (name: string) => `${name} was handed to your browser’s downloads.`,
@@ -49,5 +50,6 @@ export const shell = {
     saveFirst: "Save first",
     discard: "Discard the changes",
     stay: "Go back",
+    stayed: "Nothing new was opened: the workbook that was here is still here.",
   },
 };

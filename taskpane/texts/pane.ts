@@ -3,13 +3,27 @@ export const product = "Gastrostomy workbook";
 
 export const pane = {
   sections: "Sections",
+  /** The row of presses that chooses between the parts of a section. */
+  parts: (section: string) => `${section}: what to do`,
+  now: "Now",
+  caseload: "Caseload",
   addColumns: "Add columns",
+  setUp: "Set up a caseload",
+  convert: "Convert",
+  showOnly: "Show only",
   functions: "Functions",
+  guide: "All functions",
+  explain: "Explain this cell",
+  settings: "Clinic settings",
   help: "Help and cautions",
   /** One sentence under each section's heading. */
   leads: {
-    addColumns:
-      "Adds columns to your own list, such as the day the next change is due. Nothing is overwritten, and you see what will happen first.",
+    now: "The telephone call, and what is written down day by day. You see what will be written before it is.",
+    caseload:
+      "Columns for your own list, such as the day the next change is due, or a ready-made caseload. Nothing is overwritten, and you see what will happen first.",
+    convert: "Tube sizes, however they were typed: French to millimetres, or back.",
+    showOnly: "Shows some rows of a list and hides the others, until one press shows them all again.",
+    settings: "The numbers your clinic works with, and who agreed them.",
     functions: "What each worksheet function is for, with worked examples and their sources.",
     help: "Read this before you rely on a date or a word.",
   },

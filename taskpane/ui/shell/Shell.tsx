@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
 import { shell as words } from "../../texts/page";
 import type { CreateGrid } from "../../workbook/embedded/interface";
+import type { OpenNew } from "../openNew";
 import { Pane } from "../Pane";
 import { Bar, dayFirstWord, OpenButton } from "./Bar";
 import { LeaveDialog } from "./LeaveDialog";
@@ -17,17 +18,43 @@ export interface ShellProps {
   readonly version: string;
 }
 
+/** What to do once unsaved changes are dealt with, or when somebody rather stays. */
+interface Waiting {
+  readonly go: () => void;
+  readonly stay: () => void;
+}
+
 export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
   const holder = useRef<HTMLDivElement>(null);
   const state = useGrid(holder, loadGrid);
   const { grid, said } = state;
   /** What is waiting for an answer about unsaved changes. */
-  const [waiting, setWaiting] = useState<(() => Promise<void>) | null>(null);
+  const [waiting, setWaiting] = useState<Waiting | null>(null);
   const [isDragging, setDragging] = useState(false);
   const isIdle = grid !== null && !state.isBusy;
   usePartKeys(useCallback(() => grid?.focus(), [grid]));
 
-  const replace = (work: () => Promise<void>) => (state.isChanged ? setWaiting(() => work) : void work());
+  function replace(go: () => Promise<void>, stay: () => void = () => undefined): void {
+    if (!state.isChanged) return void go();
+    /* A dialog that is taken away may still tell that it was closed: the first answer counts. */
+    let isAnswered = false;
+    const once = (answer: () => void) => () => {
+      if (!isAnswered) answer();
+      isAnswered = true;
+    };
+    setWaiting({ go: once(() => void go()), stay: once(stay) });
+  }
+
+  const openNew: OpenNew = (bytes, name) =>
+    new Promise((resolve) =>
+      replace(
+        async () => {
+          const stands = await state.openMade(bytes, name);
+          resolve(stands ? { outcome: "opened" } : { outcome: "refused", sentence: words.notOpened });
+        },
+        () => resolve({ outcome: "refused", sentence: words.leave.stayed }),
+      ),
+    );
 
   function onDrop(event: DragEvent) {
     event.preventDefault();
@@ -105,6 +132,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
           today={state.today}
           locale={locale}
           version={version}
+          openNew={openNew}
           dayFirst={dayFirstWord(state.dayFirst)}
           isPartOfPage
         />
@@ -114,13 +142,16 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
           name={state.name}
           onSave={() => {
             setWaiting(null);
-            void state.save().then((isSaved) => (isSaved ? waiting() : undefined));
+            void state.save().then((isSaved) => (isSaved ? waiting.go() : waiting.stay()));
           }}
           onDiscard={() => {
             setWaiting(null);
-            void waiting();
+            waiting.go();
           }}
-          onStay={() => setWaiting(null)}
+          onStay={() => {
+            setWaiting(null);
+            waiting.stay();
+          }}
         />
       )}
     </div>

@@ -31,6 +31,8 @@ export interface GridState {
   hush(): void;
   openFile(file: File): Promise<void>;
   openBytes(bytes: Uint8Array, name: string): Promise<void>;
+  /** A workbook that was made here: it counts as unsaved until it has been saved. True once it stands. */
+  openMade(bytes: Uint8Array, name: string): Promise<boolean>;
   openEmpty(): Promise<void>;
   /** True once the file has been handed over. */
   save(): Promise<boolean>;
@@ -41,7 +43,9 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
   const [grid, setGrid] = useState<Grid | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
   const [name, setName] = useState<string>(words.noFile);
-  const [isChanged, setChanged] = useState(false);
+  const [isEdited, setEdited] = useState(false);
+  const [isMadeHere, setMadeHere] = useState(false);
+  const isChanged = isEdited || isMadeHere;
   const [isBusy, setBusy] = useState(false);
   const [isFresh, setFresh] = useState(true);
   const [today, setToday] = useState(() => dayNumberOf(new Date()));
@@ -75,7 +79,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
         if (isGone) return made.dispose();
         const opened = await made.openEmpty();
         setName(opened.outcome === "opened" ? opened.name : words.noFile);
-        made.onChanged(() => setChanged(made?.isChanged() ?? false));
+        made.onChanged(() => setEdited(made?.isChanged() ?? false));
         setGrid(made);
       } catch (error) {
         if (!isGone) setFailure(words.cannotStart(error instanceof Error ? error.message : String(error)));
@@ -135,21 +139,28 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     }
   }
 
-  function take(outcome: Opened | Refusal, opened: string): void {
-    if (outcome.outcome === "refused") return say("problem", [outcome.sentence]);
+  function take(outcome: Opened | Refusal, opened: string, isMade = false): boolean {
+    if (outcome.outcome === "refused") {
+      say("problem", [outcome.sentence]);
+      return false;
+    }
     setName(outcome.name);
-    setChanged(grid?.isChanged() ?? false);
+    setEdited(grid?.isChanged() ?? false);
+    setMadeHere(isMade);
     setFresh(false);
     say("plain", outcome.remarks.length > 0 ? [opened, words.remarks, ...outcome.remarks] : [opened]);
+    return true;
   }
 
-  async function openBytes(bytes: Uint8Array, fileName: string) {
-    if (!grid) return;
-    await busily(async () => {
+  async function open(bytes: Uint8Array, fileName: string, isMade: boolean): Promise<boolean> {
+    if (!grid) return false;
+    return busily(async () => {
       say("plain", [words.opening(fileName)]);
-      take(await grid.open(bytes, fileName), words.opened(fileName));
-    }, undefined);
+      return take(await grid.open(bytes, fileName), words.opened(fileName), isMade);
+    }, false);
   }
+
+  const openBytes = async (bytes: Uint8Array, fileName: string) => void (await open(bytes, fileName, false));
 
   return {
     grid,
@@ -164,13 +175,14 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     say,
     hush: () => setSaid(null),
     openBytes,
+    openMade: (bytes, fileName) => open(bytes, fileName, true),
     openFile: async (file) => {
       const bytes = await readFile(file);
       if (typeof bytes === "string") return say("problem", [bytes]);
       await openBytes(bytes, file.name);
     },
     openEmpty: async () => {
-      if (grid) await busily(async () => take(await grid.openEmpty(), words.newOpened), undefined);
+      if (grid) await busily(async () => take(await grid.openEmpty(), words.newOpened), false);
     },
     save: async () => {
       if (!grid) return false;
@@ -183,7 +195,8 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
         }
         download(saved.bytes, saved.name);
         grid.markSaved();
-        setChanged(grid.isChanged());
+        setEdited(grid.isChanged());
+        setMadeHere(false);
         say(
           "done",
           saved.report.length > 0

@@ -15,5 +15,11 @@ document.documentElement.dir = asked.get("dir") ?? "ltr";
 Object.assign(window, { workbook });
 
 createRoot(document.getElementById("root")!).render(
-  <Pane workbook={workbook} today={TODAY} locale="en-GB" version="0.0.0" />,
+  <Pane
+    workbook={workbook}
+    today={TODAY}
+    locale="en-GB"
+    version="0.0.0"
+    openNew={async () => ({ outcome: "opened" })}
+  />,
 );

@@ -1,0 +1,74 @@
+/**
+ * The pane's sections in their order, and the parts of each. All but the first job are fetched when first shown, so
+ * that the pane stands at once.
+ */
+import { lazy, type ReactNode } from "react";
+import { pane as words } from "../texts/pane";
+import type { Overview, Workbook } from "../workbook/port";
+import { AddColumns } from "./addColumns/AddColumns";
+import type { DayFirstWord } from "./help/Help";
+import type { OpenNew } from "./openNew";
+
+export interface SectionProps {
+  /** Null while the host is starting. */
+  readonly workbook: Workbook | null;
+  readonly overview: Overview | null;
+  /** Today as a day number, by the computer's clock. */
+  readonly today: number;
+  /** How dates are written on screen: the host's language. */
+  readonly locale: string;
+  readonly version: string;
+  /** How typed dates are read; null where the host decides (Excel). */
+  readonly dayFirst: DayFirstWord | null;
+  readonly openNew: OpenNew;
+  /** False while another part is shown: what follows the selection then rests. */
+  readonly isShown: boolean;
+}
+
+export interface Part {
+  readonly key: string;
+  readonly label: string;
+  readonly content: (props: SectionProps) => ReactNode;
+}
+
+export interface Section {
+  readonly key: keyof typeof words.leads;
+  readonly label: string;
+  /** More than one: a row of presses under the heading chooses. */
+  readonly parts: readonly Part[];
+}
+
+const Guide = lazy(() =>
+  import(/* webpackChunkName: "guide" */ "./guide/Guide").then(({ Guide }) => ({ default: Guide })),
+);
+const Help = lazy(() => import(/* webpackChunkName: "help" */ "./help/Help").then(({ Help }) => ({ default: Help })));
+
+const only = (content: Part["content"]): readonly Part[] => [{ key: "only", label: "", content }];
+
+export const sections: readonly Section[] = [
+  {
+    key: "caseload",
+    label: words.caseload,
+    parts: [
+      {
+        key: "addColumns",
+        label: words.addColumns,
+        content: ({ workbook, overview, today, locale, isShown }) => (
+          <AddColumns workbook={workbook} overview={overview} today={today} locale={locale} isShown={isShown} />
+        ),
+      },
+    ],
+  },
+  {
+    key: "functions",
+    label: words.functions,
+    parts: only(({ workbook, overview, locale }) => <Guide workbook={workbook} overview={overview} locale={locale} />),
+  },
+  {
+    key: "help",
+    label: words.help,
+    parts: only(({ overview, locale, version, dayFirst }) => (
+      <Help overview={overview} locale={locale} version={version} dayFirst={dayFirst} />
+    )),
+  },
+];
