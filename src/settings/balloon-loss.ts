@@ -3,8 +3,18 @@ import { NO_SOURCE, setting } from "./setting";
 
 export const balloonLoss = [
   setting({
+    name: "Fill_Small",
+    label: "A balloon counts as small up to a fill of",
+    default: 5,
+    unit: "mL",
+    range: null,
+    allowed: [1, 10],
+    source: NO_SOURCE,
+    evidence: "clinic setting",
+  }),
+  setting({
     name: "Loss_Small",
-    label: "Low, fill up to 5 mL: more missing than",
+    label: "Low, small balloon: more missing than",
     default: 0.5,
     unit: "mL",
     range: { words: "0.5-2 (above 0.5 from memory, not published)", least: 0.5, most: 2 },
@@ -14,7 +24,7 @@ export const balloonLoss = [
   }),
   setting({
     name: "Loss_Large",
-    label: "Low, fill above 5 mL: more missing than",
+    label: "Low, larger balloon: more missing than",
     default: 1,
     unit: "mL",
     range: { words: "1-2 (from memory, not published)", least: 1, most: 2 },

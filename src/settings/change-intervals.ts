@@ -2,7 +2,7 @@
  * When a device is due for its change, and the latest it may stay. Sources as read in the services' own public pages;
  * "second hand" where only another author's summary was read.
  */
-import { NO_SOURCE, setting } from "./setting";
+import { NO_SOURCE, openSetting, setting } from "./setting";
 
 export const changeIntervals = [
   setting({
@@ -70,6 +70,25 @@ export const changeIntervals = [
     source: "Great Ormond Street",
     evidence: "hospital",
   }),
+  openSetting({
+    name: "Int_Bumper_Adult",
+    label: "Bumper, adult: routine change due after",
+    unit: "months",
+    range: { words: "none (on failure only) to 6 (Japan 4-6)", least: null, most: 6 },
+    allowed: [1, 60],
+    source: "Northern Care Alliance: on failure only, so no default",
+    evidence: "hospital",
+  }),
+  setting({
+    name: "Rev_Bumper_Adult",
+    label: "Bumper, adult: review after",
+    default: 12,
+    unit: "months",
+    range: null,
+    allowed: [1, 36],
+    source: `${NO_SOURCE} (Siau 2018: 95.1% still working at 1 year)`,
+    evidence: "clinic setting",
+  }),
   setting({
     name: "Lim_Bumper_Adult",
     label: "Bumper, adult: plan a change by",
@@ -81,6 +100,16 @@ export const changeIntervals = [
     evidence: "clinic setting",
   }),
   setting({
+    name: "Rev_Bumper_Child",
+    label: "Bumper, child: review after",
+    default: 12,
+    unit: "months",
+    range: { words: "12-24", least: 12, most: 24 },
+    allowed: [1, 36],
+    source: "ESPGHAN 2021 (second hand)",
+    evidence: "guideline",
+  }),
+  setting({
     name: "Lim_Bumper_Child",
     label: "Bumper, child: plan a change by",
     default: 24,
@@ -89,5 +118,24 @@ export const changeIntervals = [
     allowed: [1, 36],
     source: "Great Ormond Street; Starship New Zealand",
     evidence: "hospital",
+  }),
+  setting({
+    name: "Lim_Bumper_Low",
+    label: "Bumper, low-profile, child: plan a change by",
+    default: 24,
+    unit: "months",
+    range: { words: "24 on average, up to 60", least: 24, most: 60 },
+    allowed: [1, 60],
+    source: "RCH Melbourne",
+    evidence: "hospital",
+  }),
+  openSetting({
+    name: "Int_PEGJ",
+    label: "Jejunal tube through a bumper tube: change due after",
+    unit: "months",
+    range: { words: "no interval published; median life 168 days (Cha 2022)", least: null, most: null },
+    allowed: [1, 12],
+    source: `${NO_SOURCE}, so no default`,
+    evidence: "clinic setting",
   }),
 ] as const;

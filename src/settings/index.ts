@@ -1,13 +1,56 @@
+import { balloonChecks } from "./balloon-checks";
 import { balloonLoss } from "./balloon-loss";
 import { changeIntervals } from "./change-intervals";
 import { changeWords } from "./change-words";
-import type { Setting } from "./setting";
+import { agreement, clinic } from "./clinic";
+import { doubts } from "./doubts";
+import { feedAndWater } from "./feed";
+import { fit } from "./fit";
+import { serviceCounts } from "./service";
+import type { ClinicSetting, Setting } from "./setting";
+import { supplies } from "./supplies";
+import { tract, tubeOut } from "./tract";
 
-/** Every clinic setting, in the order in which lists show them. */
-export const settings = [...changeIntervals, ...changeWords, ...balloonLoss] as const;
+const groups = [
+  { heading: "The clinic", settings: [...clinic, ...agreement] },
+  { heading: "Change intervals", settings: [...changeIntervals, ...changeWords] },
+  { heading: "Balloon", settings: [...balloonChecks, ...balloonLoss] },
+  { heading: "Opening, tube out", settings: [...tract, ...tubeOut] },
+  { heading: "Fit", settings: fit },
+  { heading: "Supplies", settings: supplies },
+  { heading: "Feed and water", settings: feedAndWater },
+  { heading: "Service", settings: serviceCounts },
+  { heading: "Doubtful entries", settings: doubts },
+] as const;
 
-export type SettingName = (typeof settings)[number]["name"];
+type Known = (typeof groups)[number]["settings"][number];
 
-const byName = new Map<string, Setting<SettingName>>(settings.map((each) => [each.name, each]));
+/** Every name that a settings sheet defines. */
+export type ClinicSettingName = Known["name"];
 
-export const settingNamed = (name: SettingName): Setting<SettingName> => byName.get(name)!;
+/** Names of numbers that have a default. */
+export type SettingName = Extract<Known, { readonly kind: "number"; readonly default: number }>["name"];
+
+export interface SettingGroup {
+  readonly heading: string;
+  readonly settings: readonly ClinicSetting<ClinicSettingName>[];
+}
+
+/** All of a clinic's settings, in the order of the settings sheet. */
+export const settingGroups: readonly SettingGroup[] = groups;
+
+export const clinicSettings: readonly ClinicSetting<ClinicSettingName>[] = settingGroups.flatMap(
+  (group) => group.settings,
+);
+
+const hasDefault = (one: ClinicSetting): one is Setting<SettingName> =>
+  one.kind === "number" && typeof one.default === "number";
+
+/** Numbers with a default, in the order in which lists show them. */
+export const settings: readonly Setting<SettingName>[] = clinicSettings.filter(hasDefault);
+
+const byName = new Map<string, ClinicSetting<ClinicSettingName>>(clinicSettings.map((each) => [each.name, each]));
+
+export const settingNamed = (name: SettingName): Setting<SettingName> => byName.get(name) as Setting<SettingName>;
+
+export const clinicSettingNamed = (name: ClinicSettingName): ClinicSetting<ClinicSettingName> => byName.get(name)!;
