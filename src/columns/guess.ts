@@ -3,14 +3,21 @@
  * Two that fit equally well, or a header that may mean two things, give no guess: that is better than a wrong one.
  */
 import { BALLOONSTATE } from "../balloon/balloonstate";
+import { FREEPLAY } from "../fit/freeplay";
+import { MARKSHIFT } from "../fit/markshift";
+import { STOMAFIT } from "../fit/stomafit";
 import { FRTOMM } from "../sizes/frtomm";
+import { MMTOFR } from "../sizes/mmtofr";
 import { call } from "../worksheet/call";
 import { dayOfText } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
-import { headerWords, plainHeader } from "./header-words";
+import { headerWords, plainHeader, wholeHeaders } from "./header-words";
 import { recipes } from "./recipes/index";
-import { roles, type Role } from "./role";
+import type { RecipeKey } from "./recipes/recipe";
+import { roleNamed, roles, type Content, type Role } from "./role";
 import { textOf, type SheetValue } from "./sheet-block";
+import { wordKey } from "./spelling";
+import { changeStates } from "./state-words";
 
 export interface ColumnLook {
   readonly index: number;
@@ -31,37 +38,76 @@ const LOOKED_AT = 200;
 /** 1 January 1990 to 31 December 2100: what a date in such a list can be. */
 const isDay = (value: number): boolean => value >= 32874 && value < 73415;
 
-const fits: { readonly [R in Role]: (value: Exclude<SheetValue, null>) => boolean } = {
-  last: isDate,
-  due: isDate,
-  latest: isDate,
-  kind: (value) => typeof value === "string" && /\p{L}/u.test(value) && dayOfText(value) === null,
-  size: (value) => readable(call(FRTOMM, [value])),
-  out: isVolume,
-  putIn: isVolume,
+type Filled = Exclude<SheetValue, null>;
+
+interface Look {
+  readonly fits: (value: Filled) => boolean;
+  readonly called: string;
+  /** The unit that a header of this sort may name; left out: no length. */
+  readonly unit?: string;
+  /** Blank and unreadable cells are usual; so many of the filled ones must be what the header says. */
+  readonly leastShare: number;
+}
+
+const looks: { readonly [C in Content]: Look } = {
+  date: { fits: isDate, called: "dates", leastShare: 0.4 },
+  words: { fits: (value) => isWord(value) && !isChangeWord(value), called: "words", leastShare: 0.5 },
+  "change words": { fits: isChangeWord, called: "words for a change", leastShare: 0.5 },
+  size: { fits: (value) => readable(call(FRTOMM, [value])), called: "sizes", unit: "fr", leastShare: 0.5 },
+  diameter: {
+    fits: (value) => readable(call(MMTOFR, [value])),
+    called: "diameters in mm",
+    unit: "mm",
+    leastShare: 0.5,
+  },
+  volume: { fits: isVolume, called: "small volumes", leastShare: 0.5 },
+  length: {
+    fits: (value) => measured(call(STOMAFIT, [value, value, value])),
+    called: "lengths in cm",
+    unit: "cm",
+    leastShare: 0.5,
+  },
+  distance: {
+    fits: (value) => measured(call(FREEPLAY, [value])),
+    called: "distances in mm",
+    unit: "mm",
+    leastShare: 0.5,
+  },
+  mark: {
+    fits: (value) => measured(call(MARKSHIFT, [value, value])),
+    called: "marks in cm",
+    unit: "cm",
+    leastShare: 0.5,
+  },
 };
 
-const called: { readonly [R in Role]: string } = {
-  last: "dates",
-  due: "dates",
-  latest: "dates",
-  kind: "words",
-  size: "sizes",
-  out: "small volumes",
-  putIn: "small volumes",
-};
+const lookOf = (role: Role): Look => looks[roleNamed(role).content];
+
+/** A number that the function reads; its answer to a blank is no measurement. */
+const measured = (answer: unknown): boolean => readable(answer) && answer !== "not measured";
+
+const isWord = (value: Filled): boolean =>
+  typeof value === "string" && /\p{L}/u.test(value) && dayOfText(value) === null;
+
+function isChangeWord(value: Filled): boolean {
+  return typeof value === "string" && changeStates.some((state) => state === wordKey(value));
+}
 
 function readable(answer: unknown): boolean {
   return !(answer instanceof SheetError) && answer !== "";
 }
 
-function isDate(value: Exclude<SheetValue, null>): boolean {
+function isDate(value: Filled): boolean {
   return typeof value === "number" ? isDay(value) : typeof value === "string" && dayOfText(value) !== null;
 }
 
-function isVolume(value: Exclude<SheetValue, null>): boolean {
+function isVolume(value: Filled): boolean {
   return !(typeof value === "number" && value > 60) && readable(call(BALLOONSTATE, [value, 5]));
 }
+
+const UNITS: ReadonlySet<string> = new Set(["mm", "cm", "inch", "inches", "fr"]);
+/** What else is changed and checked on such lists. */
+const OTHER_THINGS = /\b(?:water|dressing|weight|feed|set|sets|syringe|skin|site|bloods?|plan)\b/;
 
 const isWordFor = (role: Role, text: string): boolean => headerWords[role].includes(text);
 
@@ -69,20 +115,30 @@ const isWordFor = (role: Role, text: string): boolean => headerWords[role].inclu
 function named(header: string, role: Role): number {
   const text = plainHeader(header);
   if (isWordFor(role, text)) return 2;
+  if (namesAnotherUnit(text, role)) return 0;
   if (isWordFor(role, plainHeader(header.replace(/[([][^)\]]*[)\]]/g, " ")))) return 1;
-  const several = headerWords[role].filter((word) => word.includes(" "));
-  return several.some((word) => text.startsWith(`${word} `) || text.endsWith(` ${word}`)) ? 1 : 0;
+  const several = headerWords[role].filter((word) => word.includes(" ") && !wholeHeaders.has(word));
+  const isWithin = several.some((word) => text.startsWith(`${word} `) || text.endsWith(` ${word}`));
+  return isWithin && !OTHER_THINGS.test(text) ? 1 : 0;
+}
+
+/** "Length (mm)", "Gap (cm)", "Size (mm)": read in our unit they would be ten or three times too small or too large. */
+function namesAnotherUnit(text: string, role: Role): boolean {
+  const { unit } = lookOf(role);
+  return unit !== undefined && text.split(" ").some((word) => UNITS.has(word) && word !== unit);
 }
 
 /** Of two headers for one role, the one listed first is the better one: what was put in goes before the agreed fill. */
 const rank = (header: string, role: Role): number => headerWords[role].indexOf(plainHeader(header));
 
-/** A column that we made is an answer. Only the dates that "Change" stands on may be taken from one. */
+/** The columns of ours from which a role may be taken: the dates that "Change" stands on, and its words to show by. */
+const readsOurs: { readonly [R in Role]?: RecipeKey } = { due: "changeDue", latest: "atTheLatest", state: "change" };
+
+/** A column that we made is an answer, and no figure of theirs. */
 function mayBeRead(look: ColumnLook, role: Role): boolean {
   const ours = recipes.find((recipe) => recipe.header.toLowerCase() === look.header.trim().toLowerCase());
-  if (role === "due") return !look.isOurs || ours?.key === "changeDue";
-  if (role === "latest") return !look.isOurs || ours?.key === "atTheLatest";
-  return !look.isOurs && ours === undefined;
+  if (!look.isOurs && (role === "due" || role === "latest")) return true;
+  return ours === undefined ? !look.isOurs : ours.key === readsOurs[role];
 }
 
 interface Weighed {
@@ -92,25 +148,15 @@ interface Weighed {
   readonly filled: number;
 }
 
-/** Blank and unreadable cells are usual; so many of the filled ones must be what the header says. */
-const leastShare: { readonly [R in Role]: number } = {
-  last: 0.4,
-  due: 0.4,
-  latest: 0.3,
-  kind: 0.5,
-  size: 0.5,
-  out: 0.5,
-  putIn: 0.5,
-};
-
 function weigh(look: ColumnLook, role: Role): Weighed | null {
   const name = named(look.header, role);
   if (name === 0 || !mayBeRead(look, role)) return null;
+  const { fits, leastShare } = lookOf(role);
   const filled = look.values.filter((value) => value !== null && textOf(value).trim() !== "").slice(0, LOOKED_AT);
-  const fitting = filled.filter((value) => fits[role](value!)).length;
+  const fitting = filled.filter((value) => fits(value!)).length;
   const share = filled.length === 0 ? 0 : fitting / filled.length;
   // A column of our own may hold words instead of dates in most rows.
-  if (!look.isOurs && (filled.length === 0 ? name < 2 : share < leastShare[role])) return null;
+  if (!look.isOurs && (filled.length === 0 ? name < 2 : share < leastShare)) return null;
   return { look, weight: name, fitting, filled: filled.length };
 }
 
@@ -125,7 +171,7 @@ export function guessRoles(looks: readonly ColumnLook[]): { readonly [R in Role]
     const [best, second] = weighed;
     if (!best || (second && second.weight === best.weight && role !== "putIn")) continue;
     const { look, fitting, filled } = best;
-    const values = filled === 0 ? "no values yet" : `${fitting} of ${filled} values are ${called[role]}`;
+    const values = filled === 0 ? "no values yet" : `${fitting} of ${filled} values are ${lookOf(role).called}`;
     found[role] = { column: look.index, because: `header "${look.header.trim()}"; ${values}` };
   }
   return found;

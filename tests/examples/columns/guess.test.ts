@@ -21,6 +21,7 @@ const days = [46001, 46002, "2026-02-11", "see letter"];
 const words = ["balloon", "PEG", null, "GJ"];
 const sizes = [14, "14FR", 12, "?"];
 const volumes = [5, "4,5", "5 mL", "n/k"];
+const lengths = [2.3, "2,5 cm", 1.7, null, "?"];
 
 describe("guessing columns", () => {
   it("finds what headers name and values bear out", () => {
@@ -48,6 +49,27 @@ describe("guessing columns", () => {
     ["Laatste vervanging", days, "last"],
     ["Ultima sostituzione", days, "last"],
     ["Spätestens", days, "latest"],
+    ["Stoma made", days, "stomaMade"],
+    ["Stoma angelegt am", days, "stomaMade"],
+    ["Première pose", days, "stomaMade"],
+    ["Last check", days, "lastCheck"],
+    ["Letzte Ballonkontrolle", days, "lastCheck"],
+    ["Length cm", lengths, "length"],
+    ["Schaftlänge", lengths, "length"],
+    ["Lying cm", lengths, "lying"],
+    ["Im Liegen", lengths, "lying"],
+    ["Sitting cm", lengths, "sitting"],
+    ["Zittend", lengths, "sitting"],
+    ["Play mm", [8, "12 mm", 2, "?"], "gap"],
+    ["Mark then cm", [4, 3.5, "4 cm"], "markThen"],
+    ["Mark now cm", [4, 3.5, 0], "markNow"],
+    ["Diameter (mm)", [4.7, "4,0 mm"], "diameter"],
+    ["Size (mm)", [4.7, "4,0 mm"], "diameter"],
+    ["Shape", ["long", "low-profile"], "shape"],
+    ["Access", ["G", "GJ", "J"], "access"],
+    ["Changed by", ["carer", "nurse in clinic"], "changedBy"],
+    ["Status", ["active", "left"], "status"],
+    ["Change", ["overdue", "Due soon", "later", "no date"], "state"],
   ])("%s", (header, values, role) => expect(columnsGuessed(look(header, values))).toEqual({ [role]: 0 }));
 
   it.each([
@@ -60,6 +82,18 @@ describe("guessing columns", () => {
     ["words for volumes", look("Out", ["Monday", "Tuesday"])],
     ["a date out", look("Out", days)],
     ["millimetres that we worked out", look("Size mm", [4.7, 4], true)],
+    ["words of ours, without the formulas", look("Tract", ["immature"])],
+    ["a change of what?", look("Change", ["size 14", "new kind"])],
+    ["a status that says when a change is due", look("Status", ["overdue", "later"])],
+    ["then or now?", look("Mark", [4, 3])],
+    ["of the opening or the tube?", look("Stoma length", lengths)],
+    ["millimetres for a length in cm", look("Length (mm)", [8, 9, 10])],
+    ["centimetres for a gap in mm", look("Gap (cm)", [0.5, 1, 2])],
+    ["a length of a long tube", look("Length", [23, 120, 35])],
+    ["a check of something else", look("Last check of weight", days)],
+    ["a change of something else", look("Water changed on", days)],
+    ["somebody who changes something else", look("Dressing changed by", ["carer", "nurse"])],
+    ["a change of water", look("Last change of water", days)],
   ])("gives no guess: %s", (_, one) => expect(columnsGuessed(one)).toEqual({}));
 
   it("gives no guess where two columns fit alike", () => {
@@ -69,9 +103,9 @@ describe("guessing columns", () => {
   it("takes what was put in before the agreed fill", () => {
     expect(columnsGuessed(look("Agreed fill", volumes), look("Water put in", volumes))).toEqual({ putIn: 1 });
   });
-  it("reads a due date that we made ourselves, and nothing else of ours", () => {
+  it("reads due dates and words for a change that we made ourselves, and nothing else of ours", () => {
     const ours = [look("Change due", ["no date", 46001, "kind not known"], true), look("Change", ["later"], true)];
-    expect(columnsGuessed(...ours, look("Balloon", ["low"], true))).toEqual({ due: 0 });
+    expect(columnsGuessed(...ours, look("Balloon", ["low"], true))).toEqual({ due: 0, state: 1 });
   });
   it("names every header word for one role only", () => {
     const all = Object.values(headerWords).flat();
