@@ -20,19 +20,37 @@ export async function lookBeside(
   const columns = Math.min(wanted, SHEET_COLUMNS - right(list));
   if (columns <= 0) return { room: 0, inTheWay: [] };
   const area = { top: list.top, left: right(list), rows: list.rows, columns };
+  const found = await lookInto(workbook, overview, sheet, area);
+  return { room: Math.min(columns, found[0]?.column ?? columns), inTheWay: found.map(({ address }) => address) };
+}
+
+/** Something that stands where cells should be empty. */
+export interface InTheWay {
+  /** Counted from 0 within the cells looked at. */
+  readonly column: number;
+  /** "H5", "H5:H9", "table Caseload". */
+  readonly address: string;
+}
+
+/** All that stands in some cells of a sheet, leftmost first: tables, merged cells, values and formulas. */
+export async function lookInto(
+  workbook: Workbook,
+  overview: Overview,
+  sheet: SheetId,
+  area: Area,
+): Promise<readonly InTheWay[]> {
   const block = await workbook.read({ sheet, area }, ["values", "formulas", "merges"]);
   const others = overview.tables.filter((table) => table.sheet === sheet && overlaps(table.area, area));
   const merged = (block.merges ?? []).filter((merge) => overlaps(merge, area));
-  const found: { readonly column: number; readonly address: string }[] = [
+  const found: InTheWay[] = [
     ...others.map((table) => ({ column: table.area.left - area.left, address: `table ${table.name}` })),
     ...merged.map((merge) => ({ column: Math.max(0, merge.left - area.left), address: areaAddress(merge) })),
   ];
   for (let row = 0; row < area.rows; row++)
-    for (let column = 0; column < columns; column++)
+    for (let column = 0; column < area.columns; column++)
       if ((block.values?.[row]?.[column] ?? null) !== null || (block.formulas?.[row]?.[column] ?? null) !== null)
         found.push({ column, address: cellAddress(area.top + row, area.left + column) });
-  found.sort((a, b) => a.column - b.column);
-  return { room: Math.min(columns, found[0]?.column ?? columns), inTheWay: found.map(({ address }) => address) };
+  return found.sort((a, b) => a.column - b.column);
 }
 
 /** Rows of a list that its sheet does not show now. */

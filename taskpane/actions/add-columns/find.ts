@@ -3,7 +3,7 @@ import { findList, type FoundList, type NoList } from "../../../src/columns/find
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import { bottom, contains, right } from "../../workbook/area";
 import type { Area, Overview, SheetOverview, TableOverview, Workbook } from "../../workbook/port";
-import type { Asked, ListChoice } from "./interface";
+import type { ListChoice, Wish } from "./interface";
 import { inQuotes } from "./sentences";
 
 /** A list before its rows have been read. */
@@ -49,7 +49,7 @@ export interface Found {
   readonly sentence: string;
 }
 
-export async function locate(workbook: Workbook, overview: Overview, asked: Asked): Promise<Found> {
+export async function locate(workbook: Workbook, overview: Overview, asked: Wish): Promise<Found> {
   const candidates = candidatesIn(overview);
   const wished = candidates.find(({ choice }) => choice.key === asked.list);
   if (wished) return settle(workbook, overview, wished, asked);
@@ -90,7 +90,7 @@ async function settle(
   workbook: Workbook,
   overview: Overview,
   candidate: Candidate,
-  asked: Asked,
+  asked: Wish,
   remark = "",
 ): Promise<Found> {
   const name = capital(candidate.choice.label);
@@ -105,7 +105,7 @@ async function findIn(
   workbook: Workbook,
   overview: Overview,
   sheet: SheetOverview,
-  asked: Asked,
+  asked: Wish,
 ): Promise<FoundList | NoList> {
   const { used } = sheet;
   if (!used) return findList({ used: null, values: [] });

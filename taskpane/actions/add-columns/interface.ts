@@ -17,15 +17,19 @@ import type { Role } from "../../../src/columns/role";
 import type { Area, Place, SheetId, Value } from "../../workbook/port";
 import type { Planned, Problem } from "../action";
 
-/** What the pane tells the survey. Left out: the list in which the selection stands, or the nearest one. */
-export interface Asked {
-  /** Today as a day number (1 = 1 January 1900); used where the workbook has no name As_of. */
-  readonly today: number;
+/** Which list is meant. Left out: the one in which the selection stands, or the nearest. */
+export interface Wish {
   /** The key of a list in `survey.lists`. */
   readonly list?: string;
   /** Somebody's correction of a plain list: sheet rows from 1. Only with `list`. */
   readonly headerRow?: number;
   readonly lastRow?: number;
+}
+
+/** What the pane tells the survey. */
+export interface Asked extends Wish {
+  /** Today as a day number (1 = 1 January 1900); used where the workbook has no name As_of. */
+  readonly today: number;
 }
 
 /** One list that could be chosen: a table, or the plain list of a sheet. */

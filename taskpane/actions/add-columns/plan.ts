@@ -2,10 +2,10 @@
 import { inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
 import { AS_OF } from "../../../src/columns/recipes/change";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
-import { bottom, right } from "../../workbook/area";
-import { asText } from "../../workbook/expectations";
-import type { Area, Change, Expectation, NewColumn, Step } from "../../workbook/port";
+import { bottom } from "../../workbook/area";
+import type { Area, Change, NewColumn, Step } from "../../workbook/port";
 import { problem, type Problem } from "../action";
+import { besideOf, expectationsOf } from "./expected";
 import type { AddColumnsPlan, Choices, Survey, SurveyedList } from "./interface";
 import { previewsOf, type Previewed } from "./preview";
 import { wayText } from "./read-list";
@@ -95,14 +95,6 @@ const tooLong = (recipe: Recipe): string =>
     ? `There are too many different words for the kind of tube: the formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Write the kinds more alike, or leave rare words as not known.`
     : `The formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Give the columns it reads shorter names.`;
 
-/** Header, data and totals row of the new columns. */
-const besideOf = (list: SurveyedList, columns: number): Area => ({
-  ...list.area,
-  left: right(list.area),
-  columns,
-  rows: list.area.rows + (list.hasTotals ? 1 : 0),
-});
-
 function changeFor(
   survey: Survey,
   list: SurveyedList,
@@ -114,41 +106,14 @@ function changeFor(
   const name: Step = { kind: "defineName", name: AS_OF, refersTo: "=TODAY()" };
   const to = list.table === null ? { list: { sheet: list.sheet, area: list.area } } : { table: list.table };
   const add: Step = { kind: "addColumns", to, columns };
-  return { steps: needsName ? [name, add] : [add], expects: expectationsOf(list, choices, place) };
+  return { steps: needsName ? [name, add] : [add], expects: expectationsOf(list, columnsRead(choices), place) };
 }
 
-/** All that the preview rests on: the list's shape, the cells it was worked out from, and room for the new ones. */
-function expectationsOf(list: SurveyedList, choices: Choices, place: Area): readonly Expectation[] {
-  const { sheet, area } = list;
-  const shape: readonly Expectation[] =
-    list.table === null
-      ? [
-          { kind: "texts", sheet, area: { ...area, rows: 1 }, texts: [list.headerTexts] },
-          ...(list.isEmptyBelow
-            ? [{ kind: "empty" as const, sheet, area: { ...area, top: bottom(area), rows: 1 } }]
-            : []),
-        ]
-      : [
-          {
-            kind: "table",
-            table: list.table,
-            columns: list.columns.map(({ header }) => header),
-            dataRows: list.rows.length,
-          },
-        ];
-  const read = new Set(
-    chosenRecipes(choices).flatMap((recipe) =>
-      Object.values(sourcesFor(recipe, choices)).flatMap((source) => (source.from === "list" ? [source.column] : [])),
-    ),
+/** Columns of the list from which the chosen ones are worked out. */
+const columnsRead = (choices: Choices): readonly number[] =>
+  chosenRecipes(choices).flatMap((recipe) =>
+    Object.values(sourcesFor(recipe, choices)).flatMap((source) => (source.from === "list" ? [source.column] : [])),
   );
-  const cells = [...read].map((column): Expectation => ({
-    kind: "texts",
-    sheet,
-    area: { top: area.top + 1, left: area.left + column, rows: list.rows.length, columns: 1 },
-    texts: list.rows.map((row) => [asText(row[column] ?? null)]),
-  }));
-  return [...shape, ...cells, { kind: "empty", sheet, area: place }];
-}
 
 /** The preview in sentences; what is not usable comes first, and rows without an answer are never left out. */
 function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewed[]): readonly string[] {

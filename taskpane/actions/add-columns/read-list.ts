@@ -85,7 +85,7 @@ export async function readList(
   return {
     ...list,
     obstacles: obstaclesTo(located, { area, whole, rows, beside }),
-    notices: [...noticesOn(located, overview, hidden), ...(isAloneBelow ? [] : rowBelow(located, whole))],
+    notices: [...noticesOn(located, hidden), ...(isAloneBelow ? [] : rowBelow(located, whole))],
   };
 }
 
@@ -181,7 +181,7 @@ const rowBelow = (located: Located, whole: Area): readonly Notice[] =>
         },
       ];
 
-function noticesOn(located: Located, overview: Overview, hidden: number): readonly Notice[] {
+function noticesOn(located: Located, hidden: number): readonly Notice[] {
   const found: Notice[] = [];
   if (hidden > 0) {
     const why = located.in === "table" && located.table.isFiltered ? "A filter is on: " : "";
@@ -189,11 +189,5 @@ function noticesOn(located: Located, overview: Overview, hidden: number): readon
     const verb = hidden === 1 ? "is" : "are";
     found.push({ sentence: `${why}${rows} of this list ${verb} hidden now. Hidden rows get the columns too.` });
   }
-  if (overview.dateSystem === 1904)
-    found.push({
-      sentence:
-        "This workbook counts its days from 1904 (a setting of older Macs). Columns with dates cannot be added to it: " +
-        "copy the list into a new workbook.",
-    });
   return found;
 }

@@ -10,6 +10,10 @@ import { count } from "./sentences";
 
 const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {} };
 
+const DAYS_FROM_1904 =
+  "This workbook counts its days from 1904 (a setting of older Macs). Columns with dates cannot be added to it: " +
+  "copy the list into a new workbook.";
+
 /** Where to start: guesses put in, nothing ticked. */
 function proposalFor(list: SurveyedList): Choices {
   const columns = Object.fromEntries(roles.map(({ key }) => [key, list.guesses[key]?.column ?? null]));
@@ -25,7 +29,8 @@ export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<
   if (!located) return { ...common, list: null, sentence, proposal: nothing };
   const read = await readList(workbook, overview, located, asOf);
   const stale = recipes.some((recipe) => recipe.usesAsOf) ? staleDay(asOf, asked.today) : null;
-  const list = stale === null ? read : { ...read, notices: [...read.notices, { sentence: stale }] };
+  const more = [...(overview.dateSystem === 1904 ? [DAYS_FROM_1904] : []), ...(stale === null ? [] : [stale])];
+  const list = { ...read, notices: [...read.notices, ...more.map((said) => ({ sentence: said }))] };
   return {
     ...common,
     list,

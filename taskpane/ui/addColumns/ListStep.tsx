@@ -1,17 +1,24 @@
 import { useId, useState } from "react";
-import type { SurveyedList } from "../../actions/add-columns/interface";
+import type { Survey, SurveyedList, Wish } from "../../actions/add-columns/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Step } from "../parts/Step";
-import type { AddColumnsState } from "./useAddColumns";
+import type { Place } from "../../workbook/port";
 
 const words = addColumnsTexts.list;
 /** The last row of an Excel sheet. */
 const LAST_SHEET_ROW = 1_048_576;
 
+/** A job on a list: what was found, and how to look again. */
+export interface ListState {
+  readonly survey: (Pick<Survey, "lists" | "list" | "sentence"> & Partial<Pick<Survey, "asOf">>) | null;
+  look(wish?: Wish): Promise<void>;
+  reveal(place: Place): void;
+}
+
 /** Which list: what was found, and how to correct it. */
-export function ListStep({ number, state }: { readonly number: number; readonly state: AddColumnsState }) {
+export function ListStep({ number, state }: { readonly number: number; readonly state: ListState }) {
   const { survey } = state;
   if (!survey) return null;
   const { list } = survey;
@@ -38,7 +45,7 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
       {list?.obstacles.map((problem) => (
         <ProblemNotice key={problem.sentence} problem={problem} reveal={state.reveal} />
       ))}
-      {survey.asOf.refused && (
+      {survey.asOf?.refused && (
         <Notice kind="problem">
           <p>{survey.asOf.refused}</p>
         </Notice>
@@ -75,7 +82,7 @@ function ListColumns({ list }: { readonly list: SurveyedList }) {
   );
 }
 
-function Correction({ state, isOpen }: { readonly state: AddColumnsState; readonly isOpen: boolean }) {
+function Correction({ state, isOpen }: { readonly state: ListState; readonly isOpen: boolean }) {
   const id = useId();
   const { survey } = state;
   const list = survey?.list ?? null;
