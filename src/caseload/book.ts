@@ -25,6 +25,7 @@ export type Look =
   | "caution"
   | "setting";
 
+/** A cell inside a table gives that one cell its own look, format or validation; its value stays that of the table's row. */
 export interface CellDescription {
   readonly row: number;
   readonly column: number;
@@ -37,6 +38,7 @@ export interface CellDescription {
   readonly wrap?: boolean;
   /** Columns that this cell reaches over, itself included. */
   readonly across?: number;
+  readonly validation?: Validation;
 }
 
 /** What may be entered; a sentence says what to do when it is something else. */
@@ -101,6 +103,7 @@ export interface SheetDescription {
     readonly landscape: boolean;
     /** Header row repeated on every page. */
     readonly titleRow?: number;
+    /** Plain text; page numbers are put beside it. */
     readonly footer: string;
   };
 }
@@ -112,6 +115,8 @@ export interface NameDescription {
 }
 
 export interface BookDescription {
+  /** What the file says of itself; never a person's name. */
+  readonly title?: string;
   readonly sheets: readonly SheetDescription[];
   readonly names: readonly NameDescription[];
 }

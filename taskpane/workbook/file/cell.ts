@@ -1,0 +1,48 @@
+/** One cell as a file writes it. Rows and columns are counted from 0 here. */
+import { cellAddress } from "../../../src/columns/formula";
+import type { Cell } from "../../../src/worksheet/cell";
+import { CellError } from "../../../src/worksheet/error";
+import type { Strings } from "./strings";
+import type { CellLook, Styles } from "./styles";
+import { asText } from "./xml";
+
+export interface Written {
+  readonly value: Cell | CellError;
+  /** In file spelling, without "=". */
+  readonly formula?: string;
+  readonly look: CellLook;
+}
+
+/** Texts that a program might take for a formula when somebody edits the cell. */
+const LIKE_A_FORMULA = /^[=+\-@']/;
+
+export class CellWriter {
+  constructor(
+    private readonly styles: Styles,
+    private readonly strings: Strings,
+  ) {}
+
+  xml(row: number, column: number, { value, formula, look }: Written): string {
+    const isQuoted = formula === undefined && typeof value === "string" && LIKE_A_FORMULA.test(value);
+    const style = this.styles.of(isQuoted ? { ...look, isQuoted } : look);
+    const start = `<c r="${cellAddress(row, column)}"${style === 0 ? "" : ` s="${style}"`}`;
+    if (formula !== undefined) {
+      const [type, result] = resultOf(value);
+      return `${start}${type}><f>${asText(formula)}</f>${result}</c>`;
+    }
+    if (value === null || value === "") return `${start}/>`;
+    if (typeof value === "string") return `${start} t="s"><v>${this.strings.of(value)}</v></c>`;
+    const [type, result] = resultOf(value);
+    return `${start}${type}>${result}</c>`;
+  }
+}
+
+/** The type attribute and the value; a result that is not known yet has neither. */
+function resultOf(value: Cell | CellError): readonly [type: string, result: string] {
+  if (value === null) return ["", ""];
+  if (value instanceof CellError) return [' t="e"', `<v>${asText(value.code)}</v>`];
+  if (typeof value === "string") return [' t="str"', `<v>${asText(value)}</v>`];
+  if (typeof value === "boolean") return [' t="b"', `<v>${Number(value)}</v>`];
+  if (!Number.isFinite(value)) throw new Error(`A cell cannot hold ${value}`);
+  return ["", `<v>${value}</v>`];
+}

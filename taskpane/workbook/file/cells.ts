@@ -1,0 +1,69 @@
+/** The cells of one sheet: those of the table and those beside it, by row and column. */
+import type { CellDescription, SheetDescription, TableDescription } from "../../../src/caseload/book";
+import { cellAddress, inTable } from "../../../src/columns/formula";
+import type { Written } from "./cell";
+import { inFile } from "./formula";
+
+/** Rows from the top; each holds its cells by column. */
+export type Cells = Map<number, Map<number, Written>>;
+
+function put(cells: Cells, row: number, column: number, written: Written): void {
+  const inRow = cells.get(row) ?? new Map<number, Written>();
+  cells.set(row, inRow.set(column, written));
+}
+
+/** The names of groups of columns, in the row above the headers. */
+function putGroups(cells: Cells, { top, left, columns }: TableDescription): void {
+  columns.forEach(({ group }, index) => {
+    if (group === undefined) return;
+    const isFirst = columns[index - 1]?.group !== group;
+    put(cells, top - 1, left + index, { value: isFirst ? group : null, look: { look: "group" } });
+  });
+}
+
+function putTable(cells: Cells, table: TableDescription): void {
+  const { name, top, left, columns, rows } = table;
+  putGroups(cells, table);
+  columns.forEach(({ header, kind }, index) => {
+    const look = kind === "computed" ? "computedHeader" : "typedHeader";
+    put(cells, top, left + index, { value: header, look: { look, wrap: true } });
+  });
+  const ways = columns.map(({ format, kind, formula }) => ({
+    look: { look: kind === "computed" ? "computed" : "typed", format } as const,
+    ...(formula && { formula: inFile(inTable(formula, name)) }),
+  }));
+  rows.forEach((values, r) =>
+    ways.forEach((way, index) => put(cells, top + 1 + r, left + index, { ...way, value: values[index] ?? null })),
+  );
+}
+
+function written(cell: CellDescription): Written {
+  const { value = null, formula, look, format, wrap } = cell;
+  return {
+    value,
+    ...(formula !== undefined && { formula: inFile(formula) }),
+    look: { ...(look && { look }), ...(format !== undefined && { format }), ...(wrap && { wrap }) },
+  };
+}
+
+const isInside = ({ row, column }: CellDescription, { top, left, rows, columns }: TableDescription): boolean =>
+  row > top && row <= top + rows.length && column >= left && column < left + columns.length;
+
+export function cellsOf(sheet: SheetDescription): Cells {
+  const cells: Cells = new Map();
+  const { table } = sheet;
+  if (table) putTable(cells, table);
+  for (const cell of sheet.cells) {
+    const { row, column, across = 1 } = cell;
+    const there = cells.get(row)?.get(column);
+    const own = written(cell);
+    if (table && there && isInside(cell, table)) {
+      put(cells, row, column, { ...there, look: { ...there.look, ...own.look } });
+      continue;
+    }
+    if (there) throw new Error(`Two things stand in ${sheet.name} ${cellAddress(row, column)}`);
+    put(cells, row, column, own);
+    for (let more = 1; more < across; more++) put(cells, row, column + more, { value: null, look: own.look });
+  }
+  return cells;
+}

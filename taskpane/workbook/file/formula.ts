@@ -1,0 +1,53 @@
+/**
+ * Formulas of a description in the spelling of a file: `TUBE.X(` is `_xldudf_TUBE_X(`, functions newer than the format
+ * carry `_xlfn.` ([MS-XLSX] 2.2.2). The grid's dialect does the same from its engine's list; Excel's pane must not load
+ * that engine, so the list here is short and a test compares both over the whole caseload.
+ */
+import { NAMESPACE } from "../../../functions/formula-text";
+import { isFunctionName, tokens, untokened } from "../embedded/formulas/tokens";
+
+const OURS = `${NAMESPACE}.`;
+const OURS_IN_FILES = `_xldudf_${NAMESPACE}_`;
+
+/** Worksheet functions of Excel 2010 and later that a caseload may use; "[MS-XLSX] 2.2.2, future-function-list". */
+const NEWER = new Set([
+  "CONCAT",
+  "DAYS",
+  "IFNA",
+  "IFS",
+  "ISFORMULA",
+  "MAXIFS",
+  "MINIFS",
+  "NUMBERVALUE",
+  "RANK.EQ",
+  "SEQUENCE",
+  "STDEV.S",
+  "SWITCH",
+  "TEXTJOIN",
+  "UNIQUE",
+  "XLOOKUP",
+  "XMATCH",
+]);
+/** These need more than a prefix (a second one, names of their own, or a spill): no description uses them. */
+const NOT_WRITTEN = new Set(["FILTER", "SORT", "LET", "LAMBDA"]);
+
+/** Excel's own limit for the text of a formula. */
+const LONGEST_FORMULA = 8192;
+
+/** File spelling. No "=" on either side. */
+export function inFile(formula: string): string {
+  const all = tokens(formula);
+  const text = untokened(
+    all.map((token, at) => {
+      if (!isFunctionName(all, at)) return token;
+      const name = token.text.toUpperCase();
+      if (NOT_WRITTEN.has(name)) throw new Error(`${name} cannot be written into a new file: ${formula}`);
+      if (name.startsWith(OURS)) return { ...token, text: OURS_IN_FILES + name.slice(OURS.length) };
+      return NEWER.has(name) ? { ...token, text: `_xlfn.${name}` } : token;
+    }),
+  );
+  if (text.length > LONGEST_FORMULA) throw new Error(`A formula is longer than Excel allows: ${text.slice(0, 80)}…`);
+  return text;
+}
+
+export const callsOurs = (formula: string): boolean => formula.toUpperCase().includes(OURS);

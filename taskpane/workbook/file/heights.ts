@@ -1,0 +1,46 @@
+/** Row heights: programs that only read a file do not work out how tall a wrapped text is, least of all across columns. */
+import type { SheetDescription } from "../../../src/caseload/book";
+import { looks, NORMAL_SIZE } from "./looks";
+
+/** Points for one line of the default font, as Excel has them. */
+export const LINE_HEIGHT = 15;
+/** A filter button takes this many characters of a header's width. */
+const BUTTON = 3;
+/** Bold letters are wider than the digits that column widths are counted in. */
+const BOLD = 1.1;
+
+/** How many lines a text takes when it is broken between words. */
+export function linesOf(text: string, characters: number): number {
+  const width = Math.max(1, characters);
+  return text.split("\n").reduce((lines, paragraph) => {
+    let [own, used] = [1, 0];
+    for (const word of paragraph.split(" ")) {
+      const needed = used === 0 ? word.length : used + 1 + word.length;
+      if (needed <= width) used = needed;
+      else {
+        own += (used === 0 ? 0 : 1) + Math.ceil(word.length / width) - 1;
+        used = word.length % width || width;
+      }
+    }
+    return lines + own;
+  }, 0);
+}
+
+/** Heights in points by row, for rows that need more than one plain line. */
+export function heightsOf(sheet: SheetDescription, widthOf: (column: number) => number): ReadonlyMap<number, number> {
+  const heights = new Map<number, number>();
+  const need = (row: number, points: number): void => {
+    if (points > LINE_HEIGHT) heights.set(row, Math.max(points, heights.get(row) ?? 0));
+  };
+  for (const { row, column, value, look = "text", wrap, across = 1 } of sheet.cells) {
+    const { size = NORMAL_SIZE, isBold } = looks[look];
+    const scale = size / NORMAL_SIZE;
+    const width = Array.from({ length: across }, (_, i) => widthOf(column + i)).reduce((sum, one) => sum + one, 0);
+    const lines = wrap && typeof value === "string" ? linesOf(value, width / scale / (isBold ? BOLD : 1)) : 1;
+    need(row, Math.ceil(lines * LINE_HEIGHT * scale));
+  }
+  for (const { header, width } of sheet.table?.columns ?? []) {
+    need(sheet.table!.top, linesOf(header, (width - BUTTON) / BOLD) * LINE_HEIGHT);
+  }
+  return heights;
+}

@@ -1,0 +1,27 @@
+/** Formulas on their way into a file; the grid's dialect, which knows its engine's whole list, is the second opinion. */
+import { describe, expect, it } from "vitest";
+import { toFile } from "../../../taskpane/workbook/embedded/formulas/dialect";
+import { inFile } from "../../../taskpane/workbook/file/formula";
+
+describe("formulas in the spelling of files", () => {
+  it.each([
+    // [MS-XLSX] 2.2.2 lists the functions that carry _xlfn.
+    ["MAXIFS(T[a],T[b],1)", "_xlfn.MAXIFS(T[a],T[b],1)"],
+    ["tube.FrToMm(A1)", "_xldudf_TUBE_FRTOMM(A1)"],
+    ['IF(A1="TUBE.X(MAXIFS(",1,2)', 'IF(A1="TUBE.X(MAXIFS(",1,2)'],
+    ["Table[[#This Row],[MAXIFS(]]", "Table[[#This Row],[MAXIFS(]]"],
+    ["Ifs", "Ifs"],
+  ])("%s", (typed, filed) => expect(inFile(typed)).toBe(filed));
+
+  it.each(["FILTER(A:A,1)", "LET(a,1,a)", `REPT("a",1)&"${"b".repeat(8192)}"`])("is refused: %s", (typed) => {
+    expect(() => inFile(typed)).toThrow();
+  });
+
+  it("has no newer function that the engine's list does not have", () => {
+    const newer = "CONCAT DAYS IFNA IFS ISFORMULA MAXIFS MINIFS NUMBERVALUE RANK.EQ SEQUENCE STDEV.S SWITCH TEXTJOIN UNIQUE XLOOKUP XMATCH";
+    for (const name of newer.split(" ")) {
+      expect(inFile(`${name}(1)`)).toBe(toFile(`${name}(1)`));
+      expect(inFile(`${name}(1)`)).toBe(`_xlfn.${name}(1)`);
+    }
+  });
+});
