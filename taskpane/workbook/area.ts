@@ -47,3 +47,14 @@ export function around(a: Area, b: Area): Area {
   const left = Math.min(a.left, b.left);
   return { top, left, rows: Math.max(bottom(a), bottom(b)) - top, columns: Math.max(right(a), right(b)) - left };
 }
+
+/** Rows of a table below its header, without its totals row. */
+export const dataRows = (table: { area: Area; hasHeader: boolean; hasTotals: boolean }): number =>
+  table.area.rows - (table.hasHeader ? 1 : 0) - (table.hasTotals ? 1 : 0);
+
+/** "Sheet1!$B$3" or "'A sheet''s name'!$B$3:$D$9", with or without "="; null where it is no such text. */
+export function parsePlace(text: string): { readonly sheetName: string; readonly area: Area } | null {
+  const found = /^=?\s*(?:'((?:[^']|'')+)'|([^'!"()\s]+))!([^!]+)$/.exec(text.trim());
+  const area = found && parseArea(found[3]!);
+  return area ? { sheetName: found[1]?.replaceAll("''", "'") ?? found[2]!, area } : null;
+}

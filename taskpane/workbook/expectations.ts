@@ -1,8 +1,8 @@
 /** Checks, just before a change is applied, that the workbook is still as it was when the change was planned. */
-import { areaAddress } from "./area";
+import { areaAddress, dataRows } from "./area";
 import { CellError } from "../../src/worksheet/error";
 import type { Expectation, Overview, Value, Workbook } from "./port";
-import { dataRows, notEmpty, Refusal } from "./target";
+import { notEmpty, Refusal } from "./refusal";
 import { cellAddress } from "../../src/columns/formula";
 
 /** A value as an expectation names it: a blank is "". */
@@ -23,7 +23,9 @@ export async function unmet(
     const refusal =
       expectation.kind === "table"
         ? changedTable(expectation, overview)
-        : await changedCells(expectation, workbook, overview);
+        : expectation.kind === "row"
+          ? await changedRow(expectation, workbook, overview)
+          : await changedCells(expectation, workbook, overview);
     if (refusal) return refusal;
   }
   return null;
@@ -41,8 +43,35 @@ function changedTable(expected: Extract<Expectation, { kind: "table" }>, overvie
   return null;
 }
 
+async function changedRow(
+  expected: Extract<Expectation, { kind: "row" }>,
+  workbook: Pick<Workbook, "read">,
+  overview: Overview,
+): Promise<Refusal | null> {
+  const table = overview.tables.find((one) => one.name.toLowerCase() === expected.table.toLowerCase());
+  if (!table) return new Refusal(`The table "${expected.table}" is no longer there. Choose the list again.`);
+  const moved = (header: string) =>
+    new Refusal(
+      `That row of "${table.name}" no longer holds what was read ("${header}"): it was changed or moved meanwhile. Look it up again.`,
+    );
+  const headers = Object.keys(expected.values);
+  if (expected.row < 0 || expected.row >= dataRows(table)) return moved(headers[0] ?? "");
+  const { area, sheet, hasHeader } = table;
+  const row = { ...area, top: area.top + (hasHeader ? 1 : 0) + expected.row, rows: 1 };
+  const { values } = await workbook.read({ sheet, area: row }, ["values"]);
+  const differing = headers.find((header) => {
+    const now = values![0]![table.columns.indexOf(header)];
+    return now === undefined || !isSame(now, expected.values[header]!);
+  });
+  return differing === undefined ? null : moved(differing);
+}
+
+/** A number is not the text of that number; a blank is a blank, however it came to be one. */
+export const isSame = (one: Value, other: Value): boolean =>
+  one === other || ((one === null || one === "") && (other === null || other === ""));
+
 async function changedCells(
-  expected: Exclude<Expectation, { kind: "table" }>,
+  expected: Extract<Expectation, { kind: "texts" | "empty" }>,
   workbook: Pick<Workbook, "read">,
   overview: Overview,
 ): Promise<Refusal | null> {

@@ -105,7 +105,7 @@ export interface PlainList {
   readonly area: Area;
 }
 
-/** Cells of one row by their columns' headers. A text stays a text, whatever it looks like ("03-04", "1E5", "=A1"); null empties a cell. */
+/** Cells of one row by their columns' headers. A text stays a text, whatever it looks like ("03-04", "1E5", "=A1"); null empties a cell (in a new row: as if it were not named). */
 export type RowValues = Readonly<Record<string, Cell>>;
 
 /** Which rows of a column a filter lets through: those whose cell holds one of these values; null stands for a blank. */

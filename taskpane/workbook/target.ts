@@ -3,8 +3,29 @@
  * Each host still has to look for what only it knows, for example a spill in the way.
  */
 import { cellAddress } from "../../src/columns/formula";
-import { areaAddress, bottom, overlaps, right, SHEET_COLUMNS, SHEET_ROWS } from "./area";
-import type { Area, Block, Change, NewColumn, Overview, PlainList, SheetId, Step, TableOverview } from "./port";
+import { areaAddress, overlaps, right, SHEET_COLUMNS, SHEET_ROWS } from "./area";
+import { namedCellTarget, type NamedCellTarget } from "./namedCell";
+import type {
+  Area,
+  Block,
+  Change,
+  NewColumn,
+  Overview,
+  PlainList,
+  SheetId,
+  Step,
+  TableOverview,
+  Workbook,
+} from "./port";
+import { noHeader, notEmpty, noTable, Refusal, unwritableSheet } from "./refusal";
+import { RowPlanner, type RowTarget } from "./rowTargets";
+import { showRowsTarget, type ShowRowsTarget } from "./shownRows";
+
+export { dataRows } from "./area";
+export type { NamedCellTarget } from "./namedCell";
+export { notEmpty, Refusal, spillInTheWay } from "./refusal";
+export type { AppendTarget, ChangeRowTarget, ColumnValue, RemoveTarget, RowTarget } from "./rowTargets";
+export { lets, type ShowRowsTarget } from "./shownRows";
 
 export interface ColumnsTarget {
   readonly kind: "addColumns";
@@ -34,28 +55,36 @@ export interface NameTarget {
   readonly step: Extract<Step, { kind: "defineName" }>;
 }
 
-export type Target = ColumnsTarget | FormulaTarget | NameTarget;
-
-/** A reason not to begin: said to the person, nothing was changed. */
-export class Refusal {
-  constructor(readonly sentence: string) {}
-}
+export type Target = ColumnsTarget | FormulaTarget | NameTarget | RowTarget | NamedCellTarget | ShowRowsTarget;
 
 const NAME = /^[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}$/u;
 
-/** Every step's target, or the first reason why not. */
-export function targetsOf(change: Change, overview: Overview): readonly Target[] | Refusal {
+/**
+ * Every step's target, or the first reason why not. A target tells where things stand once the steps before it are done.
+ */
+export async function targetsOf(
+  change: Change,
+  overview: Overview,
+  reader: Pick<Workbook, "read">,
+): Promise<readonly Target[] | Refusal> {
   const tables = new Map(overview.tables.map((table) => [table.name.toLowerCase(), table]));
+  const rows = new RowPlanner(overview, reader, tables);
   const targets: Target[] = [];
   for (const step of change.steps) {
-    const target = targetOf(step, overview, tables);
+    const target = await targetOf(step, overview, tables, rows, reader);
     if (target instanceof Refusal) return target;
     targets.push(target);
   }
   return targets;
 }
 
-function targetOf(step: Step, overview: Overview, tables: Map<string, TableOverview>): Target | Refusal {
+async function targetOf(
+  step: Step,
+  overview: Overview,
+  tables: Map<string, TableOverview>,
+  rows: RowPlanner,
+  reader: Pick<Workbook, "read">,
+): Promise<Target | Refusal> {
   switch (step.kind) {
     case "addColumns":
       return "table" in step.to
@@ -73,6 +102,18 @@ function targetOf(step: Step, overview: Overview, tables: Map<string, TableOverv
       return NAME.test(step.name)
         ? { kind: "defineName", step }
         : new Refusal(`"${step.name}" cannot be a name. Use letters, digits and "_", a letter first.`);
+    case "appendRows":
+    case "changeRow":
+    case "removeRows":
+      return rows.targetOf(step);
+    case "writeNamed":
+      return namedCellTarget(step, overview, reader);
+    case "showRows": {
+      const target = showRowsTarget(step, overview, tables);
+      const table = target instanceof Refusal || target.table === null ? null : target.table.toLowerCase();
+      if (table !== null) tables.set(table, { ...tables.get(table)!, isFiltered: step.criteria.length > 0 });
+      return target;
+    }
   }
 }
 
@@ -80,8 +121,8 @@ type AddColumns = Extract<Step, { kind: "addColumns" }>;
 
 function inTable(step: AddColumns, name: string, overview: Overview, tables: Map<string, TableOverview>) {
   const table = tables.get(name.toLowerCase());
-  if (!table) return new Refusal(`The table "${name}" is no longer there. Choose the list again.`);
-  if (!table.hasHeader) return new Refusal(`The table "${name}" shows no header row. Turn its header row on first.`);
+  if (!table) return noTable(name);
+  if (!table.hasHeader) return noHeader(table.name);
   const rows = { top: table.area.top + 1, rows: table.area.rows - 1 - (table.hasTotals ? 1 : 0) };
   const target = columnsTarget(step, overview, tables, table.name, table.sheet, table.area, rows, table.columns);
   if (target instanceof Refusal) return target;
@@ -139,16 +180,6 @@ function columnsTarget(
   };
 }
 
-function unwritableSheet(id: SheetId, overview: Overview): Refusal | null {
-  const sheet = overview.sheets.find((one) => one.id === id);
-  if (!sheet) return new Refusal("That sheet is no longer there. Choose the list again.");
-  if (sheet.kind === "chart sheet")
-    return new Refusal(`"${sheet.name}" holds a chart and no cells. Choose another sheet.`);
-  if (sheet.isProtected)
-    return new Refusal(`The sheet "${sheet.name}" is protected. Take the protection off, then try again.`);
-  return null;
-}
-
 /** Looks at the cells a target needs (values, formulas and merges must have been read). */
 export function inTheWay(block: Block): Refusal | null {
   const { area } = block;
@@ -160,11 +191,15 @@ export function inTheWay(block: Block): Refusal | null {
   return merged ? new Refusal(`Cells are merged in the way (${areaAddress(merged)}). Unmerge them first.`) : null;
 }
 
-export const notEmpty = (address: string): Refusal =>
-  new Refusal(`Cell ${address} is not empty. Nothing is overwritten: clear it or move it first.`);
-
-export const spillInTheWay = (address: string): Refusal =>
-  new Refusal(`Cell ${address} is filled by a formula that spills into it. Move that formula first.`);
-
-export const dataRows = (table: TableOverview): number =>
-  bottom(table.area) - table.area.top - (table.hasHeader ? 1 : 0) - (table.hasTotals ? 1 : 0);
+/** Cells that must be empty before a target is carried out. */
+export function claimedBy(target: Target): { readonly sheet: SheetId; readonly area: Area } | null {
+  switch (target.kind) {
+    case "addColumns":
+    case "writeFormula":
+      return { sheet: target.sheet, area: target.area };
+    case "appendRows":
+      return target.claimed && { sheet: target.sheet, area: target.claimed };
+    default:
+      return null;
+  }
+}

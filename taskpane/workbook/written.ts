@@ -3,9 +3,13 @@
  * the host tells them right after the writing, because a host may spell a formula its own way.
  */
 import { cellAddress } from "../../src/columns/formula";
-import type { Area, Done, Overview, Workbook } from "./port";
-import { asText } from "./expectations";
-import { Refusal, type ColumnsTarget, type FormulaTarget, type Target } from "./target";
+import type { Area, Done, Overview, Value, Workbook } from "./port";
+import { asText, isSame } from "./expectations";
+import { namedCell } from "./namedCell";
+import { gapStanding, rowsStanding } from "./rowsWritten";
+import { Refusal } from "./refusal";
+import { showRowsTarget } from "./shownRows";
+import type { AppendTarget, ChangeRowTarget, ColumnsTarget, FormulaTarget, NamedCellTarget, Target } from "./target";
 
 export interface Written {
   readonly target: Target;
@@ -13,12 +17,21 @@ export interface Written {
   readonly changed: boolean;
   /** Row by row, as the host tells them; a name's is its one `refersTo`. */
   readonly formulas: readonly (readonly (string | null)[])[];
+  /**
+   * What rows and named cells held when the whole change was done (not only this step: a later one may have changed the
+   * same row); formulas as of the same moment. Left out for other kinds.
+   */
+  readonly values?: readonly (readonly Value[])[];
 }
+
+/** Steps whose cells are remembered at the end of the change, over the target's area. */
+export const isRemembered = (target: Target): target is AppendTarget | ChangeRowTarget | NamedCellTarget =>
+  target.kind === "appendRows" || target.kind === "changeRow" || target.kind === "writeNamed";
 
 /** Where something written stands now, and the cells in which it differs. */
 export interface Standing<W extends Written = Written> {
   readonly written: W;
-  /** New columns only, header to totals row; null for a name. */
+  /** New columns only, header to totals row; the rows; the cell; for removed rows the data rows left; null for a name. */
   readonly area: Area | null;
   readonly differing: readonly string[];
 }
@@ -34,7 +47,8 @@ export const doneOf = (written: Written): Done => {
   const { target } = written;
   return {
     step: target.step,
-    place: target.kind === "defineName" ? null : { sheet: target.sheet, area: target.area },
+    place:
+      target.kind === "defineName" || target.kind === "removeRows" ? null : { sheet: target.sheet, area: target.area },
     changed: written.changed,
   };
 };
@@ -59,6 +73,21 @@ export async function standing<W extends Written>(
       const now = overview.names.find((one) => one.name.toLowerCase() === target.step.name.toLowerCase());
       const same = now === undefined || now.refersTo === written.formulas[0]?.[0];
       return { written, area: null, differing: same ? [] : [target.step.name] };
+    }
+    case "appendRows":
+    case "changeRow":
+      return rowsStanding(written, target, workbook, overview);
+    case "removeRows":
+      return gapStanding(written, target, workbook, overview);
+    case "writeNamed":
+      return oneNamedCell(written, target, workbook, overview);
+    case "showRows": {
+      const found = showRowsTarget(
+        target.step,
+        overview,
+        new Map(overview.tables.map((one) => [one.name.toLowerCase(), one])),
+      );
+      return found instanceof Refusal ? found : { written, area: found.area, differing: [] };
     }
   }
 }
@@ -131,6 +160,20 @@ async function oneFormula<W extends Written>(written: W, target: FormulaTarget, 
   const block = await workbook.read({ sheet: target.sheet, area }, ["formulas"]);
   const same = (block.formulas?.[0]?.[0] ?? null) === written.formulas[0]?.[0];
   return { written, area, differing: same ? [] : [cellAddress(area.top, area.left)] };
+}
+
+async function oneNamedCell<W extends Written>(
+  written: W,
+  target: NamedCellTarget,
+  workbook: Reader,
+  overview: Overview,
+) {
+  const place = namedCell(target.step.name, overview);
+  if (place instanceof Refusal) return place;
+  const block = await workbook.read(place, ["values", "formulas"]);
+  const same = block.formulas![0]![0] === null && isSame(block.values![0]![0]!, written.values![0]![0]!);
+  const { top, left } = place.area;
+  return { written, area: place.area, differing: same ? [] : [cellAddress(top, left)] };
 }
 
 /** "Cells H4, H9 and 3 more": which cells differ, said before anything is removed. */

@@ -58,7 +58,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     const refused = (refusal: Refusal): Receipt => ({ outcome: "refused", sentence: refusal.sentence, done: [] });
     const changed = await unmet(change.expects, this, overview);
     if (changed) return refused(changed);
-    const targets = targetsOf(change, overview);
+    const targets = await targetsOf(change, overview, this);
     if (targets instanceof Refusal) return refused(targets);
     for (const target of targets) {
       const obstacle = await this.obstacle(target);

@@ -55,6 +55,8 @@ export type Calculate = (
 export class Sheet {
   readonly cells = new Map<number, StoredCell>();
   readonly hiddenRows = new Set<number>();
+  /** Rows that the sheet's own filter hides, the one of a list without a table. */
+  readonly listFilter = new Set<number>();
   readonly merges: Area[];
   readonly tables: Table[] = [];
   spills: Spill[];
@@ -184,7 +186,8 @@ export class Sheet {
   }
 
   isHiddenRow(row: number): boolean {
-    return this.hiddenRows.has(row) || this.tables.some((table) => table.filteredRows.has(row));
+    if (this.hiddenRows.has(row) || this.listFilter.has(row)) return true;
+    return this.tables.some((table) => table.filteredRows.has(row));
   }
 
   used(): Area | null {

@@ -1,6 +1,8 @@
 /** The port on a workbook in memory: honest enough to hold the other hosts to. */
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
-import { bottom, overlaps, parseArea, right } from "../area";
+import type { Cell } from "../../../src/worksheet/cell";
+import { CellError } from "../../../src/worksheet/error";
+import { bottom, overlaps, parseArea, parsePlace, right } from "../area";
 import { unmet } from "../expectations";
 import type {
   Area,
@@ -17,17 +19,31 @@ import type {
   Workbook,
 } from "../port";
 import {
+  claimedBy,
   inTheWay,
   Refusal,
   spillInTheWay,
   targetsOf,
   type ColumnsTarget,
   type FormulaTarget,
+  type NamedCellTarget,
+  type RowTarget,
+  type ShowRowsTarget,
   type Target,
 } from "../target";
-import { differenceSentence, doneOf, inReverse, isNameUsed, standing, type Standing, type Written } from "../written";
-import { Book, GENERAL, type Calculate, type Sheet } from "./book";
+import {
+  differenceSentence,
+  doneOf,
+  inReverse,
+  isNameUsed,
+  isRemembered,
+  standing,
+  type Standing,
+  type Written,
+} from "../written";
+import { Book, GENERAL, type Calculate, type Name, type Sheet } from "./book";
 import type { WorkbookDescription } from "./description";
+import { appendRows, changeRow, removeRows, showRows, writeNamed, type TakeBack } from "./rows";
 
 export interface FakeOptions {
   /** Works out what formulas give; without it a new formula's cell shows nothing. */
@@ -50,6 +66,7 @@ export class FakeWorkbook implements Workbook {
   private readonly listeners = new Set<() => void>();
   private readonly memory = new WeakMap<Receipt, readonly Written[]>();
   private readonly looks = new WeakMap<Target, readonly Look[]>();
+  private readonly takeBacks = new WeakMap<Target, TakeBack>();
 
   constructor(
     description: WorkbookDescription,
@@ -98,7 +115,7 @@ export class FakeWorkbook implements Workbook {
           isFiltered: table.filteredRows.size > 0,
         })),
       ),
-      names: book.names.map((name) => ({ ...name })),
+      names: book.names.map((name) => ({ ...name, value: this.behind(name) })),
       selection: book.selection && { sheet: book.selection.sheet.id, area: book.selection.area },
     };
   }
@@ -127,7 +144,7 @@ export class FakeWorkbook implements Workbook {
     const refused = (refusal: Refusal): Receipt => ({ outcome: "refused", sentence: refusal.sentence, done: [] });
     const changed = await unmet(change.expects, this, overview);
     if (changed) return refused(changed);
-    const targets = targetsOf(change, overview);
+    const targets = await targetsOf(change, overview, this);
     if (targets instanceof Refusal) return refused(targets);
     for (const target of targets) {
       const obstacle = await this.obstacle(target);
@@ -146,21 +163,21 @@ export class FakeWorkbook implements Workbook {
     for (const target of targets) {
       if (watch.signal.aborted) break;
       if (target.kind === "addColumns") written.push(await this.addColumns(target, watch, step));
-      else written.push(target.kind === "defineName" ? this.defineName(target) : this.writeFormula(target));
+      else written.push(this.write(target));
       const spilled = target.kind === "writeFormula" ? this.failedSpill(target) : null;
       if (spilled) {
-        await this.remove(written);
+        await this.rollBack(written);
         return refused(spilled);
       }
       if (target.kind !== "addColumns") await step(1);
     }
     this.tell();
     if (watch.signal.aborted) {
-      await this.remove(written);
+      await this.rollBack(written);
       return { outcome: "stopped", sentence: "Stopped. Everything was taken back.", done: [] };
     }
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: written.map(doneOf) };
-    this.memory.set(receipt, written);
+    this.memory.set(receipt, await Promise.all(written.map((one) => this.remembered(one))));
     return receipt;
   }
 
@@ -171,7 +188,7 @@ export class FakeWorkbook implements Workbook {
     if (found instanceof Refusal) return { outcome: "failed", sentence: found.sentence };
     const cells = found.flatMap((one) => one.differing);
     if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
-    await this.remove(written);
+    await this.remove(found);
     this.memory.delete(receipt);
     this.tell();
     return { outcome: "taken back" };
@@ -206,17 +223,55 @@ export class FakeWorkbook implements Workbook {
     return { sheet: found.sheet, area: found.table.area };
   }
 
+  /** A name's value: its cell's where it stands for one. */
+  private behind({ refersTo, value }: Name): Cell {
+    const place = parsePlace(refersTo);
+    if (!place || place.area.rows * place.area.columns !== 1) return value;
+    const held = this.sheet(place.sheetName).value(place.area.top, place.area.left);
+    return held instanceof CellError ? null : held;
+  }
+
   private async obstacle(target: Target): Promise<Refusal | null> {
-    if (target.kind === "defineName") return null;
-    const { area } = target;
-    const sheet = this.sheet(target.sheet);
+    const claimed = claimedBy(target);
+    if (!claimed) return null;
+    const { area } = claimed;
+    const sheet = this.sheet(claimed.sheet);
     for (let row = area.top; row < bottom(area); row++)
       for (let column = area.left; column < right(area); column++) {
         const spill = sheet.spillAt(row, column);
         if (spill && !(spill.area.top === row && spill.area.left === column))
           return spillInTheWay(cellAddress(row, column));
       }
-    return inTheWay(await this.read({ sheet: target.sheet, area }, ["values", "formulas", "merges"]));
+    return inTheWay(await this.read(claimed, ["values", "formulas", "merges"]));
+  }
+
+  private write(target: Exclude<Target, ColumnsTarget>): Written {
+    if (target.kind === "defineName") return this.defineName(target);
+    if (target.kind === "writeFormula") return this.writeFormula(target);
+    this.takeBacks.set(target, this.inRows(target));
+    return { target, changed: true, formulas: [] };
+  }
+
+  private inRows(target: RowTarget | NamedCellTarget | ShowRowsTarget): TakeBack {
+    switch (target.kind) {
+      case "appendRows":
+        return appendRows(this.book, target);
+      case "changeRow":
+        return changeRow(this.book, target);
+      case "removeRows":
+        return removeRows(this.book, target);
+      case "writeNamed":
+        return writeNamed(this.sheet(target.sheet), target);
+      case "showRows":
+        return showRows(this.book, this.sheet(target.sheet), target);
+    }
+  }
+
+  private async remembered(written: Written): Promise<Written> {
+    const { target } = written;
+    if (!isRemembered(target)) return written;
+    const { values, formulas } = await this.read(target, ["values", "formulas"]);
+    return { ...written, values: values!, formulas: formulas! };
   }
 
   private async addColumns(target: ColumnsTarget, watch: Progress, step: (amount: number) => Promise<void>) {
@@ -296,11 +351,21 @@ export class FakeWorkbook implements Workbook {
     return found;
   }
 
-  private async remove(written: readonly Written[]): Promise<void> {
-    const found = await this.find(written);
+  /** Nobody else had a hand in it yet: all stands as it was just written. */
+  private async rollBack(written: readonly Written[]): Promise<void> {
+    const found = await this.find(await Promise.all(written.map((one) => this.remembered(one))));
     if (found instanceof Refusal) throw new Error(found.sentence);
+    await this.remove(found);
+  }
+
+  private async remove(found: readonly Standing[]): Promise<void> {
     for (const { written: one, area } of inReverse(found)) {
       const { target } = one;
+      const takeBack = this.takeBacks.get(target);
+      if (takeBack) {
+        takeBack(area!);
+        continue;
+      }
       if (target.kind === "defineName") {
         const overview = await this.overview();
         const others = { ...overview, names: overview.names.filter((name) => name.name !== target.step.name) };
@@ -308,10 +373,11 @@ export class FakeWorkbook implements Workbook {
         this.book.names = this.book.names.filter((name) => name.name !== target.step.name);
         continue;
       }
+      if (target.kind !== "addColumns" && target.kind !== "writeFormula") continue;
       const sheet = this.sheet(target.sheet);
       sheet.clear(area!);
       for (const { row, column, ...look } of this.looks.get(target) ?? []) Object.assign(sheet.made(row, column), look);
-      if (target.kind !== "addColumns" || target.table === null) continue;
+      if (target.kind === "writeFormula" || target.table === null) continue;
       const { table } = this.book.table(target.table)!;
       const first = table.columns.indexOf(target.columns[0]!.header);
       table.columns.splice(first, target.columns.length);

@@ -5,9 +5,13 @@
 import { afterEach } from "vitest";
 import type { WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { checkAdding } from "./adding";
+import { checkFiltering } from "./filtering";
 import type { Contract, ContractHost, Lack } from "./kit";
+import { checkNamedCells } from "./named-cells";
 import { checkReading } from "./reading";
 import { checkRefusals } from "./refusals";
+import { checkRemoving } from "./removing";
+import { checkRows } from "./rows";
 import { checkSingleSteps } from "./single-steps";
 import { checkUndoing } from "./undoing";
 
@@ -33,4 +37,8 @@ export function describeContract(
   checkRefusals(contract);
   checkSingleSteps(contract);
   checkUndoing(contract);
+  checkRows(contract);
+  checkRemoving(contract);
+  checkNamedCells(contract);
+  checkFiltering(contract);
 }

@@ -36,7 +36,12 @@ export type Lack =
   | "date system"
   | "styles"
   | "change events"
-  | "selection";
+  | "selection"
+  /** Rows of tables added, changed and removed. */
+  | "rows"
+  | "named cells"
+  /** Showing only some rows, with the host's own filter. */
+  | "showing rows";
 
 /** A plain copy of what a place holds, by address: for "nothing else has changed". */
 export interface Kept {

@@ -93,3 +93,44 @@ export const LONG: WorkbookDescription = {
     },
   ],
 };
+
+/** Two tables that work together, one above which nothing else stands below it; a sheet with single cells that have names. */
+export const PEOPLE: WorkbookDescription = {
+  sheets: [
+    {
+      name: "People",
+      rows: [
+        ["Invented for tests"],
+        [],
+        ["Id", "Size", "Seen", "Note"].map(heading),
+        ["007", 14, day(46000), "well"],
+        ["008", 16, day(46011), null],
+        ["009", 12, day(46020), "x"],
+        ["010", 18, null, "y"],
+      ],
+      cells: { K20: "a remark that stays" },
+      tables: [{ name: "People", area: "A3:D7" }],
+    },
+    {
+      name: "Visits",
+      rows: [["Id", "On", "Said"].map(heading), [null, null, null]],
+      tables: [{ name: "Visits", area: "A1:C2" }],
+    },
+    {
+      name: "Clinic's settings",
+      rows: [
+        ["Setting", "Value"],
+        ["Limit", 14],
+        ["Twice that", { formula: "=B2*2", value: 28 }],
+        ["Word", "due soon"],
+      ],
+    },
+  ],
+  names: [
+    { name: "Limit", refersTo: "='Clinic''s settings'!$B$2", value: 14 },
+    { name: "Limit_twice", refersTo: "='Clinic''s settings'!$B$3", value: 28 },
+    { name: "Word", refersTo: "='Clinic''s settings'!$B$4", value: "due soon" },
+    { name: "Limits", refersTo: "='Clinic''s settings'!$B$2:$B$3", value: null },
+    { name: "Seven", refersTo: "=7", value: 7 },
+  ],
+};
