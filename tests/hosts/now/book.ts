@@ -93,6 +93,11 @@ export const caseloadBook = ({
     sheet("tubes", tubes, columns.tubes ?? headers.tubes),
     sheet("checks", checks, columns.checks ?? headers.checks),
     sheet("changes", changes, columns.changes ?? headers.changes),
+    { name: sheetNames.settings, rows: Object.entries(names).map(([name, value]) => [name, value]) },
   ],
-  names: Object.entries(names).map(([name, value]) => ({ name, refersTo: `='${sheetNames.settings}'!$B$1`, value })),
+  names: Object.entries(names).map(([name, value], row) => ({
+    name,
+    refersTo: `='${sheetNames.settings}'!$B$${row + 1}`,
+    value,
+  })),
 });

@@ -1,0 +1,38 @@
+/** A caseload as it has been read, without a workbook: for tests over many combinations of cells. */
+import type { Cell } from "../../../src/worksheet/cell";
+import type { Caseload, CaseloadRows } from "../../../taskpane/actions/caseload/read";
+import type { Value } from "../../../taskpane/workbook/port";
+import { headers } from "./book";
+
+export type Cells = Readonly<Record<string, Value>>;
+
+function rowsOf(table: string, columns: readonly string[], rows: readonly Cells[]): CaseloadRows {
+  return {
+    table,
+    sheet: table,
+    sheetName: table.replaceAll("_", " "),
+    area: { top: 3, left: 0, rows: rows.length + 1, columns: columns.length },
+    columns,
+    dataRows: rows.length,
+    rows: rows.map((cells, index) => ({
+      index,
+      sheetRow: 5 + index,
+      values: new Map(columns.map((header) => [header.toLowerCase(), cells[header] ?? null])),
+    })),
+  };
+}
+
+export interface InMemory {
+  readonly tubes?: readonly Cells[];
+  readonly checks?: readonly Cells[];
+  readonly changes?: readonly Cells[];
+  readonly names?: Readonly<Record<string, Cell>>;
+}
+
+export const caseloadOf = ({ tubes = [], checks = [], changes = [], names = {} }: InMemory): Caseload => ({
+  is: "caseload",
+  tubes: rowsOf("Tubes_in_use", headers.tubes, tubes),
+  checks: rowsOf("Balloon_checks", headers.checks, checks),
+  changes: rowsOf("Device_changes", headers.changes, changes),
+  names: new Map(Object.entries(names).map(([name, value]) => [name.toLowerCase(), value])),
+});
