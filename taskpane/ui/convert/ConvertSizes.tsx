@@ -1,0 +1,92 @@
+import { convertSizes } from "../../actions/convert-sizes";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { convert as words } from "../../texts/convert";
+import { pane as paneTexts } from "../../texts/pane";
+import type { Overview, Workbook } from "../../workbook/port";
+import { ListStep } from "../addColumns/ListStep";
+import { Finished } from "../parts/Finished";
+import { Notice } from "../parts/Notice";
+import { Working } from "../parts/Working";
+import { PreviewStep } from "./PreviewStep";
+import { PutStep } from "./PutStep";
+import { SourceStep } from "./SourceStep";
+import { Unread } from "./Unread";
+import { useConvert, type ConvertState } from "./useConvert";
+
+interface Props {
+  readonly workbook: Workbook | null;
+  readonly overview: Overview | null;
+  /** Today as a day number. */
+  readonly today: number;
+  readonly locale: string;
+  readonly isShown: boolean;
+}
+
+/** A column of sizes typed by many people: which, where to, what will not be read, and then the conversion. */
+export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
+  const state = useConvert(workbook, overview, today, isShown);
+  if (!workbook) return <p>{paneTexts.waiting}</p>;
+  const { applying, carriedOut } = state;
+  const { phase } = applying;
+  if (phase.is === "working")
+    return (
+      <Working
+        title={words.working}
+        done={phase.done}
+        of={phase.of}
+        isStopping={phase.isStopping}
+        stop={applying.stop}
+      />
+    );
+  if (phase.is === "finished" && carriedOut)
+    return (
+      <>
+        <Finished
+          title={words.result.title[phase.words.outcome]}
+          said={phase.words}
+          receipt={phase.receipt}
+          workbook={workbook}
+          reveal={state.reveal}
+          again={words.result.again}
+          onAgain={state.backToChoices}
+        />
+        <Unread reading={carriedOut.reading} sheet={carriedOut.source.sheet} reveal={state.reveal} />
+      </>
+    );
+  return <Choosing key={state.round} state={state} workbook={workbook} />;
+}
+
+function Choosing({ state, workbook }: { readonly state: ConvertState; readonly workbook: Workbook }) {
+  const { survey, choices, plan, fault } = state;
+  if (fault !== null)
+    return (
+      <Notice kind="problem">
+        <p>{fault}</p>
+        <div className="presses">
+          <button type="button" className="button" onClick={() => void state.look()}>
+            {addColumnsTexts.lookAgain}
+          </button>
+        </div>
+      </Notice>
+    );
+  if (!survey || !choices) return <p>{addColumnsTexts.looking}</p>;
+  const hasCells = survey.list !== null || survey.selected !== null;
+  return (
+    <>
+      <p className="note">{words.lead}</p>
+      <ListStep number={1} state={state} />
+      {hasCells && <SourceStep number={2} survey={survey} choices={choices} choose={state.choose} />}
+      {hasCells && <PutStep number={3} survey={survey} choices={choices} choose={state.choose} />}
+      {hasCells && plan && (
+        <PreviewStep number={4} state={state} plan={plan} cannot={cannotOf(workbook, choices.put)} />
+      )}
+    </>
+  );
+}
+
+/** Why this host cannot do it; null where it can. */
+function cannotOf(workbook: Workbook, put: "beside" | "spill"): string | null {
+  const [beside, spill] = convertSizes.needs;
+  const answer = workbook.can(put === "beside" ? beside! : spill!);
+  return answer === true ? null : answer;
+}

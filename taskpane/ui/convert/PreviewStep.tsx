@@ -1,0 +1,72 @@
+import type { Problem } from "../../actions/action";
+import type { SizesPlan } from "../../actions/convert-sizes/interface";
+import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { convert as convertTexts } from "../../texts/convert";
+import { Notice } from "../parts/Notice";
+import { ProblemNotice } from "../parts/ProblemNotice";
+import { Step } from "../parts/Step";
+import { Unread } from "./Unread";
+import type { ConvertState } from "./useConvert";
+
+const words = convertTexts.preview;
+
+interface Props {
+  readonly number: number;
+  readonly state: ConvertState;
+  readonly plan: SizesPlan | Problem;
+  readonly cannot: string | null;
+}
+
+/** What will be read and what not, before anything is written. */
+export function PreviewStep({ number, state, plan, cannot }: Props) {
+  if (plan.outcome === "problem")
+    return (
+      <Step number={number} title={words.title}>
+        <ProblemNotice problem={plan} reveal={state.reveal} />
+      </Step>
+    );
+  const [first, ...others] = plan.says;
+  const { reading, source } = plan;
+  return (
+    <Step number={number} title={words.title}>
+      <p>
+        <strong>{first}</strong>
+      </p>
+      <ul className="bullets">
+        {others.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <Unread reading={reading} sheet={source.sheet} reveal={state.reveal} />
+      {reading.notRead + reading.doubtful > 0 && (
+        <p className="note">
+          {words.corrected}{" "}
+          <button type="button" className="press" onClick={() => void state.look()}>
+            {addColumnsTexts.lookAgain}
+          </button>
+        </p>
+      )}
+      <details className="fold">
+        <summary>{words.formula}</summary>
+        <code className="formula">{plan.formula}</code>
+      </details>
+      {cannot !== null && (
+        <Notice kind="problem">
+          <p>
+            {words.cannot} {cannot}
+          </p>
+        </Notice>
+      )}
+      <div className="presses">
+        <button
+          type="button"
+          className="button primary"
+          disabled={cannot !== null}
+          onClick={() => void state.convert()}
+        >
+          {words.add}
+        </button>
+      </div>
+    </Step>
+  );
+}
