@@ -79,7 +79,7 @@ const columns: readonly TableColumn[] = [
     header: "Latest",
     format: "d mmm yyyy",
     kind: "computed",
-    formula: formula`MAXIFS(Invented_list[Device in],Invented_list[ID],${id})`,
+    formula: formula`IF(COUNTIFS(Invented_list[ID],${id},Invented_list[Device in],">0")=0,"",MAXIFS(Invented_list[Device in],Invented_list[ID],${id}))`,
     isHidden: true,
   },
   { ...plain, header: "Is large", kind: "computed", formula: formula`N(${size})>=20` },
@@ -126,7 +126,7 @@ const NA = new CellError("#N/A");
 const rows = [
   ["D-001", "03-04", 46_000, 14, 352, 14 / 3, 46_000, false, "carer, tells us", "yes", 1, "word number 1", "=1+1"],
   ["D-002", "1E5", 45_000, 20, 1352, 20 / 3, 45_000, true, "nurse", "no", NA, "word number 30", "+44 invented"],
-  ["007", "=1+1", null, null, "no date", null, 0, false, null, null, NA, null, "@home"],
+  ["007", "=1+1", null, null, "no date", "", "", false, null, null, NA, null, "@home"],
   ["-5", "+44", 46_352, 5, 0, 5 / 3, 46_352, false, null, null, NA, null, "BGT "],
   ["D-003", "@home", 46_300.5, 9.5, 51.5, 9.5 / 3, 46_300.5, false, null, null, NA, null, " two\nlines & <tag> _x0041_"],
 ];
