@@ -10,6 +10,7 @@ import { addColumns } from "./add-columns";
 import { evidence, guide } from "./guide";
 import { help } from "./help";
 import { shell } from "./page";
+import { showOnly } from "./show-only";
 import { excel, pane, product } from "./pane";
 
-export const texts = { product, pane, addColumns, guide, evidence, help, shell, excel };
+export const texts = { product, pane, addColumns, showOnly, guide, evidence, help, shell, excel };

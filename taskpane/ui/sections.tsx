@@ -43,6 +43,10 @@ const Guide = lazy(() =>
 );
 const Help = lazy(() => import(/* webpackChunkName: "help" */ "./help/Help").then(({ Help }) => ({ default: Help })));
 
+const ShowOnly = lazy(() =>
+  import(/* webpackChunkName: "show-only" */ "./showOnly/ShowOnly").then(({ ShowOnly }) => ({ default: ShowOnly })),
+);
+
 const only = (content: Part["content"]): readonly Part[] => [{ key: "only", label: "", content }];
 
 export const sections: readonly Section[] = [
@@ -58,6 +62,13 @@ export const sections: readonly Section[] = [
         ),
       },
     ],
+  },
+  {
+    key: "showOnly",
+    label: words.showOnly,
+    parts: only(({ workbook, overview, today, isShown }) => (
+      <ShowOnly workbook={workbook} overview={overview} today={today} isShown={isShown} />
+    )),
   },
   {
     key: "functions",

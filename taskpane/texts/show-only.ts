@@ -1,0 +1,40 @@
+import { rows } from "./figures";
+
+export const showOnly = {
+  looking: "Looking at the sheet…",
+  lookAgain: "Look again",
+  lookFailed: (reason: string) =>
+    `The sheet could not be read just now. Finish typing in the cell you are in, then press ‘Look again’. (${reason})`,
+  list: "Your list",
+  chooseList: "List",
+  chooseOne: "Choose a list",
+  dates: "Rows without a usable date",
+  showThese: "Show only these rows",
+  choose: "Which rows to show",
+  chooseLead:
+    "Tick what you want to see. Ticks under one heading add up; every further heading narrows the choice. Beside each choice: how many rows it would show.",
+  by: {
+    kind: "How it is held",
+    shape: "Shape",
+    access: "Access",
+    size: "Size",
+    state: "Change",
+    changedBy: "Who changes it",
+    status: "Status",
+  },
+  inColumn: (header: string) => `column “${header}”`,
+  many: (n: number) => `${n.toLocaleString("en-GB")} different entries`,
+  nothingToChoose:
+    "No column was found to choose by: how the tube is held, its shape, access, size, change or who changes it. Say below which column it is.",
+  columns: "Which of your columns is what",
+  noColumn: "no such column",
+  option: (letters: string, header: string) => `${letters}: ${header === "" ? "(no header)" : header}`,
+  preview: "What will happen",
+  nothingTicked: "Nothing is ticked: nothing is hidden.",
+  show: (n: number) => `Show ${rows(n)}`,
+  showAll: "Show all rows",
+  hiddenNow: (n: number) => `${rows(n)} of this list ${n === 1 ? "is" : "are"} hidden now.`,
+  allShown: "All rows of this list are shown now.",
+  clear: "Clear the ticks",
+  working: "Showing the rows",
+};

@@ -1,0 +1,195 @@
+import { useId } from "react";
+import {
+  afterAll,
+  afterShown,
+  afterWithoutDate,
+  showAll,
+  showWithoutDate,
+  viewOf,
+  withoutDateSentence,
+  type ShowSurvey,
+} from "../../actions/show-only";
+import { pane as paneTexts } from "../../texts/pane";
+import { showOnly as words } from "../../texts/show-only";
+import type { Overview, Workbook } from "../../workbook/port";
+import { Notice } from "../parts/Notice";
+import { Step } from "../parts/Step";
+import { ColumnsField } from "./ColumnsField";
+import { FacetField } from "./FacetField";
+import { useShowOnly, type ShowOnlyState } from "./useShowOnly";
+
+interface Props {
+  readonly workbook: Workbook | null;
+  readonly overview: Overview | null;
+  readonly today: number;
+  readonly isShown: boolean;
+}
+
+export function ShowOnly({ workbook, overview, today, isShown }: Props) {
+  const state = useShowOnly(workbook, overview, today, isShown);
+  if (!workbook) return <p>{paneTexts.waiting}</p>;
+  if (state.failure !== null)
+    return (
+      <Notice kind="problem">
+        <p>{state.failure}</p>
+        <div className="presses">
+          <button type="button" className="button" onClick={state.look}>
+            {words.lookAgain}
+          </button>
+        </div>
+      </Notice>
+    );
+  if (!state.survey) return <p>{words.looking}</p>;
+  return <Choosing state={state} survey={state.survey} cannot={workbook.can("showRows")} />;
+}
+
+interface ChoosingProps {
+  readonly state: ShowOnlyState;
+  readonly survey: ShowSurvey;
+  readonly cannot: true | string;
+}
+
+function Choosing({ state, survey, cannot }: ChoosingProps) {
+  const { choices } = state;
+  const view = viewOf(survey, choices);
+  const { list } = survey.list;
+  return (
+    <>
+      <ListChoice state={state} survey={survey} />
+      {cannot !== true && (
+        <Notice kind="problem">
+          <p>{cannot}</p>
+        </Notice>
+      )}
+      {list && (
+        <>
+          <DatesStep state={state} survey={survey} sentence={withoutDateSentence(survey, view, choices)} />
+          <Step title={words.choose}>
+            <p className="note">{survey.facets.length > 0 ? words.chooseLead : words.nothingToChoose}</p>
+            {view.facets.map((counted) => (
+              <FacetField
+                key={counted.facet.role}
+                counted={counted}
+                onTick={(keys) =>
+                  state.choose({ ...choices, ticked: { ...choices.ticked, [counted.facet.role]: keys } })
+                }
+              />
+            ))}
+            <ColumnsField survey={survey} choices={choices} choose={state.choose} />
+          </Step>
+          <Step title={words.preview}>
+            {view.says.length === 0 && <p className="note">{words.nothingTicked}</p>}
+            {view.says.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+            <p className="note">{survey.hidden.size > 0 ? words.hiddenNow(survey.hidden.size) : words.allShown}</p>
+            {state.said && (
+              <Notice kind={state.said.outcome === "done" ? "done" : "problem"}>
+                {state.said.sentences.map((sentence) => (
+                  <p key={sentence}>{sentence}</p>
+                ))}
+              </Notice>
+            )}
+            <div className="presses">
+              <button
+                type="button"
+                className="button primary"
+                disabled={view.change === null || state.isWorking || cannot !== true}
+                onClick={() =>
+                  void state.apply((fresh) => {
+                    const seen = viewOf(fresh, choices);
+                    return seen.change && { change: seen.change, afterwards: (receipt) => afterShown(seen, receipt) };
+                  })
+                }
+              >
+                {words.show(view.shown)}
+              </button>
+              <button
+                type="button"
+                className="button"
+                disabled={survey.hidden.size === 0 || state.isWorking}
+                onClick={() =>
+                  void state.apply((fresh) =>
+                    fresh.list.list
+                      ? { change: showAll(fresh.list.list), afterwards: (receipt) => afterAll(fresh, receipt) }
+                      : null,
+                  )
+                }
+              >
+                {words.showAll}
+              </button>
+              {view.change && (
+                <button type="button" className="button" onClick={() => state.choose({ ...choices, ticked: {} })}>
+                  {words.clear}
+                </button>
+              )}
+            </div>
+          </Step>
+        </>
+      )}
+    </>
+  );
+}
+
+function ListChoice({ state, survey }: { readonly state: ShowOnlyState; readonly survey: ShowSurvey }) {
+  const id = useId();
+  const { lists, list, sentence } = survey.list;
+  return (
+    <Step
+      title={words.list}
+      press={
+        <button type="button" className="press" onClick={state.look}>
+          {words.lookAgain}
+        </button>
+      }
+    >
+      <p>{sentence}</p>
+      {lists.length > 1 && (
+        <div className="field">
+          <label htmlFor={id}>{words.chooseList}</label>
+          <select id={id} value={list?.key ?? ""} onChange={({ target }) => state.chooseList(target.value)}>
+            {!list && <option value="">{words.chooseOne}</option>}
+            {lists.map(({ key, label }) => (
+              <option key={key} value={key}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
+    </Step>
+  );
+}
+
+interface DatesProps {
+  readonly state: ShowOnlyState;
+  readonly survey: ShowSurvey;
+  readonly sentence: string;
+}
+
+/** Whoever has no usable date is named before anything is chosen, and one press away. */
+function DatesStep({ state, survey, sentence }: DatesProps) {
+  const change = showWithoutDate(survey);
+  return (
+    <Step title={words.dates}>
+      <p>{sentence}</p>
+      {change && (
+        <div className="presses">
+          <button
+            type="button"
+            className="button"
+            disabled={state.isWorking}
+            onClick={() =>
+              void state.apply((fresh) => {
+                const rows = showWithoutDate(fresh);
+                return rows && { change: rows, afterwards: (receipt) => afterWithoutDate(fresh, receipt) };
+              })
+            }
+          >
+            {words.showThese}
+          </button>
+        </div>
+      )}
+    </Step>
+  );
+}
