@@ -3,6 +3,8 @@ export const NO_DATE = "no date";
 export const KIND_NOT_KNOWN = "kind not known";
 export const NO_SET_CHANGE = "no set change";
 export const CHECK_DATE = "check date";
+/** A number of the settings sheet has been emptied. */
+export const NO_SETTING = "no setting";
 
 export const changeStates = [
   "past limit",

@@ -4,8 +4,8 @@ import { changeState } from "../../src/columns/change-state";
 import { findList } from "../../src/columns/find-list";
 import { inA1 } from "../../src/columns/formula";
 import { recipeNamed, recipes } from "../../src/columns/recipes/index";
-import type { RowCells, Using } from "../../src/columns/recipes/recipe";
-import { roles } from "../../src/columns/role";
+import type { RecipeKey, RowCells, Using } from "../../src/columns/recipes/recipe";
+import { roles, type Role } from "../../src/columns/role";
 import type { SheetValue } from "../../src/columns/sheet-block";
 import { spelled, spellings, wordKey, written } from "../../src/columns/spelling";
 import { settingNamed } from "../../src/settings/index";
@@ -203,7 +203,80 @@ const usingOf = (source: Using["kinds"]): Using => ({
   value: (name) => settingNamed(name).default,
   written: (name) => String(settingNamed(name).default),
   asOf: AS_OF,
+  lengths: [1.7, 2, 2.3, 2.5],
 });
+
+const reassuring: ReadonlySet<string> = new Set([
+  ...["later", "due soon", "as filled", "in range", "same mark", "mature by weeks", "uncertain"],
+]);
+const NA = new CellError("#N/A");
+interface Pool {
+  readonly bad: readonly SheetValue[];
+  readonly good: readonly SheetValue[];
+}
+type Pools = { readonly [R in Role]?: Pool };
+
+const blanks: readonly SheetValue[] = [null, "", "  ", NA, new CellError("#REF!"), true, "n/k", "*"];
+const noDay: readonly SheetValue[] = [
+  ...blanks,
+  0,
+  "0",
+  "3/4/24",
+  "2026-02-30",
+  2019,
+  -1,
+  1e9,
+  AS_OF + 1,
+  AS_OF + 4000,
+];
+const noLength: readonly SheetValue[] = [...blanks, 0, "0", 23, -1, "2-3"];
+const stoma: Pool = { bad: noDay, good: [AS_OF - 400, "2025-01-06"] };
+const inPlace: Pool = { bad: noDay, good: [AS_OF - 60] };
+const length: Pool = { bad: noLength, good: [2, 2.3] };
+const water = (bad: readonly SheetValue[]): Pool => ({ bad: [...blanks, -1, 500, "3-5 mL", ...bad], good: [5] });
+
+/** For each column its cells, well and ill: whatever is put together, one ill cell is enough. */
+const badAndGood: { readonly [K in RecipeKey]?: Pools } = {
+  changeDue: { last: inPlace },
+  atTheLatest: { last: inPlace },
+  change: {
+    // A due date gone by is out of date: it must not read as one to come.
+    due: { bad: [...blanks, 0, "0", "3/4/24", 14, -1, AS_OF - 1, AS_OF + 4000], good: [AS_OF + 1, AS_OF + 90] },
+    latest: { bad: [NA, "May", AS_OF - 1, AS_OF + 4000, 14], good: [null, AS_OF + 120] },
+    last: { bad: [NA, "see letter", "3/4/24", AS_OF + 1, 20260514], good: [null, AS_OF - 60] },
+  },
+  tract: { stomaMade: stoma },
+  balloonLoss: { out: water([]), putIn: water([0, "0"]) },
+  balloon: { out: water([0]), putIn: water([0, "0"]) },
+  checkDue: {
+    stomaMade: stoma,
+    last: inPlace,
+    lastCheck: { bad: [NA, "see letter", "3/4/24", 2019, AS_OF + 1, AS_OF + 4000], good: [null, AS_OF - 9] },
+  },
+  sizeMm: { size: { bad: [...blanks, 0, "14G", "12/14", -3, 1e9, 4.7], good: [14, "14 Fr"] } },
+  frFromMm: { diameter: { bad: [...blanks, 0, "0", "14 Fr", -3, 1e9, 14], good: [4.7] } },
+  fit: { length, lying: length, sitting: length },
+  lengthToOrder: { lying: length, sitting: length },
+  play: { gap: { bad: [...blanks, 0, -1, 300, "1 cm"], good: [10] } },
+  mark: {
+    markThen: { bad: [...blanks, 0, "0", -1, 90, "3-4"], good: [4] },
+    markNow: { bad: [...blanks, 0, -1, 90, "3-4"], good: [4, 3.5] },
+  },
+};
+
+type Combination = readonly [isBad: boolean, ...cells: (readonly [string, SheetValue])[]];
+
+/** Every way to fill the cells, and whether any of them is ill. */
+function combinations(pools: readonly (readonly [string, Pool])[]): readonly Combination[] {
+  return pools.reduce<readonly Combination[]>(
+    (all, [role, { bad, good }]) =>
+      all.flatMap(([isBad, ...cells]) => [
+        ...bad.map((cell): Combination => [true, ...cells, [role, cell]]),
+        ...good.map((cell): Combination => [isBad, ...cells, [role, cell]]),
+      ]),
+    [[false]],
+  );
+}
 
 describe("previews", () => {
   it("never throw, and never pass over a row without a usable answer", () => {
@@ -238,6 +311,25 @@ describe("previews", () => {
       }),
       { ...SEED, numRuns: 20_000 },
     );
+  });
+
+  it("give no reassuring word, and no figure untold, where any needed cell is missing, impossible or out of date", () => {
+    const using = usingOf({ from: "everyone", kind: "balloon gastrostomy" });
+    const reassured = (Object.entries(badAndGood) as [RecipeKey, Pools][]).flatMap(([key, pools]) => {
+      const recipe = recipeNamed(key);
+      return combinations(Object.entries(pools)).flatMap(([isBad, ...cells]) => {
+        const row = Object.fromEntries(cells) as RowCells;
+        const answer = recipe.answer(row, using);
+        const told = recipe.problem(row, using);
+        const isReassuring = typeof answer === "number" ? told === null : reassuring.has(String(answer));
+        return isBad && isReassuring ? [{ key, row, answer }] : [];
+      });
+    });
+    expect(reassured).toEqual([]);
+  });
+  it("hold every column to that which can reassure", () => {
+    const able = recipes.filter(({ words }) => words.length === 0 || words.some((word) => reassuring.has(word)));
+    expect(Object.keys(badAndGood).sort()).toEqual(able.map(({ key }) => key).sort());
   });
 
   it("write formulas with every quote and bracket closed", () => {

@@ -5,6 +5,7 @@ const latest: Interval = (kind) => kind.latest;
 
 export const atTheLatest: Recipe = {
   key: "atTheLatest",
+  group: "Change",
   header: "At the latest",
   label: "At the latest",
   help: "The date by which each device must have been changed: last change plus the limit of its kind.",

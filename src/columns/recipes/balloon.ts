@@ -1,39 +1,68 @@
 import { BALLOONSTATE } from "../../balloon/balloonstate";
+import type { SettingName } from "../../settings/index";
+import { settingNamed } from "../../settings/index";
 import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
-import { formula } from "../formula";
+import { formula, type ColumnSlot } from "../formula";
 import { spelled } from "../spelling";
-import { blankKept } from "./guards";
-import type { Recipe, RowCells } from "./recipe";
+import { blankKept, whereSet } from "./guards";
+import type { Recipe, RowCells, Using } from "./recipe";
 
 const NOT_MEASURED = "not measured";
 
-const stateOf = ({ out = null, putIn = null }: RowCells) => call(BALLOONSTATE, [out, putIn]) as Cell | SheetError;
+/** What the function is given; the other two of its numbers are its own. */
+const GIVEN: readonly SettingName[] = ["Fill_Small", "Loss_Small", "Loss_Large"];
+export const heldByBalloonState: readonly SettingName[] = ["Loss_Half", "Over_Read"];
+
+/** With the defaults alone the function decides, which also reads fills such as "5 mL". */
+const isByDefault = (using: Using): boolean =>
+  GIVEN.every((name) => using.written(name) === String(settingNamed(name).default));
+
+/** The loss to act on. A fill that is no plain number may be small or large: the smaller loss counts. */
+const actionIn = (putIn: ColumnSlot, { written }: Using) =>
+  formula`IF(ISNUMBER(${putIn}),IF(${putIn}<=${written("Fill_Small")},${written("Loss_Small")},${written("Loss_Large")}),MIN(${written("Loss_Small")},${written("Loss_Large")}))`;
+
+function actionOf(putIn: Cell | CellError, { value }: Using): number {
+  const [small, large] = [value("Loss_Small"), value("Loss_Large")];
+  if (typeof putIn !== "number") return Math.min(small, large);
+  return putIn <= value("Fill_Small") ? small : large;
+}
+
+function stateOf({ out = null, putIn = null }: RowCells, using: Using) {
+  const action = isByDefault(using) ? [] : [actionOf(putIn, using)];
+  return call(BALLOONSTATE, [out, putIn, ...action]) as Cell | SheetError;
+}
 
 const isMissing = (cell: Cell | CellError | undefined): boolean =>
   cell === undefined || (!(cell instanceof CellError) && spelled(cell) === "");
 
 export const balloon: Recipe = {
   key: "balloon",
+  group: "Balloon",
   header: "Balloon",
-  label: "Balloon",
+  label: "Balloon in a word",
   help: "What the last balloon check found, in a word: empty, half or less, low, more than put in, as filled.",
+  caution: "Balloons burst without warning: figures that agree do not show that a balloon will hold.",
   needs: [
     { role: "out", optional: false },
     { role: "putIn", optional: false },
   ],
   needsKinds: false,
   functions: ["BALLOONSTATE"],
-  settings: () => ["Loss_Small", "Loss_Large", "Loss_Half", "Over_Read"],
+  settings: () => [...GIVEN, ...heldByBalloonState],
   usesAsOf: false,
   usesDates: false,
   format: "General",
   words: ["empty", "half or less", "low", "more than put in", NOT_MEASURED, "as filled"],
-  template: ({ out, putIn }) => formula`TUBE.BALLOONSTATE(${blankKept(out!)},${blankKept(putIn!)})`,
+  template: ({ out, putIn }, using) => {
+    const cells = formula`${blankKept(out!)},${blankKept(putIn!)}`;
+    if (isByDefault(using)) return formula`TUBE.BALLOONSTATE(${cells})`;
+    return whereSet(GIVEN, using, formula`TUBE.BALLOONSTATE(${cells},${actionIn(putIn!, using)})`);
+  },
   answer: stateOf,
-  problem: (row) => {
-    const answer = stateOf(row);
+  problem: (row, using) => {
+    const answer = stateOf(row, using);
     if (answer instanceof SheetError) {
       const reason = answer.message.replace(/^out\b/, "water out").replace(/^expected\b/, "water put in");
       return { severity: "no answer", shows: answer.code, reason };

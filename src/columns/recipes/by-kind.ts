@@ -6,11 +6,11 @@ import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
 import { formula, quoted, type ColumnSlot, type FormulaTemplate } from "../formula";
-import type { Role } from "../role";
 import { spelled, spellings, written } from "../spelling";
 import { KIND_NOT_KNOWN, NO_DATE } from "../state-words";
+import { dateDoubt } from "./date-doubt";
 import { noDateIn } from "./guards";
-import type { KindSource, RowCells, RowProblem, Using } from "./recipe";
+import type { KindSource, RowCells, RowProblem, Slots, Using } from "./recipe";
 
 /** Which of a kind's two settings a column is about. */
 export type Interval = (kind: DeviceKind) => SettingName | null;
@@ -23,11 +23,7 @@ export const settingsOf = (source: KindSource, interval: Interval): readonly Set
 ];
 
 /** `IF(no last change,"no date",IF(OR(EXACT(...),...),TUBE.CHANGEDUE(last,3),..."kind not known"))` */
-export function dateByKind(
-  slots: { readonly [R in Role]?: ColumnSlot },
-  using: Using,
-  interval: Interval,
-): FormulaTemplate {
+export function dateByKind(slots: Slots, using: Using, interval: Interval): FormulaTemplate {
   const last = slots.last!;
   const outcome = (kind: DeviceKind): FormulaTemplate => {
     const setting = interval(kind);
@@ -119,15 +115,9 @@ export function dateProblem(row: RowCells, using: Using, interval: Interval): Ro
     return { severity: "no answer", shows: NO_DATE, reason };
   }
   if (answer === "") return { severity: "no answer", shows: "", reason: "no last change" };
-  const last = call(CHANGEDUE, [row.last, 1, "days"]);
-  const isFuture = typeof last === "number" && last - 1 > using.asOf;
-  return isFuture
-    ? {
-        severity: "doubt",
-        shows: typeof answer === "string" ? answer : "a date",
-        reason: "last change is in the future",
-      }
-    : null;
+  const reason = dateDoubt("last change", row.last ?? null, using.asOf);
+  const shows = typeof answer === "string" ? answer : "a date";
+  return reason === null ? null : { severity: "doubt", shows, reason };
 }
 
 function kindReason(cell: Cell | CellError): string {

@@ -5,6 +5,7 @@ const due: Interval = (kind) => kind.due;
 
 export const changeDue: Recipe = {
   key: "changeDue",
+  group: "Change",
   header: "Change due",
   label: "Change due",
   help: "The date on which each device is due for its change: last change plus the months of its kind.",

@@ -2,7 +2,7 @@ import type { ColumnSlot, FormulaTemplate } from "../formula";
 import { formula, quoted } from "../formula";
 import { changeState } from "../change-state";
 import { changeStates, CHECK_DATE, KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from "../state-words";
-import { isIso } from "./guards";
+import { isIso, listed, whereSet } from "./guards";
 import type { Role } from "../role";
 import type { Recipe, RowCells, Using } from "./recipe";
 
@@ -10,9 +10,7 @@ import type { Recipe, RowCells, Using } from "./recipe";
 export const AS_OF = "As_of";
 
 const or = (tests: readonly FormulaTemplate[]): FormulaTemplate =>
-  tests.length === 1
-    ? tests[0]!
-    : formula`OR(${tests.slice(1).reduce((all, test) => formula`${all},${test}`, tests[0]!)})`;
+  tests.length === 1 ? tests[0]! : formula`OR(${listed(tests)})`;
 
 const error = (cell: ColumnSlot) => formula`ISERROR(${cell})`;
 
@@ -96,8 +94,9 @@ function onOwnColumns(
  */
 export const change: Recipe = {
   key: "change",
+  group: "Change",
   header: "Change",
-  label: "Change",
+  label: "Change in a word",
   help: "Where each change stands today, in a word: past limit, overdue, due soon, later.",
   needs: [
     { role: "due", optional: false },
@@ -114,7 +113,8 @@ export const change: Recipe = {
   template: (slots, using) => {
     const { due, latest, last } = slots;
     const isOwn = due!.isAdded && last !== undefined && (latest === undefined || latest.isAdded);
-    return isOwn ? onOwnColumns(due!, latest, last, using) : onAnyColumns(slots, using);
+    const names = isOwn ? (["Soon_Days"] as const) : (["Soon_Days", "Far_Months"] as const);
+    return whereSet(names, using, isOwn ? onOwnColumns(due!, latest, last, using) : onAnyColumns(slots, using));
   },
   answer: (row, using) => state(row, using).state,
   problem: (row, using) => {

@@ -6,7 +6,24 @@ import type { CellError, SheetError } from "../../worksheet/error";
 import type { ColumnSlot, FormulaTemplate } from "../formula";
 import type { Role } from "../role";
 
-export type RecipeKey = "changeDue" | "atTheLatest" | "change" | "sizeMm" | "balloon";
+/** What a column is about; the headings on screen, in this order. */
+export const recipeGroups = ["Change", "Opening", "Balloon", "Size", "Fit"] as const;
+export type RecipeGroup = (typeof recipeGroups)[number];
+
+export type RecipeKey =
+  | "changeDue"
+  | "atTheLatest"
+  | "change"
+  | "tract"
+  | "balloonLoss"
+  | "balloon"
+  | "checkDue"
+  | "sizeMm"
+  | "frFromMm"
+  | "fit"
+  | "lengthToOrder"
+  | "play"
+  | "mark";
 
 /** How the kinds of a list are known. Words are keyed as `wordKey` makes them; a word left out is not known. */
 export type KindSource =
@@ -19,14 +36,18 @@ export interface Using {
   readonly kinds: KindSource;
   /** The number in use, which may differ from the setting's default. */
   readonly value: (name: SettingName) => number;
-  /** How a formula writes that number: plain, or one day the name of a cell that holds it. */
+  /** How a formula writes that number: plain, or the name of the settings sheet's cell that holds it. */
   readonly written: (name: SettingName) => string;
   /** The day that counts as today, as a day number. */
   readonly asOf: number;
+  /** Lengths of low-profile tubes in stock, cm, ascending; somebody's own list, never assumed. */
+  readonly lengths?: readonly number[];
 }
 
 /** A row's cells by what they mean. A role that no column has is undefined. */
 export type RowCells = { readonly [R in Role]?: Cell | CellError };
+
+export type Slots = { readonly [R in Role]?: ColumnSlot };
 
 export interface RowProblem {
   /**
@@ -49,12 +70,17 @@ export interface Need {
 
 export interface Recipe {
   readonly key: RecipeKey;
+  readonly group: RecipeGroup;
   readonly header: string;
   readonly label: string;
   readonly help: string;
+  /** What somebody must know who reads this column; shown when it is chosen. Only where a wrong reading could hurt. */
+  readonly caution?: string;
   readonly needs: readonly Need[];
   /** The kind of every row must be said: by a mapped column or for everyone. */
   readonly needsKinds: boolean;
+  /** The lengths in stock must be said. */
+  readonly needsLengths?: boolean;
   /** Worksheet functions in its formula. */
   readonly functions: readonly string[];
   /** Settings it uses with these kinds. */
@@ -68,7 +94,7 @@ export interface Recipe {
   /** The words it can show, bad news first; empty for columns of dates and numbers. */
   readonly words: readonly string[];
   /** The formula of every row. Slots of the roles in `needs`; those that no column has are undefined. */
-  readonly template: (slots: { readonly [R in Role]?: ColumnSlot }, using: Using) => FormulaTemplate;
+  readonly template: (slots: Slots, using: Using) => FormulaTemplate;
   /** What the formula gives for a row, worked out without a grid, for the preview. */
   readonly answer: (row: RowCells, using: Using) => Cell | SheetError | CellError;
   /** Why no usable answer is to be expected; null where one is. */

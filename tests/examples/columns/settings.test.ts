@@ -1,10 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { kinds } from "../../../src/settings/kinds";
-import { settingNamed, settings } from "../../../src/settings/index";
+import { settingNamed, settings, type SettingName } from "../../../src/settings/index";
 import { NO_SOURCE, refuseNumber } from "../../../src/settings/setting";
 import { SOON_DAYS } from "../../../src/schedule/duestate";
 import { balloon } from "../../../src/columns/recipes/balloon";
 import { BALLOONSTATE } from "../../../src/balloon/balloonstate";
+import { CHECKDUE } from "../../../src/balloon/checkdue";
+import { FREEPLAY } from "../../../src/fit/freeplay";
+import { MARKSHIFT } from "../../../src/fit/markshift";
+import { STOMAFIT } from "../../../src/fit/stomafit";
+import { TRACTSTATE } from "../../../src/schedule/tractstate";
 import { call } from "../../../src/worksheet/call";
 
 describe("clinic settings", () => {
@@ -45,7 +50,37 @@ describe("clinic settings", () => {
     expect([state(10 * settingNamed("Loss_Half").default, 10), state(5.01, 10)]).toEqual(["half or less", "low"]);
     const over = settingNamed("Over_Read").default;
     expect([state(5 + over, 5), state(5 + over + 0.01, 5)]).toEqual(["as filled", "more than put in"]);
-    expect(balloon.settings({ from: "words", words: new Map() })).toHaveLength(4);
+    expect([state(5 - large, settingNamed("Fill_Small").default), state(5.01 - large, 5.01)]).toEqual([
+      "low",
+      "as filled",
+    ]);
+    expect(balloon.settings({ from: "words", words: new Map() })).toHaveLength(5);
+  });
+  it("agrees with the thresholds of the functions about openings, fit and checks", () => {
+    const value = (name: SettingName) => settingNamed(name).default;
+    const [low, high] = [value("Tract_Low") * 7, value("Tract_High") * 7];
+    const tract = (days: number) => call(TRACTSTATE, [46174 - days, 46174]);
+    expect([tract(low - 1), tract(low), tract(high - 1), tract(high)]).toEqual([
+      ...["immature", "uncertain", "uncertain", "mature by weeks"],
+    ]);
+    const play = (gap: number) => call(FREEPLAY, [gap]);
+    const [least, most] = [value("Play_Least"), value("Play_Most")];
+    expect([play(least - 0.1), play(least), play(most), play(most + 0.1)]).toEqual([
+      ...["tight", "in range", "in range", "loose"],
+    ]);
+    const tolerance = value("Mark_Tol");
+    expect([call(MARKSHIFT, [4, 4 - tolerance]), call(MARKSHIFT, [4, 3.9 - tolerance])]).toEqual([
+      ...["same mark", "further out"],
+    ]);
+    const fits = (length: number) => call(STOMAFIT, [length, 2, 2]);
+    const [slack, loose] = [value("Slack_Least"), value("Slack_Most")];
+    expect([fits(1.9 + slack), fits(2 + slack), fits(2 + loose), fits(2.1 + loose)]).toEqual([
+      ...["too short", "in range", "in range", "too long"],
+    ]);
+    const check = (stoma: number, last: number, checked: number | "") => call(CHECKDUE, [stoma, last, checked]);
+    expect(check(46000, 46000, "")).toBe(46000 + value("Check_First"));
+    expect(check(40000, 46000, "")).toBe(46000 + value("Check_AfterChange"));
+    expect(check(40000, 46000, 46010)).toBe(46010 + value("Check_Days"));
   });
   it("has no interval for kinds without a routine change, and none at all where the placing team sets the date", () => {
     const months = Object.fromEntries(kinds.map(({ key, due, latest }) => [key, [due, latest]]));

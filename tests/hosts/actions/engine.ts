@@ -22,6 +22,7 @@ export const using = (kinds: KindSource): Using => ({
   value: (name) => settingNamed(name).default,
   written: (name) => String(settingNamed(name).default),
   asOf: CASES_AS_OF,
+  lengths: [1.7, 2, 2.3, 2.5],
 });
 export const everyone = using({ from: "everyone", kind: "balloon gastrostomy" });
 

@@ -1,12 +1,13 @@
 /** The columns' formulas, worked out by the embedded grid's own engine, against what the preview promises. */
 import { beforeAll, describe, expect, it } from "vitest";
-import { recipeNamed } from "../../../src/columns/recipes/index";
-import type { RowCells } from "../../../src/columns/recipes/recipe";
+import { recipeNamed, recipes } from "../../../src/columns/recipes/index";
+import type { RecipeKey, RowCells, Using } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import { spelled } from "../../../src/columns/spelling";
+import type { SettingName } from "../../../src/settings/index";
 import type { KindKey } from "../../../src/settings/kinds";
 import { day } from "../../../src/worksheet/dates";
-import { changeCases, type CaseCell } from "../change-cases";
+import { CASES_AS_OF, changeCases, type CaseCell } from "../change-cases";
 import { asRow, everyone, shown, slot, using, workedOut } from "./engine";
 
 describe("Change in the grid", () => {
@@ -104,30 +105,98 @@ describe.each(["changeDue", "atTheLatest"] as const)("%s in the grid", (key) => 
   });
 });
 
-interface Sizes {
-  readonly key: "sizeMm" | "balloon";
+interface Plain {
+  readonly key: RecipeKey;
   readonly roles: readonly Role[];
   readonly rows: readonly (readonly CaseCell[])[];
 }
+
 const volumes: readonly CaseCell[] = [null, "", " ", 0, 5, 4.4, "4 ml", "n/k", "*", "=NA()"];
-const plain: readonly Sizes[] = [
+const lengths: readonly CaseCell[] = [null, " ", 0, "0", 2.3, 2.5, "2,1 cm", 23, -1, "*", true, "=NA()"];
+const marks: readonly CaseCell[] = [null, " ", 0, "0", 4, 3, 5.5, "4 cm", -1, 90, "see letter", "=NA()"];
+const gaps: readonly CaseCell[] = [null, "", "  ", 0, "0", 4.9, 5, 20, 20.1, "8 mm", "1 cm", -2, 300, true, "=NA()"];
+/** Round the limits of 6 and 12 weeks, and what is no day at all. */
+const STOMAS: readonly CaseCell[] = [
+  ...[-36526, -36525, -85, -84, -83, -43, -42, -41, -1, 0, 0.9, 1, 400].map((days) => CASES_AS_OF + days),
+  ...["2026-04-20", " 2026-04-19 ", "2026-03-09", "2027-01-01", "2026-02-30", "2026-13-01", "2026-04-20T09:00"],
+  ...["3/4/24", "2019", "see letter", "*", "2026?04?20", "", "  ", "0", null, 0, 14, 2019, -5, 1e300, true, "=NA()"],
+];
+const CHECKS: readonly CaseCell[] = [
+  ...[null, "", "0", 0, day("2026-05-25"), day("2026-03-01"), "2026-05-20", day("2052-05-20"), "12/5/26", "=NA()"],
+];
+const pairs = (first: readonly CaseCell[], second: readonly CaseCell[]) =>
+  first.flatMap((one) => second.map((other): CaseCell[] => [one, other]));
+
+const plain: readonly Plain[] = [
   {
     key: "sizeMm",
     roles: ["size"],
     rows: [14, "14FR", "14,0", 0, null, "", "  ", "14G", "12/14", "*", true, 4.7, "=NA()"].map((size) => [size]),
   },
-  { key: "balloon", roles: ["out", "putIn"], rows: volumes.flatMap((out) => volumes.map((put) => [out, put])) },
+  {
+    key: "frFromMm",
+    roles: ["diameter"],
+    rows: [4.7, "4.7 mm", "4,0", 0, "0", null, "", "  ", "14 Fr", "4-5", "*", true, 21, -1, "=NA()"].map((mm) => [mm]),
+  },
+  { key: "balloon", roles: ["out", "putIn"], rows: pairs(volumes, volumes) },
+  { key: "balloonLoss", roles: ["out", "putIn"], rows: pairs(volumes, volumes) },
+  { key: "tract", roles: ["stomaMade"], rows: STOMAS.map((stoma) => [stoma]) },
+  {
+    key: "checkDue",
+    roles: ["stomaMade", "last", "lastCheck"],
+    rows: pairs(STOMAS, [day("2026-05-18"), null, "see letter", 0]).flatMap((row) =>
+      CHECKS.map((one) => [...row, one]),
+    ),
+  },
+  {
+    key: "fit",
+    roles: ["length", "lying", "sitting"],
+    rows: pairs(lengths, lengths).flatMap((row) => [2.1, null, 2.4].map((one): CaseCell[] => [...row, one])),
+  },
+  { key: "lengthToOrder", roles: ["lying", "sitting"], rows: pairs(lengths, lengths) },
+  { key: "play", roles: ["gap"], rows: gaps.map((gap) => [gap]) },
+  { key: "mark", roles: ["markThen", "markNow"], rows: pairs(marks, marks) },
 ];
 
+const promisedBy = (key: RecipeKey, roles: readonly Role[], rows: Plain["rows"], rule: Using) =>
+  rows.map((row) => {
+    const cells = Object.fromEntries(roles.map((role, i) => [role, asRow(row[i]!)])) as RowCells;
+    return shown(recipeNamed(key).answer(cells, rule));
+  });
+
+const slotsOf = (roles: readonly Role[]) => Object.fromEntries(roles.map((role, index) => [role, slot(role, index)]));
+
 describe.each(plain)("$key in the grid", ({ key, roles, rows }) => {
-  it("says in every row what the preview promised", async () => {
-    const recipe = recipeNamed(key);
-    const slots = Object.fromEntries(roles.map((role, index) => [role, slot(role, index)]));
-    const values = await workedOut(rows, recipe.template(slots, everyone));
-    const promised = rows.map((row) => {
-      const cells = Object.fromEntries(roles.map((role, i) => [role, asRow(row[i]!)])) as RowCells;
-      return shown(recipe.answer(cells, everyone));
-    });
+  it(`says in all ${rows.length} rows what the preview promised`, async () => {
+    const values = await workedOut(rows, recipeNamed(key).template(slotsOf(roles), everyone));
+    const promised = promisedBy(key, roles, rows, everyone);
     expect(rows.map((row, i) => [row, values[i]])).toEqual(rows.map((row, i) => [row, promised[i]]));
+  });
+});
+
+it("holds every column that can be added to its promise", () => {
+  const held = [...plain.map(({ key }) => key), "change", "changeDue", "atTheLatest"];
+  expect(new Set(held)).toEqual(new Set(recipes.map(({ key }) => key)));
+});
+
+describe("a clinic's own losses to act on", () => {
+  it("count for small and for larger balloons, the smaller one where the fill is no plain number", async () => {
+    const numbers = { Fill_Small: 4, Loss_Small: 0.3, Loss_Large: 2 } as const;
+    const value: Using["value"] = (name) =>
+      (numbers as { readonly [N in SettingName]?: number })[name] ?? everyone.value(name);
+    const rule: Using = { ...everyone, value, written: (name) => String(value(name)) };
+    const rows: CaseCell[][] = [
+      [3.6, 4],
+      [3.7, 4],
+      [8.1, 10],
+      [7.9, 10],
+      ["9.6", "10 mL"],
+      [null, 4],
+      [4, "x"],
+    ];
+    const values = await workedOut(rows, recipeNamed("balloon").template(slotsOf(["out", "putIn"]), rule));
+    // By hand: 0.4 of 4 is above 0.3; 0.3 is not; 1.9 of 10 is not above 2; 2.1 is; 0.4 of "10 mL" is above 0.3.
+    expect(values).toEqual(["low", "as filled", "as filled", "low", "low", "not measured", "#VALUE!"]);
+    expect(promisedBy("balloon", ["out", "putIn"], rows, rule)).toEqual(values);
   });
 });

@@ -1,0 +1,109 @@
+/** Columns that hand a row's cells and the clinic's numbers to one worksheet function, blanks answered before it. */
+import type { SettingName } from "../../settings/index";
+import { call } from "../../worksheet/call";
+import type { Cell } from "../../worksheet/cell";
+import type { SheetFunction } from "../../worksheet/define";
+import { CellError, SheetError } from "../../worksheet/error";
+import { formula, quoted, type FormulaTemplate } from "../formula";
+import type { Role } from "../role";
+import { spelled } from "../spelling";
+import { blankKept, isBlank, isBlankOrZero, listed, whereSet } from "./guards";
+import type { Recipe, RowCells, RowProblem, Slots, Using } from "./recipe";
+
+/** One cell that the function is given. */
+export interface GivenCell {
+  readonly role: Role;
+  /** In reasons: "no water out", "water out must be one number of mL". */
+  readonly called: string;
+  /**
+   * What an empty cell means.
+   * - "blank": no answer.
+   * - "blank or 0": no answer, and a 0 is an empty cell too.
+   * - "left out": the function answers without it.
+   */
+  readonly missing: "blank" | "blank or 0" | "left out";
+}
+
+interface FunctionColumn {
+  readonly of: SheetFunction;
+  /** The function's first arguments, in its order. */
+  readonly cells: readonly GivenCell[];
+  /** What follows them. */
+  readonly numbers?: readonly SettingName[];
+  /** Arguments between cells and numbers: as a formula writes them, and as they are. */
+  readonly between?: (using: Using) => readonly { readonly written: string; readonly value: unknown }[];
+  /** What stands there when a cell is missing. */
+  readonly blank: string;
+  /** The answer turned round: a loss instead of a difference. */
+  readonly negated?: boolean;
+  /** Why somebody should look at a row that has an answer; null where nobody need. */
+  readonly doubt?: (row: RowCells, answer: Cell, using: Using) => string | null;
+}
+
+type Worked = Pick<Recipe, "functions" | "needs" | "settings" | "template" | "answer" | "problem">;
+
+const isMissing = ({ missing }: GivenCell, value: Cell | CellError): boolean => {
+  if (missing === "left out" || value instanceof CellError) return false;
+  const text = spelled(value);
+  return text === "" || (missing === "blank or 0" && text === "0");
+};
+
+export function fromFunction(column: FunctionColumn): Worked {
+  const { of, cells, numbers = [], between = () => [], blank, negated = false, doubt } = column;
+  const guarded = cells.filter(({ missing }) => missing !== "left out");
+  const names = of.order.map(({ name }) => name);
+
+  function template(slots: Slots, using: Using): FormulaTemplate {
+    const tests = guarded.map(({ role, missing }) => (missing === "blank" ? isBlank : isBlankOrZero)(slots[role]!));
+    const given = cells.map(({ role, missing }): FormulaTemplate =>
+      missing === "left out" ? blankKept(slots[role]!) : [slots[role]!],
+    );
+    const others = [...between(using).map(({ written }) => written), ...numbers.map((name) => using.written(name))];
+    const called = formula`TUBE.${of.name}(${listed([...given, ...others.map((text) => [text])])})`;
+    const isEmpty = tests.length === 1 && guarded[0]!.missing === "blank" ? tests[0]! : formula`OR(${listed(tests)})`;
+    const answered = formula`IF(${isEmpty},${quoted(blank)},${negated ? formula`0-${called}` : called})`;
+    return whereSet(numbers, using, answered);
+  }
+
+  function answer(row: RowCells, using: Using): Cell | SheetError | CellError {
+    const values = cells.map(({ role }) => row[role] ?? null);
+    const error = values.find((value, i) => value instanceof CellError && cells[i]!.missing !== "left out");
+    if (error !== undefined) return error;
+    if (cells.some((cell, i) => isMissing(cell, values[i]!))) return blank;
+    const others = [...between(using).map(({ value }) => value), ...numbers.map((name) => using.value(name))];
+    const found = call(of, [...values, ...others]) as Cell | SheetError;
+    return negated && typeof found === "number" ? 0 - found : found;
+  }
+
+  /** A function's sentence, with the columns called as people call them; the only column's name may be left out. */
+  const inTheirWords = (message: string): string => {
+    const bare = cells.length === 1 ? message.replace(new RegExp(`^${names[0]!} (?!must|is)`), "") : message;
+    return cells.reduce((text, { called }, i) => text.replace(new RegExp(`\\b${names[i]!}\\b`, "g"), called), bare);
+  };
+
+  function problem(row: RowCells, using: Using): RowProblem | null {
+    const found = answer(row, using);
+    const severity = "no answer";
+    if (found instanceof CellError) {
+      const faulty = cells.find(({ role }) => row[role] instanceof CellError);
+      return { severity, shows: found.code, reason: `${faulty!.called} is an error` };
+    }
+    if (found instanceof SheetError) return { severity, shows: found.code, reason: inTheirWords(found.message) };
+    if (found === blank || found === "" || found === null) {
+      const empty = cells.find((cell) => isMissing(cell, row[cell.role] ?? null)) ?? guarded[0]!;
+      return { severity, shows: String(found ?? ""), reason: `no ${empty.called}` };
+    }
+    const why = doubt?.(row, found, using) ?? null;
+    const shows = typeof found === "number" ? "a figure" : String(found);
+    return why === null ? null : { severity: "doubt", shows, reason: why };
+  }
+
+  return {
+    functions: [of.name],
+    needs: cells.map(({ role }) => ({ role, optional: false })),
+    settings: () => numbers,
+    template,
+    answer,
+    problem,
+  };
+}
