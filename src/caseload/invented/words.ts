@@ -4,7 +4,7 @@ import * as part from "./story";
 import type { Tell } from "./story";
 
 const LONG_NOTE =
-  "Came from another area without papers. The letter that was promised has not come; the ward there remembers a tube " +
+  "Came from another area without any papers. The letter that was promised has not come; the ward there remembers a tube " +
   "changed in theatre in the spring, the family a change at home, and neither knows what holds it inside. The outer part " +
   "carries no print any more. Two ports, one of them without a cap. It turns freely and has not leaked. Asked the placing " +
   "team twice by telephone and once in writing; they look for the theatre book. Until they answer: nobody draws water from " +
