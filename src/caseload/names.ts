@@ -15,3 +15,6 @@ export const tableNames = {
 } as const;
 
 export type CaseloadTable = keyof typeof tableNames;
+
+/** The one cell that says on which day the people were invented; empty once they are gone. */
+export const INVENTED_ON = "Invented_On";
