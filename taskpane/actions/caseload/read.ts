@@ -61,7 +61,7 @@ export const asItWas = ({ table, columns, dataRows }: CaseloadRows): Expectation
 });
 
 /** Where a row stands on its sheet. */
-export const placeOf = ({ sheet, area }: CaseloadRows, { index }: CaseloadRow) => ({
+export const placeOf = ({ sheet, area }: CaseloadRows, { index }: Pick<CaseloadRow, "index">) => ({
   sheet,
   area: { top: area.top + 1 + index, left: area.left, rows: 1, columns: area.columns },
 });

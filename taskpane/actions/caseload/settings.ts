@@ -27,4 +27,11 @@ export function settingIn(names: Caseload["names"], name: SettingName): SettingU
 
 export const numberIn = (names: Caseload["names"], name: SettingName): number => settingIn(names, name).value;
 
+/** For limits that protect: an entry on the daring side of what is allowed is not believed. */
+export function carefulIn(names: Caseload["names"], name: SettingName, daring: "low" | "high"): number {
+  const { allowed, default: usual } = settingNamed(name);
+  const value = numberIn(names, name);
+  return (daring === "low" ? value < allowed[0] : value > allowed[1]) ? usual : value;
+}
+
 export const textSettingIn = (names: Caseload["names"], name: ClinicSettingName): string => textOf(named(names, name));

@@ -4,10 +4,10 @@
  */
 import { opening } from "../../../src/words/cameout-texts";
 import { together } from "../add-columns/sentences";
+import { callsIn, type Call } from "../caseload/calls";
 import type { Device, Meant } from "../caseload/identity";
 import type { Caseload } from "../caseload/read";
 import { settingIn } from "../caseload/settings";
-import { callsIn, type Call } from "./calls";
 import { factsOf, standsAgainst, type Fact } from "./facts";
 import { last, middleFor } from "./middle";
 import { doubtful, halfOut, NOT_WRITTEN } from "./sentences";

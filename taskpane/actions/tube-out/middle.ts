@@ -8,12 +8,11 @@ import { dateInWords } from "../../../src/words/date-in-words";
 import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
-import { settingNamed } from "../../../src/settings/index";
 import type { Value } from "../../workbook/port";
 import { accessOf, dateOf, heldOf, known, textOf, wordOf } from "../caseload/cells";
 import { rowsOf, type Device } from "../caseload/identity";
 import { textIn, valueIn, type Caseload } from "../caseload/read";
-import { numberIn } from "../caseload/settings";
+import { carefulIn, numberIn } from "../caseload/settings";
 import { doubtful } from "./sentences";
 
 /** What an error cell counts as. */
@@ -49,13 +48,6 @@ export function stomaMade({ row }: Device): Cell {
 const retentionOf = ({ row }: Device): string =>
   textIn(row, "Known from").toLowerCase() === "not known" ? "not known" : heldOf(valueIn(row, "Held by"));
 
-/** Fewer weeks than any clinic may agree are not believed; more are only more careful. */
-const weeksIn = (names: Caseload["names"], name: "Tract_Low" | "Tract_High"): number => {
-  const { allowed, default: usual } = settingNamed(name);
-  const weeks = numberIn(names, name);
-  return weeks < allowed[0] ? usual : weeks;
-};
-
 const CARD = "Call the number on your emergency card.";
 
 /** The last sentences without the number, which is shown by itself. */
@@ -82,8 +74,8 @@ export function middleFor(caseload: Caseload, device: Device | null, today: numb
     plain(valueIn(device.row, "Access")),
     firstTubeOf(device, names, today),
     slowHealingOf(device),
-    weeksIn(names, "Tract_Low"),
-    weeksIn(names, "Tract_High"),
+    carefulIn(names, "Tract_Low", "low"),
+    carefulIn(names, "Tract_High", "low"),
   ]);
   if (typeof text !== "string") return hospital(doubtful.settings);
   const said = between(text, today);

@@ -21,5 +21,4 @@ export const doubtful = {
     "Emergency. The clinic’s settings for the age of an opening cannot be used. Treat it as new: go to hospital now. Put nothing in.",
 } as const;
 
-export const NO_NUMBER = "No number entered: call the emergency number.";
 export const NOT_WRITTEN = "not written down";

@@ -5,9 +5,13 @@
 import { sheetNames, tableNames } from "../../../src/caseload/names";
 import type { Cell } from "../../../src/worksheet/cell";
 import { areaAddress } from "../../../taskpane/workbook/area";
-import type { SheetDescription, WorkbookDescription } from "../../../taskpane/workbook/fake/description";
+import type {
+  CellDescription,
+  SheetDescription,
+  WorkbookDescription,
+} from "../../../taskpane/workbook/fake/description";
 
-export type RowOf = Readonly<Record<string, Cell>>;
+export type RowOf = Readonly<Record<string, Cell | CellDescription>>;
 
 export const headers = {
   tubes: [
@@ -66,7 +70,7 @@ export interface Parts {
   readonly checks?: readonly RowOf[];
   readonly changes?: readonly RowOf[];
   /** Value by name; a name that is not given is not there. */
-  readonly names?: RowOf;
+  readonly names?: Readonly<Record<string, Cell>>;
   readonly columns?: Partial<Readonly<Record<keyof typeof headers, readonly string[]>>>;
 }
 

@@ -1,7 +1,8 @@
 /** The numbers to call, from the clinic's settings; an empty one is never passed over. */
-import type { Caseload } from "../caseload/read";
-import { textSettingIn } from "../caseload/settings";
-import { NO_NUMBER } from "./sentences";
+import type { Caseload } from "./read";
+import { textSettingIn } from "./settings";
+
+const NO_NUMBER = "No number entered: call the emergency number.";
 
 export interface Call {
   readonly label: string;

@@ -1,0 +1,154 @@
+/** A person as typed, turned into a row of the list: the must-have columns only. Pure. */
+import type { Access } from "../../../src/device/access";
+import type { Cell } from "../../../src/worksheet/cell";
+import { addMonths } from "../../../src/maths/calendar";
+import { inQuotes, rowList } from "../add-columns/sentences";
+import { notComputed, type Computed } from "../caseload/computed";
+import { rowsOf, whoIsMeant } from "../caseload/identity";
+import { carerAsk, deviceAsks, readDevice } from "../caseload/new-device";
+import { asItWas, valueIn, type Caseload } from "../caseload/read";
+import { numberIn } from "../caseload/settings";
+import { Reader, type Faulty } from "../caseload/typed";
+import { filled, homelessSentence, underHeaders, type Recording } from "../caseload/write";
+
+export type PersonField =
+  | "id"
+  | "status"
+  | "born"
+  | "access"
+  | "made"
+  | "heldBy"
+  | "knownFrom"
+  | "shape"
+  | "size"
+  | "length"
+  | "deviceIn"
+  | "fill"
+  | "most"
+  | "changedBy"
+  | "spare";
+
+/** As the fields of the form stand. */
+export type PersonForm = Readonly<Record<PersonField, string>>;
+
+export interface PersonSurvey {
+  readonly caseload: Caseload;
+  /** Columns of a new row that hold formulas. */
+  readonly computed: Computed;
+}
+
+/** Longer ones are not identifiers. */
+const LONGEST_ID = 40;
+
+export function planPerson({ caseload, computed }: PersonSurvey, form: PersonForm, today: number): Recording | Faulty {
+  const { tubes, names } = caseload;
+  const read = new Reader(form);
+  const id = read.text("id");
+  if (id === null) read.fault("id", "ID: give the clinic’s own identifier.");
+  if (id !== null && id.length > LONGEST_ID) read.fault("id", `ID: at most ${LONGEST_ID} characters.`);
+  const access = read.word("access", "Access");
+  if (form.access.trim() === "") read.fault("access", "Access: choose where the feed ends.");
+  const status = read.word("status", "Status");
+  if (form.status.trim() === "") read.fault("status", "Status: choose one.");
+  if (id !== null && access !== null) refuseTwice(caseload, id, access, read);
+
+  const born = read.date("born", "Born", today);
+  const made = read.date("made", "Stoma made", today);
+  const put = read.date("deviceIn", "Device in", today);
+  const eldest = addMonths(today, -12 * numberIn(names, "Age_Most"));
+  if (born !== null && born < eldest) read.fault("born", `Born: more than ${numberIn(names, "Age_Most")} years ago.`);
+  if (born !== null && made !== null && made < born) read.fault("made", "Stoma made is before the birth.");
+  if (made !== null && made < eldest)
+    read.fault("made", `Stoma made: more than ${numberIn(names, "Age_Most")} years ago.`);
+  if (made !== null && put !== null && put < made) read.fault("deviceIn", "Device in is before the stoma was made.");
+  const device = readDevice(read, names);
+  const changedBy = read.word("changedBy", "Changed by");
+  const spare = read.word("spare", "Spare at home");
+  if (read.faults.length > 0 || id === null || access === null) return { outcome: "faulty", faults: read.faults };
+
+  const cells: Readonly<Record<string, Cell>> = {
+    ID: id,
+    Status: status,
+    Born: born,
+    Access: access,
+    "Stoma made": made,
+    "Held by": device.heldBy,
+    "Known from": device.knownFrom,
+    Shape: device.shape,
+    "Size Fr": device.size,
+    "Length cm": device.length,
+    "Device in": put,
+    "Fill mL": device.fill,
+    "Most mL": device.most,
+    "Changed by": changedBy,
+    "Spare at home": spare,
+  };
+  const row = underHeaders(tubes, filled(notComputed(cells, computed)));
+  return {
+    outcome: "planned",
+    asks: [
+      ...idAsks(caseload, id),
+      ...blankAsks({ born, made, put, changedBy, spare }),
+      ...deviceAsks(device, names),
+      ...carerAsk(changedBy, access, [device.heldBy ?? ""]),
+    ],
+    says: homelessSentence(tubes, row.homeless),
+    rows: [{ title: `New row in ${tubes.sheetName}`, lines: row.lines }],
+    change: {
+      steps: [{ kind: "appendRows", table: tubes.table, rows: [row.values] }],
+      expects: [asItWas(tubes)],
+    },
+  };
+}
+
+/** One row is one device: the same identifier and access would make two rows that nothing tells apart. */
+function refuseTwice({ tubes }: Caseload, id: string, access: Access, read: Reader<PersonForm>): void {
+  const { devices } = whoIsMeant(tubes, id);
+  const [first] = devices;
+  if (!first) return;
+  const where = rowList(devices.map(({ row }) => row.sheetRow));
+  const spelt = devices.find((device) => String(valueIn(device.row, "ID")) !== id);
+  if (devices.some((device) => device.access === access || device.access === "not known")) {
+    read.fault(
+      "id",
+      `${inQuotes(id)} with this access is in the list already (${where}). Record a change there instead.`,
+    );
+  } else if (spelt) {
+    read.fault(
+      "id",
+      `This identifier is spelt ${inQuotes(String(valueIn(spelt.row, "ID")))} in ${where}: spell it so, or choose another.`,
+    );
+  }
+}
+
+function idAsks({ tubes, changes }: Caseload, id: string): readonly string[] {
+  const { devices } = whoIsMeant(tubes, id);
+  const past = rowsOf(changes.rows, id);
+  const asks: (string | false)[] = [
+    looksLikeName(id) && `${inQuotes(id)} looks like a name. Identifiers only, no names.`,
+    devices.length > 0 &&
+      `${inQuotes(id)} is in the list with another access (${rowList(devices.map(({ row }) => row.sheetRow))}): is this a second device of the same person?`,
+    devices.length === 0 && past.length > 0 && `${inQuotes(id)} stands in Changes already: is it the same person?`,
+  ];
+  return asks.filter((ask) => ask !== false);
+}
+
+/** Two words with capitals, as names are written. */
+const looksLikeName = (id: string): boolean => /(?:^|\s)\p{Lu}\p{L}+[\s,]+\p{Lu}\p{L}+/u.test(id);
+
+function blankAsks(cells: {
+  readonly born: number | null;
+  readonly made: number | null;
+  readonly put: number | null;
+  readonly changedBy: string | null;
+  readonly spare: string | null;
+}): readonly string[] {
+  const asks: (string | false)[] = [
+    cells.born === null && "Born is blank: nothing to tell this person from another by.",
+    cells.made === null && "Stoma made is blank: tube out will always say hospital.",
+    cells.put === null && "Device in is blank: no date for the next change.",
+    cells.changedBy === null && "Changed by is blank.",
+    cells.spare === null && "Spare at home is blank.",
+  ];
+  return asks.filter((ask) => ask !== false);
+}

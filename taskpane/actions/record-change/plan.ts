@@ -1,0 +1,232 @@
+/** A change as typed, turned into rows of both sheets. Pure. */
+import { CellError } from "../../../src/worksheet/error";
+import type { Cell } from "../../../src/worksheet/cell";
+import { dateText } from "../add-columns/samples";
+import { dateOf, frenchOf, known, textOf } from "../caseload/cells";
+import { notComputed, type Computed } from "../caseload/computed";
+import type { Device } from "../caseload/identity";
+import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
+import { Reader, type Faulty } from "../caseload/typed";
+import { filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
+import { endsCare, isOtherType, type ChangeForm } from "./form";
+import { carerAsk, deviceAsks, readDevice, type NewDevice } from "../caseload/new-device";
+import { positionSentence } from "./position";
+
+export interface ChangeSurvey {
+  readonly caseload: Caseload;
+  readonly device: Device;
+  /** Columns of this person's row, and of a new row in Changes, that hold formulas. */
+  readonly computed: { readonly row: Computed; readonly change: Computed };
+}
+
+export interface ChangePlan extends Recording {
+  /** What it means for care. */
+  readonly advice: readonly string[];
+}
+
+/** template.md: hours out, 0 to 240. */
+const MOST_HOURS = 240;
+const WATCH =
+  "Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first 72 hours after a new tube and after any hard change.";
+
+export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number): ChangePlan | Faulty {
+  const { caseload, device, computed } = survey;
+  const { tubes, changes, names } = caseload;
+  const { row, access } = device;
+  const read = new Reader(form);
+  const put = known(dateOf(valueIn(row, "Device in")));
+  const out = read.date("out", "Out", today);
+  if (form.out.trim() === "") read.fault("out", "Out: give the date.");
+  if (out !== null && put !== null && out < put)
+    read.fault("out", `Out is before this tube was put in (${dateText(put)}).`);
+  const came = {
+    Reason: read.word("reason", "Reason"),
+    Where: read.word("where", "Where"),
+    "Unplanned visit": read.word("unplanned", "Unplanned visit"),
+    Nights: read.number("nights", "Nights", 0, 99, "nights"),
+    "Hours out": read.number("hoursOut", "Hours out", 0, MOST_HOURS, "hours"),
+    "Changed by": read.word("changedBy", "Changed by"),
+    "Position confirmed by": read.word("confirmedBy", "Position confirmed by"),
+    pH: read.number("pH", "pH", 0, 14, "pH"),
+    Note: read.text("note"),
+  };
+  if (form.reason.trim() === "") read.fault("reason", "Reason: choose one.");
+  const ends = endsCare(form);
+  const next = ends ? null : readDevice(read, names);
+  const deviceIn = ends ? null : (read.date("deviceIn", "Device in", today) ?? out);
+  if (deviceIn !== null && out !== null && deviceIn < out)
+    read.fault("deviceIn", "Device in is before the old tube came out.");
+  if (read.faults.length > 0 || out === null) return { outcome: "faulty", faults: read.faults };
+
+  const lot = ends ? null : read.text("lot");
+  const log = underHeaders(
+    changes,
+    filled(notComputed({ ...oldDevice(device), Out: out, ...came, ...newInLog(next, lot) }, computed.change)),
+  );
+  const cells = next
+    ? newInList(row, form, next, { deviceIn, lot })
+    : { Status: "left", ...emptied([...DEVICE, ...MARKS, ...FIT, "Booked for", "Date set by placing team"]) };
+  const list = underHeaders(tubes, worthWriting(row, notComputed(cells, computed.row)));
+  const position = next && positionSentence({ by: came["Position confirmed by"], pH: came.pH }, access, names);
+  return {
+    outcome: "planned",
+    advice: [
+      ...(position ? [position] : []),
+      ...(next ? [...sizeSentence(row, next), ...spareSentence(row, lot), WATCH] : []),
+    ],
+    asks: [
+      ...asksOf({ out, put, deviceIn, held: textIn(row, "Held by"), ...came }),
+      ...carerAsk(came["Changed by"], access, [
+        textIn(row, "Held by").toLowerCase(),
+        ...(next ? [next.heldBy ?? ""] : []),
+      ]),
+      ...(next
+        ? deviceAsks(next, names)
+        : [`No new tube: the row of ${device.id} is put on "left" and its tube is emptied.`]),
+    ],
+    says: [
+      ...homelessSentence(changes, log.homeless),
+      ...homelessSentence(tubes, list.homeless),
+      ...keptSentence(row, next, deviceIn),
+    ],
+    rows: [
+      { title: `New row in ${changes.sheetName}`, lines: log.lines },
+      { title: `Row ${row.sheetRow} of ${tubes.sheetName}`, lines: list.lines },
+    ],
+    change: {
+      steps: [
+        { kind: "appendRows", table: changes.table, rows: [log.values] },
+        { kind: "changeRow", table: tubes.table, row: row.index, values: list.values },
+      ],
+      expects: [asItWas(changes), asItWas(tubes), stillSo(tubes, row, READ_BACK)],
+    },
+  };
+}
+
+const DEVICE = [
+  "Held by",
+  "Known from",
+  "Shape",
+  "Size Fr",
+  "Length cm",
+  "Device in",
+  "Lot",
+  "Item",
+  "Fill mL",
+  "Most mL",
+];
+/** Read at the old tube: they say nothing of the new one. */
+const MARKS = ["Mark then cm", "Mark now cm", "Play mm"];
+/** Measured for a tube of the old type. */
+const FIT = ["Lying cm", "Sitting cm", "Measured on", "Weight then kg"];
+const READ_BACK = ["ID", "Access", "Born", "Status", ...DEVICE];
+
+const emptied = (headers: readonly string[]): Readonly<Record<string, Cell>> =>
+  Object.fromEntries(headers.map((header) => [header, null]));
+
+/** What stood in the row, as it stood; an error is nothing to hand on. */
+function oldDevice({ id, row }: Device): Readonly<Record<string, Cell>> {
+  const as = (header: string): Cell => {
+    const value = valueIn(row, header);
+    return value instanceof CellError ? null : value;
+  };
+  const same = ["Held by", "Shape", "Size Fr", "Length cm", "Fill mL", "Lot"];
+  return {
+    ID: id,
+    Access: as("Access"),
+    ...Object.fromEntries(same.map((header) => [header, as(header)])),
+    In: as("Device in"),
+  };
+}
+
+const newInLog = (next: NewDevice | null, lot: string | null): Readonly<Record<string, Cell>> =>
+  next === null
+    ? {}
+    : {
+        "New held by": next.heldBy,
+        "New shape": next.shape,
+        "New size Fr": next.size,
+        "New length cm": next.length,
+        "New lot": lot,
+        "New fill put in": next.fill,
+      };
+
+function newInList(
+  row: CaseloadRow,
+  form: ChangeForm,
+  next: NewDevice,
+  { deviceIn, lot }: { readonly deviceIn: number | null; readonly lot: string | null },
+): Readonly<Record<string, Cell>> {
+  return {
+    "Held by": next.heldBy,
+    "Known from": next.knownFrom,
+    Shape: next.shape,
+    "Size Fr": next.size,
+    "Length cm": next.length,
+    "Device in": deviceIn,
+    Lot: lot,
+    Item: null,
+    "Fill mL": next.fill,
+    "Most mL": next.most,
+    "Booked for": null,
+    ...emptied(MARKS),
+    ...(isOtherType(row, form) && emptied(FIT)),
+    ...(isSpent(row, deviceIn) && { "Date set by placing team": null }),
+  };
+}
+
+/** The date that the placing team had set was for this change or an earlier one. */
+function isSpent(row: CaseloadRow, deviceIn: number | null): boolean {
+  const set = known(dateOf(valueIn(row, "Date set by placing team")));
+  return set !== null && deviceIn !== null && set <= deviceIn;
+}
+
+/** A cell that is blank already is not emptied. */
+const worthWriting = (row: CaseloadRow, cells: Readonly<Record<string, Cell>>): Readonly<Record<string, Cell>> =>
+  Object.fromEntries(
+    Object.entries(cells).filter(([header, value]) => value !== null || valueIn(row, header) !== null),
+  );
+
+const keptSentence = (row: CaseloadRow, next: NewDevice | null, deviceIn: number | null): readonly string[] =>
+  next !== null && textIn(row, "Date set by placing team") !== "" && !isSpent(row, deviceIn)
+    ? ["The date set by the placing team stays as it is: look whether it still holds."]
+    : [];
+
+function sizeSentence(row: CaseloadRow, { size }: NewDevice): readonly string[] {
+  const before = known(frenchOf(valueIn(row, "Size Fr")));
+  return before !== null && size !== null && size > before
+    ? [`Larger than before (${before} to ${size} Fr): a leak is not cured by a larger tube.`]
+    : [];
+}
+
+const spareSentence = (row: CaseloadRow, lot: string | null): readonly string[] =>
+  lot !== null && textOf(valueIn(row, "Spare lot")).toLowerCase() === lot.toLowerCase()
+    ? ["This lot is the spare’s: look whether there is still a spare at home."]
+    : [];
+
+interface Happened {
+  readonly out: number;
+  readonly put: number | null;
+  readonly deviceIn: number | null;
+  readonly held: string;
+  readonly Reason: string | null;
+  readonly "Unplanned visit": string | null;
+  readonly "Position confirmed by": string | null;
+  readonly pH: number | null;
+}
+
+function asksOf({ out, put, deviceIn, held, ...came }: Happened): readonly string[] {
+  const days = deviceIn === null ? 0 : deviceIn - out;
+  const asks: (string | false)[] = [
+    put === null && "It is not written down when the tube that came out was put in: its life cannot be counted.",
+    days * 24 > MOST_HOURS && `${days} days without a tube: look at both dates.`,
+    came.Reason === "planned" && came["Unplanned visit"] === "yes" && "The reason is planned, but the visit was not.",
+    /^balloon|balloon empty$/.test(came.Reason ?? "") &&
+      !["balloon", "catheter"].includes(held.toLowerCase()) &&
+      `The reason is a balloon’s, but the tube was held by ${held || "something not written down"}.`,
+    came.pH !== null &&
+      came["Position confirmed by"] !== "pH" &&
+      "A pH is written down, but the position was not confirmed by pH.",
+  ];
+  return asks.filter((ask) => ask !== false);
+}

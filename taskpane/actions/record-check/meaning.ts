@@ -1,0 +1,129 @@
+/**
+ * What a check means and what to do, said before it is recorded, bad news first. What to do follows the check card and
+ * the cautions of BALLOONSTATE; nothing here says that a balloon will hold.
+ */
+import { SheetError } from "../../../src/worksheet/error";
+import { rounded } from "../../../src/worksheet/numbers";
+import { count } from "../add-columns/sentences";
+import type { Caseload } from "../caseload/read";
+import { numberIn } from "../caseload/settings";
+import { actionFor, expectedAfter, lowInARow, stateOf, type Check } from "./history";
+
+export interface Meaning {
+  /** A word of BALLOONSTATE; null where the figures contradict each other. */
+  readonly state: string | null;
+  readonly expected: number | null;
+  readonly loss: number | null;
+  readonly daysSinceFill: number | null;
+  readonly lowInARow: number;
+  /** How expected is known, what is missing. */
+  readonly figures: readonly string[];
+  /** What to do. */
+  readonly advice: readonly string[];
+  /** Somebody is to be called: the numbers are shown. */
+  readonly isUrgent: boolean;
+}
+
+export interface Measured {
+  readonly day: number;
+  readonly out: number | null;
+  readonly putIn: number | null;
+  readonly looked: string | null;
+}
+
+export interface Balloon {
+  readonly fill: number | null;
+  readonly most: number | null;
+  readonly deviceIn: number | null;
+  /** Of this balloon, up to the day of the new one. */
+  readonly earlier: readonly Check[];
+}
+
+export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload["names"]): Meaning {
+  const { day, out } = measured;
+  const { fill, most, deviceIn, earlier } = balloon;
+  const previous = earlier.at(-1);
+  const expected = expectedAfter(previous, fill);
+  const answer = stateOf(out, expected, most, names);
+  const state = typeof answer === "string" ? answer : null;
+  const loss = out === null || expected === null ? null : rounded(expected - out);
+  const filled = previous?.putIn ? previous.day : deviceIn;
+  const low = lowInARow([...earlier, measured], fill, most, names);
+  const daysSinceFill = filled === null ? null : day - filled;
+  return {
+    state,
+    expected,
+    loss,
+    daysSinceFill,
+    lowInARow: low,
+    figures: figures(expected, previous, loss, daysSinceFill),
+    advice: [
+      ...fluid(measured),
+      ...(answer instanceof SheetError ? [`These figures contradict each other: ${answer.message}.`] : []),
+      ...(state === null ? [] : adviceFor(state, { ...balloon, expected }, names)),
+      ...(low >= numberIn(names, "Loss_Twice") ? [`Low ${count(low, "time")} in a row: plan a change.`] : []),
+    ],
+    isUrgent: state === null || !["as filled", "not measured"].includes(state) || fluid(measured).length > 0,
+  };
+}
+
+const mL = (volume: number): string => `${volume} mL`;
+
+function figures(
+  expected: number | null,
+  previous: Check | undefined,
+  loss: number | null,
+  days: number | null,
+): readonly string[] {
+  if (expected === null) return ["Neither a fill nor an earlier put in is written down: nothing to compare with."];
+  const from = previous?.putIn ? "put in last time" : "the agreed fill";
+  return [
+    `Expected ${mL(expected)} (${from}).`,
+    ...(previous && !previous.putIn ? ["What was put in last time is not written down."] : []),
+    ...(loss === null
+      ? []
+      : [
+          loss > 0
+            ? `Missing ${mL(loss)}${days === null ? "" : `, ${count(days, "day")} since it was filled`}.`
+            : loss < 0
+              ? `${mL(-loss)} more than expected.`
+              : "Nothing is missing.",
+        ]),
+  ];
+}
+
+function fluid({ looked, out }: Measured): readonly string[] {
+  if (looked === "milky, yellow or like feed")
+    return ["Milky, yellow or like feed: the balloon may have burst, or the wrong port was used. Call the same day."];
+  if (looked === "nothing came" && out !== 0) return ["Nothing came: call the same day."];
+  return looked === "cloudy" ? ["Cloudy: ask the team, these figures do not explain it."] : [];
+}
+
+function adviceFor(
+  state: string,
+  { fill, expected }: Balloon & { readonly expected: number | null },
+  names: Caseload["names"],
+): readonly string[] {
+  const agreed = fill === null ? "the agreed fill (it is not written down: ask)" : `the agreed ${mL(fill)}`;
+  switch (state) {
+    case "empty":
+      return [
+        `Empty: put ${agreed} of fresh water in, never above the label, tape the tube to the skin, call now. If the tube comes out: Tube out.`,
+      ];
+    case "half or less":
+    case "low": {
+      const again = numberIn(names, "Loss_Again");
+      return [
+        `More than ${mL(actionFor(expected, names))} is missing: call the same day. Fill to ${agreed}, never above the label, and check again ${again === 1 ? "the next day" : `within ${again} days`}.`,
+      ];
+    }
+    case "more than put in":
+      return [
+        "More came out than was put in: fluid from the stomach or feed may be in the balloon, or a figure is wrong. Look at the fluid, measure again, call the same day.",
+      ];
+    case "as filled":
+      return ["The two figures agree, and no more than that: balloons burst without warning."];
+    default:
+      return ["Not measured: nothing is known about this balloon. Check it again."];
+  }
+}

@@ -1,0 +1,218 @@
+/** A check as typed, turned into rows: what must be mended, what is asked again, what will stand where. Pure. */
+import { CHECKDUE } from "../../../src/balloon/checkdue";
+import { LARGEST_VOLUME } from "../../../src/balloon/volumes";
+import { call } from "../../../src/worksheet/call";
+import type { Cell } from "../../../src/worksheet/cell";
+import { rounded } from "../../../src/worksheet/numbers";
+import type { Change } from "../../workbook/port";
+import { dateText } from "../add-columns/samples";
+import { dateOf, heldOf, known } from "../caseload/cells";
+import { notComputed, type Computed } from "../caseload/computed";
+import type { Device, Meant } from "../caseload/identity";
+import { asItWas, textIn, valueIn, type Caseload } from "../caseload/read";
+import { numberIn } from "../caseload/settings";
+import { Reader, type Faulty } from "../caseload/typed";
+import { filled, homelessSentence, stillSo, underHeaders, type Recording, type RowPreview } from "../caseload/write";
+import { checksOf, fillOf, type Check } from "./history";
+import { meaningOf, type Meaning } from "./meaning";
+
+/** As the fields of the form stand. */
+export type CheckForm = Readonly<
+  Record<"checkedOn" | "out" | "looked" | "putIn" | "water" | "by" | "howKnown" | "note", string>
+>;
+
+export interface CheckSurvey {
+  readonly caseload: Caseload;
+  readonly meant: Meant;
+  readonly device: Device;
+  /** Columns of this person's row, and of a new row in Balloon checks, that hold formulas. */
+  readonly computed: { readonly row: Computed; readonly check: Computed };
+}
+
+export interface CheckPlan extends Recording {
+  readonly meaning: Meaning;
+}
+
+export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): CheckPlan | Faulty {
+  const { caseload, meant, device } = survey;
+  const { names, checks } = caseload;
+  const { row } = device;
+  const read = new Reader(form);
+  const put = known(dateOf(valueIn(row, "Device in")));
+  const day = read.date("checkedOn", "Checked on", today);
+  if (form.checkedOn.trim() === "") read.fault("checkedOn", "Checked on: give the date.");
+  if (day !== null && put !== null && day < put)
+    read.fault("checkedOn", `Checked on is before this tube was put in (${dateText(put)}).`);
+  const out = read.number("out", "Out", 0, LARGEST_VOLUME, "mL");
+  const putIn = read.number("putIn", "Put in", 0, LARGEST_VOLUME, "mL");
+  const looked = read.word("looked", "Looked");
+  const typed = {
+    Water: read.word("water", "Water"),
+    By: read.word("by", "By"),
+    "How known": read.word("howKnown", "How known"),
+    Note: read.text("note"),
+  };
+  if (read.faults.length === 0 && out === null && putIn === null && looked === null)
+    read.fault("out", "Nothing was measured and nothing put in: there is nothing to record.");
+  if (read.faults.length > 0 || day === null) return { outcome: "faulty", faults: read.faults };
+
+  const all = checksOf(caseload, meant, device);
+  const earlier = all.filter((check) => check.day <= day);
+  const balloon = {
+    fill: fillOf(valueIn(row, "Fill mL"), names),
+    most: fillOf(valueIn(row, "Most mL"), names),
+    deviceIn: put,
+    earlier,
+  };
+  const meaning = meaningOf({ day, out, putIn, looked }, balloon, names);
+  const check = underHeaders(
+    checks,
+    filled({
+      ID: device.id,
+      Access: meant.devices.length > 1 ? device.access : null,
+      "Checked on": day,
+      "Out mL": out,
+      Looked: looked,
+      "Put in mL": putIn,
+      ...typed,
+      ...notComputed(counted(meaning, put, names), survey.computed.check),
+    }),
+  );
+  const person = personCells(survey, { day, out, putIn, meaning }, all);
+  const list = underHeaders(caseload.tubes, person);
+  const steps: Change["steps"] = [
+    { kind: "appendRows", table: checks.table, rows: [check.values] },
+    ...(list.lines.length === 0
+      ? []
+      : [{ kind: "changeRow", table: caseload.tubes.table, row: row.index, values: list.values } as const]),
+  ];
+  const previous = earlier.at(-1);
+  return {
+    outcome: "planned",
+    meaning,
+    asks: asksOf(survey, { day, out, putIn, looked }, balloon),
+    says: homelessSentence(checks, check.homeless),
+    rows: [
+      { title: `New row in ${checks.sheetName}`, lines: check.lines },
+      personPreview(survey, list.lines, day, all),
+    ],
+    change: {
+      steps,
+      expects: [
+        asItWas(checks),
+        stillSo(caseload.tubes, row, READ_BACK),
+        ...(previous ? [stillSo(checks, previous.row, ["ID", "Access", "Checked on", "Put in mL"])] : []),
+      ],
+    },
+  };
+}
+
+/** What was read back or counted with. */
+const READ_BACK = ["ID", "Access", "Born", "Held by", "Stoma made", "Device in", "Fill mL", "Most mL"];
+
+/** What formulas of Balloon checks would give; written only where the clinic has none there. */
+const counted = (meaning: Meaning, put: number | null, names: Caseload["names"]): Readonly<Record<string, Cell>> => ({
+  "Device in": put,
+  "Days since fill": meaning.daysSinceFill,
+  "Expected mL": meaning.expected,
+  "Loss mL": meaning.loss,
+  "Loss mL a week": lossAWeek(meaning, names),
+  State: meaning.state,
+  "Low in a row": meaning.lowInARow,
+});
+
+/** Blank where too few days have passed to tell. */
+const lossAWeek = ({ loss, daysSinceFill: days }: Meaning, names: Caseload["names"]): number | null =>
+  loss === null || !days || days < numberIn(names, "Rate_Days") ? null : rounded((7 * loss) / days);
+
+interface Now {
+  readonly day: number;
+  readonly out: number | null;
+  readonly putIn: number | null;
+  readonly looked: string | null;
+}
+
+/** The list's own columns of the last check, where they hold values and this check is the newest. */
+function personCells(
+  { caseload, device: { row }, computed }: CheckSurvey,
+  { day, out, putIn, meaning }: Omit<Now, "looked"> & { readonly meaning: Meaning },
+  all: readonly Check[],
+): Readonly<Record<string, Cell>> {
+  if (all.some((check) => check.day > day)) return {};
+  const { names } = caseload;
+  const settings = ["Check_First", "Check_Days", "Check_AfterChange"] as const;
+  const due = call(CHECKDUE, [
+    known(dateOf(valueIn(row, "Stoma made"))),
+    known(dateOf(valueIn(row, "Device in"))),
+    day,
+    ...settings.map((name) => numberIn(names, name)),
+  ]);
+  return notComputed(
+    {
+      "Last check": day,
+      "Out mL": out,
+      "Put in mL": putIn,
+      "Loss mL": meaning.loss,
+      "Check due": typeof due === "number" ? due : null,
+    },
+    computed.row,
+  );
+}
+
+function personPreview(
+  { caseload: { tubes }, device: { row } }: CheckSurvey,
+  lines: RowPreview["lines"],
+  day: number,
+  all: readonly Check[],
+): RowPreview {
+  const title = `Row ${row.sheetRow} of ${tubes.sheetName}`;
+  if (lines.length > 0) return { title, lines };
+  const later = all.find((check) => check.day > day);
+  const text = later
+    ? `stays with the later check of ${dateText(later.day)}`
+    : "follows from Balloon checks by its own formulas";
+  return { title, lines: [{ header: "Last check", text }] };
+}
+
+function asksOf(
+  { caseload: { names }, device: { row } }: CheckSurvey,
+  { day, out, putIn, looked }: Now,
+  {
+    fill,
+    most,
+    deviceIn,
+    earlier,
+  }: { fill: number | null; most: number | null; deviceIn: number | null; earlier: readonly Check[] },
+): readonly string[] {
+  const held = heldOf(valueIn(row, "Held by"));
+  const made = known(dateOf(valueIn(row, "Stoma made")));
+  const first = made === null ? null : made + numberIn(names, "Check_First");
+  const asks: (string | false)[] = [
+    held !== "balloon" &&
+      held !== "catheter" &&
+      `No balloon is recorded for this person (held by: ${textIn(row, "Held by") || "not written down"}).`,
+    textIn(row, "Status").toLowerCase() !== "active" &&
+      `Status is "${textIn(row, "Status") || "not written down"}", not active.`,
+    deviceIn === null && "It is not written down when this tube was put in: earlier checks may be of another balloon.",
+    first === null &&
+      "It is not written down when the opening was made: a balloon in a new opening is not emptied before the placing team’s date.",
+    first !== null &&
+      day < first &&
+      `Before ${dateText(first)} the balloon of this opening is not emptied, unless the placing team says so.`,
+    most !== null &&
+      putIn !== null &&
+      putIn > most &&
+      `${putIn} mL is above the largest volume on the label (${most} mL).`,
+    fill !== null &&
+      putIn !== null &&
+      putIn > 0 &&
+      putIn !== fill &&
+      `${putIn} mL is not the agreed fill (${fill} mL).`,
+    putIn === 0 && "Put in 0 mL: the balloon is left empty.",
+    out !== null && putIn === null && "Put in is blank: the next check has nothing to be compared with.",
+    looked === "nothing came" && out === null && "Nothing came and Out is blank: write 0 if the balloon was empty.",
+    looked === "nothing came" && out !== null && out > 0 && `Nothing came, but ${out} mL is written as out.`,
+    earlier.at(-1)?.day === day && "A check of this day is there already.",
+  ];
+  return asks.filter((ask) => ask !== false);
+}
