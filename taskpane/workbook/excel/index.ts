@@ -3,6 +3,7 @@ import type { Workbook } from "../port";
 import { ExcelWorkbook } from "./workbook";
 
 export { detectHost, type HostKind } from "./host";
+export { openNew } from "./openNew";
 
 /** The workbook open in Excel; ask {@link detectHost} first. */
 export const createExcelWorkbook = (): Workbook => new ExcelWorkbook();
