@@ -123,6 +123,19 @@ export type Step =
       readonly columns: readonly NewColumn[];
     }
   | {
+      /**
+       * One formula down a column that is there already, in every data row, whatever stands in it now; header, totals
+       * and looks stay. Taking back gives every cell its former formula or value.
+       */
+      readonly kind: "refreshColumn";
+      readonly to: { readonly table: string } | { readonly list: PlainList };
+      /** Counted from 0 within the list. */
+      readonly column: number;
+      readonly formula: FormulaTemplate;
+      /** As in NewColumn. */
+      readonly results?: readonly Value[];
+    }
+  | {
       /** Puts one formula into one cell; a result that spills needs its neighbours empty. */
       readonly kind: "writeFormula";
       readonly sheet: SheetId;

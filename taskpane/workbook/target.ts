@@ -18,12 +18,14 @@ import type {
   Workbook,
 } from "./port";
 import { noHeader, notEmpty, noTable, Refusal, unwritableSheet } from "./refusal";
+import { refreshTarget, type RefreshTarget } from "./refreshed";
 import { RowPlanner, type RowTarget } from "./rowTargets";
 import { showRowsTarget, type ShowRowsTarget } from "./shownRows";
 
 export { dataRows } from "./area";
 export type { NamedCellTarget } from "./namedCell";
 export { notEmpty, Refusal, spillInTheWay } from "./refusal";
+export type { RefreshTarget } from "./refreshed";
 export type { AppendTarget, ChangeRowTarget, ColumnValue, RemoveTarget, RowTarget } from "./rowTargets";
 export { lets, type ShowRowsTarget } from "./shownRows";
 
@@ -55,7 +57,8 @@ export interface NameTarget {
   readonly step: Extract<Step, { kind: "defineName" }>;
 }
 
-export type Target = ColumnsTarget | FormulaTarget | NameTarget | RowTarget | NamedCellTarget | ShowRowsTarget;
+export type Target =
+  ColumnsTarget | RefreshTarget | FormulaTarget | NameTarget | RowTarget | NamedCellTarget | ShowRowsTarget;
 
 const NAME = /^[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}$/u;
 
@@ -90,6 +93,8 @@ async function targetOf(
       return "table" in step.to
         ? inTable(step, step.to.table, overview, tables)
         : besideList(step, step.to.list, overview, tables);
+    case "refreshColumn":
+      return refreshTarget(step, overview, tables);
     case "writeFormula": {
       const area = { top: step.row, left: step.column, rows: 1, columns: 1 };
       const unwritable = unwritableSheet(step.sheet, overview);

@@ -7,6 +7,7 @@ import type { Area, Done, Overview, Value, Workbook } from "./port";
 import { asText, isSame } from "./expectations";
 import { namedCell } from "./namedCell";
 import { gapStanding, rowsStanding } from "./rowsWritten";
+import { refreshedStanding } from "./refreshed";
 import { Refusal } from "./refusal";
 import { showRowsTarget } from "./shownRows";
 import type { AppendTarget, ChangeRowTarget, ColumnsTarget, FormulaTarget, NamedCellTarget, Target } from "./target";
@@ -67,6 +68,10 @@ export async function standing<W extends Written>(
       return target.table === null
         ? listColumns(written, target, workbook, overview)
         : tableColumns(written, target, target.table, workbook, overview);
+    case "refreshColumn": {
+      const found = await refreshedStanding(target, written.formulas, workbook, overview);
+      return found instanceof Refusal ? found : { written, ...found };
+    }
     case "writeFormula":
       return oneFormula(written, target, workbook, overview);
     case "defineName": {

@@ -20,16 +20,17 @@ import type {
 } from "../port";
 import {
   claimedBy,
-  inTheWay,
-  Refusal,
-  spillInTheWay,
-  targetsOf,
   type ColumnsTarget,
   type FormulaTarget,
+  inTheWay,
   type NamedCellTarget,
+  type RefreshTarget,
+  Refusal,
   type RowTarget,
   type ShowRowsTarget,
+  spillInTheWay,
   type Target,
+  targetsOf,
 } from "../target";
 import {
   differenceSentence,
@@ -43,6 +44,7 @@ import {
 } from "../written";
 import { Book, GENERAL, type Calculate, type Name, type Sheet } from "./book";
 import type { WorkbookDescription } from "./description";
+import { refreshColumn } from "./refresh";
 import { appendRows, changeRow, removeRows, showRows, writeNamed, type TakeBack } from "./rows";
 
 export interface FakeOptions {
@@ -248,8 +250,17 @@ export class FakeWorkbook implements Workbook {
   private write(target: Exclude<Target, ColumnsTarget>): Written {
     if (target.kind === "defineName") return this.defineName(target);
     if (target.kind === "writeFormula") return this.writeFormula(target);
+    if (target.kind === "refreshColumn") return this.refresh(target);
     this.takeBacks.set(target, this.inRows(target));
     return { target, changed: true, formulas: [] };
+  }
+
+  private refresh(target: RefreshTarget): Written {
+    const sheet = this.sheet(target.sheet);
+    this.takeBacks.set(target, refreshColumn(sheet, target));
+    const { top, left, rows } = target.area;
+    const formulas = Array.from({ length: rows }, (_, r) => [sheet.cell(top + r, left)?.formula ?? null]);
+    return { target, changed: true, formulas };
   }
 
   private inRows(target: RowTarget | NamedCellTarget | ShowRowsTarget): TakeBack {
