@@ -4,6 +4,7 @@
  * that engine, so the list here is short and a test compares both over the whole caseload.
  */
 import { NAMESPACE } from "../../../functions/formula-text";
+import { boundNames, inFileAsBound } from "../embedded/formulas/boundNames";
 import { isFunctionName, tokens, untokened } from "../embedded/formulas/tokens";
 
 const OURS = `${NAMESPACE}.`;
@@ -16,6 +17,7 @@ const NEWER = new Set([
   "IFNA",
   "IFS",
   "ISFORMULA",
+  "LET",
   "MAXIFS",
   "MINIFS",
   "NUMBERVALUE",
@@ -28,8 +30,8 @@ const NEWER = new Set([
   "XLOOKUP",
   "XMATCH",
 ]);
-/** These need more than a prefix (a second one, names of their own, or a spill): no description uses them. */
-const NOT_WRITTEN = new Set(["FILTER", "SORT", "LET", "LAMBDA"]);
+/** These need more than a prefix (a second one, or a place to spill into): no description uses them. */
+const NOT_WRITTEN = new Set(["FILTER", "SORT", "LAMBDA"]);
 
 /** Excel's own limit for the text of a formula. */
 const LONGEST_FORMULA = 8192;
@@ -37,8 +39,10 @@ const LONGEST_FORMULA = 8192;
 /** File spelling. No "=" on either side. */
 export function inFile(formula: string): string {
   const all = tokens(formula);
+  const bound = boundNames(all);
   const text = untokened(
     all.map((token, at) => {
+      if (token.kind === "word" && bound.has(token.text.toUpperCase())) return inFileAsBound(token);
       if (!isFunctionName(all, at)) return token;
       const name = token.text.toUpperCase();
       if (NOT_WRITTEN.has(name)) throw new Error(`${name} cannot be written into a new file: ${formula}`);

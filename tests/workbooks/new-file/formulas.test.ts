@@ -11,14 +11,15 @@ describe("formulas in the spelling of files", () => {
     ['IF(A1="TUBE.X(MAXIFS(",1,2)', 'IF(A1="TUBE.X(MAXIFS(",1,2)'],
     ["Table[[#This Row],[MAXIFS(]]", "Table[[#This Row],[MAXIFS(]]"],
     ["Ifs", "Ifs"],
+    ['LET(a,1,b,IF(A1="a",a,2),a+b)', '_xlfn.LET(_xlpm.a,1,_xlpm.b,IF(A1="a",_xlpm.a,2),_xlpm.a+_xlpm.b)'],
   ])("%s", (typed, filed) => expect(inFile(typed)).toBe(filed));
 
-  it.each(["FILTER(A:A,1)", "LET(a,1,a)", `REPT("a",1)&"${"b".repeat(8192)}"`])("is refused: %s", (typed) => {
+  it.each(["FILTER(A:A,1)", "LAMBDA(a,a)(1)", `REPT("a",1)&"${"b".repeat(8192)}"`])("is refused: %s", (typed) => {
     expect(() => inFile(typed)).toThrow();
   });
 
   it("has no newer function that the engine's list does not have", () => {
-    const newer = "CONCAT DAYS IFNA IFS ISFORMULA MAXIFS MINIFS NUMBERVALUE RANK.EQ SEQUENCE STDEV.S SWITCH TEXTJOIN UNIQUE XLOOKUP XMATCH";
+    const newer = "CONCAT DAYS IFNA IFS ISFORMULA LET MAXIFS MINIFS NUMBERVALUE RANK.EQ SEQUENCE STDEV.S SWITCH TEXTJOIN UNIQUE XLOOKUP XMATCH";
     for (const name of newer.split(" ")) {
       expect(inFile(`${name}(1)`)).toBe(toFile(`${name}(1)`));
       expect(inFile(`${name}(1)`)).toBe(`_xlfn.${name}(1)`);

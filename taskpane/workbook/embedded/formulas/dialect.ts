@@ -4,6 +4,7 @@
  */
 import { NEW_EXCEL_FUNCTIONS } from "@univerjs/engine-formula";
 import { NAMESPACE } from "../../../../functions/grid";
+import { boundNames, inFileAsBound } from "./boundNames";
 import { isFunctionName, tokens, untokened } from "./tokens";
 
 const OURS_IN_FILES = `_xldudf_${NAMESPACE}_`;
@@ -34,37 +35,15 @@ export function fromFile(formula: string): string {
   );
 }
 
-/** Names that LET and LAMBDA bind in this formula: file form prefixes them wherever they stand. */
-function boundNames(formula: string): ReadonlySet<string> {
-  const all = tokens(formula).filter((token) => token.text.trim() !== "");
-  const bound = new Set<string>();
-  const open: { letOrLambda: "LET" | "LAMBDA" | null; argument: number }[] = [];
-  all.forEach((token, at) => {
-    const name = token.text.toUpperCase();
-    if (token.text === "(") {
-      const before = all[at - 1]?.text.toUpperCase();
-      open.push({ letOrLambda: before === "LET" || before === "LAMBDA" ? before : null, argument: 0 });
-    } else if (token.text === ")") open.pop();
-    else if (token.text === "," && open.length > 0) open.at(-1)!.argument++;
-    else if (token.kind === "word" && all[at + 1]?.text === ",") {
-      const call = open.at(-1);
-      const startsArgument = all[at - 1]?.text === "(" || all[at - 1]?.text === ",";
-      if (startsArgument && call?.letOrLambda === "LAMBDA") bound.add(name);
-      if (startsArgument && call?.letOrLambda === "LET" && call.argument % 2 === 0) bound.add(name);
-    }
-  });
-  return bound;
-}
-
 /** File spelling of a formula as the grid holds it. No "=" on either side. */
 export function toFile(formula: string): string {
   const all = tokens(formula);
-  const bound = /\b(?:LET|LAMBDA)\s*\(/i.test(formula) ? boundNames(formula) : new Set<string>();
+  const bound = boundNames(all);
   return untokened(
     all.map((token, at) => {
       if (token.kind !== "word") return token;
       const upper = token.text.toUpperCase();
-      if (bound.has(upper)) return { kind: "word", text: `_xlpm.${token.text}` };
+      if (bound.has(upper)) return inFileAsBound(token);
       if (!isFunctionName(all, at)) return token;
       if (upper.startsWith(OURS)) return { kind: "word", text: OURS_IN_FILES + upper.slice(OURS.length) };
       if (!isNewer(upper)) return token;
