@@ -8,22 +8,34 @@ export function afterColumns(plan: AddColumnsPlan, receipt: Receipt): Afterwards
   const { outcome } = receipt;
   const standing = receipt.done.filter(({ changed }) => changed);
   const canTakeBack = standing.length > 0;
-  const columns = standing.find(({ step }) => step.kind === "addColumns");
+  const columns =
+    standing.find(({ step }) => step.kind === "addColumns") ??
+    standing.find(({ step }) => step.kind === "refreshColumn");
   if (outcome === "done")
     return { outcome, sentences: doneSentences(plan), where: columns?.place ?? plan.place, canTakeBack };
-  const still = canTakeBack ? `Still there: ${together(standing.map(named))}.` : "Nothing was changed.";
+  const still = canTakeBack
+    ? `Still there: ${together(standing.map((done) => named(plan, done)))}.`
+    : "Nothing was changed.";
   return { outcome, sentences: [receipt.sentence, still], where: columns?.place ?? null, canTakeBack };
 }
 
-const named = ({ step }: Done): string =>
-  step.kind === "addColumns"
-    ? `the new columns ${together(step.columns.map(({ header }) => header))}`
-    : step.kind === "defineName"
-      ? `the name ${step.name}`
-      : "a formula";
+function named({ columns }: AddColumnsPlan, { step }: Done): string {
+  switch (step.kind) {
+    case "addColumns":
+      return `the new columns ${together(step.columns.map(({ header }) => header))}`;
+    case "refreshColumn":
+      return `the columns written anew (${together(columns.flatMap(({ refresh }) => refresh?.header ?? []))})`;
+    case "defineName":
+      return `the name ${step.name}`;
+    default:
+      return "a formula";
+  }
+}
 
 function doneSentences({ columns, list }: AddColumnsPlan): readonly string[] {
   const rows = columns[0]?.of ?? 0;
+  const added = columns.filter(({ refresh }) => refresh === null).map(({ header }) => header);
+  const refreshed = columns.flatMap(({ refresh }) => refresh?.header ?? []);
   return [
     ...columns.flatMap(({ header, of, groups }) =>
       [false, true].flatMap((isDoubt) => {
@@ -35,6 +47,9 @@ function doneSentences({ columns, list }: AddColumnsPlan): readonly string[] {
         return [`${header}: ${what} (${rowList(found.sort((a, b) => a - b))}).`];
       }),
     ),
-    `Added ${together(columns.map(({ header }) => header))} to the ${list.label}: ${count(rows, "row")}.`,
+    ...(added.length === 0 ? [] : [`Added ${together(added)} to the ${list.label}: ${count(rows, "row")}.`]),
+    ...(refreshed.length === 0
+      ? []
+      : [`Wrote ${together(refreshed)} anew in the ${list.label}: ${count(rows, "row")}.`]),
   ];
 }

@@ -12,11 +12,23 @@ export const besideOf = (list: SurveyedList, columns: number): Area => ({
   rows: list.area.rows + (list.hasTotals ? 1 : 0),
 });
 
+/** One column of the list, from its header to its last data row. */
+export const columnArea = (list: SurveyedList, column: number): Area => ({
+  ...list.area,
+  left: list.area.left + column,
+  columns: 1,
+});
+
 /**
  * All that a preview rests on: the list's shape, the cells it was worked out from, and room for the new ones.
  * @param read columns of the list, counted from 0
+ * @param place where new columns go; null where there are none
  */
-export function expectationsOf(list: SurveyedList, read: readonly number[], place: Area): readonly Expectation[] {
+export function expectationsOf(
+  list: SurveyedList,
+  read: readonly number[],
+  place: Area | null,
+): readonly Expectation[] {
   const { sheet, area } = list;
   const shape: readonly Expectation[] =
     list.table === null
@@ -37,7 +49,7 @@ export function expectationsOf(list: SurveyedList, read: readonly number[], plac
   return [
     ...shape,
     ...[...new Set(read)].map((column) => textsOf(list, column)),
-    { kind: "empty", sheet, area: place },
+    ...(place ? [{ kind: "empty" as const, sheet, area: place }] : []),
   ];
 }
 

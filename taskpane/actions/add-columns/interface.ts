@@ -12,10 +12,11 @@
 import type { SettingName } from "../../../src/settings/index";
 import type { KindKey } from "../../../src/settings/kinds";
 import type { Setting } from "../../../src/settings/setting";
-import type { RecipeKey, RowProblem } from "../../../src/columns/recipes/recipe";
+import type { RecipeGroup, RecipeKey, RowProblem } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import type { Area, Place, SheetId, Value } from "../../workbook/port";
 import type { Planned, Problem } from "../action";
+import type { SheetNumbers } from "./sheet-numbers";
 
 /** Which list is meant. Left out: the one in which the selection stands, or the nearest. */
 export interface Wish {
@@ -87,8 +88,25 @@ export interface RecipeSurvey {
   /** What it needs. `kind` is left out: see `needsKinds`. */
   readonly needs: readonly { readonly role: Role; readonly optional: boolean }[];
   readonly needsKinds: boolean;
-  /** Why it cannot be had here ("Change due" is there already; 1904); null where it can. */
+  /** Shown where it is chosen: how a wrong reading could hurt. */
+  readonly caution: string | null;
+  readonly group: RecipeGroup;
+  /** The lengths in stock must be said. */
+  readonly needsLengths: boolean;
+  /** Why it cannot be had here (somebody's own column of that name; 1904); null where it can. */
   readonly refused: string | null;
+  /** Added by us before: ticked, it is written anew instead of a second time. */
+  readonly present: PresentColumn | null;
+}
+
+/** A column of ours that stands in the list already. */
+export interface PresentColumn {
+  /** Counted from 0 within the list. */
+  readonly column: number;
+  readonly header: string;
+  readonly letters: string;
+  /** Row by row, with "="; null where no formula stands. */
+  readonly formulas: readonly (string | null)[];
 }
 
 export interface SurveyedList {
@@ -137,6 +155,8 @@ export interface Survey {
   readonly sentence: string;
   readonly asOf: AsOf;
   readonly dateSystem: 1900 | 1904 | null;
+  /** Numbers that the workbook holds under the names of settings. */
+  readonly numbers: SheetNumbers;
   /** Where to start: guesses put in, nothing ticked. */
   readonly proposal: Choices;
 }
@@ -163,8 +183,10 @@ export interface Choices {
   /** Which column of the list is what; null or left out: none. */
   readonly columns: { readonly [R in Role]?: number | null };
   readonly kinds: KindChoice;
-  /** Numbers that differ from their settings' defaults. */
+  /** Numbers that differ from their settings' defaults; those that stand on a settings sheet are changed there. */
   readonly numbers: { readonly [N in SettingName]?: number };
+  /** Lengths of low-profile tubes in stock, cm, ascending; empty until somebody has said them. */
+  readonly lengths: readonly number[];
 }
 
 /** Rows that share a reason. */
@@ -190,19 +212,40 @@ export interface ColumnPreview {
   readonly counts: readonly { readonly word: string; readonly rows: number }[];
   /** The formula as it will stand in the first row, without a leading "=". */
   readonly formula: string;
+  /** What becomes of a column that stands there already; null for a new one. */
+  readonly refresh: RefreshPreview | null;
+}
+
+export interface RefreshPreview {
+  /** As it stands; it may have been renamed. */
+  readonly header: string;
+  /** Rows that will show something else than now. */
+  readonly changing: readonly number[];
+  /** Rows in which somebody has typed over the formula: what they typed goes. */
+  readonly typed: readonly number[];
+  /** What that means, sentence by sentence; what goes comes first. */
+  readonly sentences: readonly string[];
 }
 
 export interface NumberUsed {
   readonly setting: Setting<SettingName>;
   readonly value: number;
-  /** False where the worksheet function holds the number itself. */
-  readonly canChange: boolean;
+  /**
+   * - "here": shown, to be changed, written into the formulas.
+   * - "sheet": stands on the workbook's settings sheet; formulas point to it.
+   * - "function": part of the worksheet function.
+   */
+  readonly from: "here" | "sheet" | "function";
+  /** Why what stands on the settings sheet is not used; null where there is nothing to say. */
+  readonly remark: string | null;
 }
 
 export interface AddColumnsPlan extends Planned {
   readonly list: { readonly label: string; readonly place: Place };
   readonly columns: readonly ColumnPreview[];
   readonly numbers: readonly NumberUsed[];
+  /** Where the lengths in stock are used: these, as they stand in the formula. */
+  readonly lengths: readonly number[] | null;
   /** Columns of the list from `list.area.left`; where the new ones will stand. */
   readonly place: { readonly sheet: SheetId; readonly area: Area };
 }

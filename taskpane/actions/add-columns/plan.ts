@@ -1,20 +1,24 @@
 /** What would be done, from what was found and chosen: a change to be applied, or why there is none. Pure. */
 import { inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
 import { AS_OF } from "../../../src/columns/recipes/change";
+import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { bottom } from "../../workbook/area";
-import type { Area, Change, NewColumn, Step } from "../../workbook/port";
+import type { NewColumn, Step, Value } from "../../workbook/port";
 import { problem, type Problem } from "../action";
-import { besideOf, expectationsOf } from "./expected";
-import type { AddColumnsPlan, Choices, Survey, SurveyedList } from "./interface";
+import { besideOf, columnArea, expectationsOf } from "./expected";
+import type { AddColumnsPlan, Choices, PresentColumn, Survey, SurveyedList } from "./interface";
 import { previewsOf, type Previewed } from "./preview";
 import { wayText } from "./read-list";
 import { count, inQuotes, rowList, together } from "./sentences";
 import {
   chosenRecipes,
   kindSourceFor,
+  newRecipes,
   numbersFor,
+  presentIn,
   refuseColumns,
+  refuseLengths,
   refuseNumbers,
   slotsFor,
   sourcesFor,
@@ -34,12 +38,13 @@ export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | 
     const refused = list.recipes.find((recipe) => recipe.key === key)?.refused;
     if (refused) return problem(refused);
   }
-  const unplaced = refuseRoom(list, chosen.length) ?? refuseColumns(list, choices);
+  const added = newRecipes(list, choices);
+  const unplaced = refuseRoom(list, added.length) ?? refuseColumns(list, choices) ?? refuseLengths(choices);
   if (unplaced !== null) return problem(unplaced);
   const kinds = kindSourceFor(list, choices);
   if (typeof kinds === "string") return problem(kinds);
   const using = usingFor(survey, choices, kinds);
-  const numbers = numbersFor(choices, using);
+  const numbers = numbersFor(survey, choices, using);
   const refused = refuseNumbers(numbers, using);
   if (refused !== null) return problem(refused);
 
@@ -52,22 +57,37 @@ export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | 
 
   const shown = columns.map(({ recipe, formula }) => ({ recipe, formula: written(list, formula) }));
   const previewed = previewsOf(shown, list, choices, using);
-  const newColumns = columns.map(({ recipe, formula }, i) => ({
-    header: recipe.header,
+  const worked = columns.map(({ recipe, formula }, i): Worked => ({
+    recipe,
     formula,
-    format: recipe.format,
     results: previewed[i]!.results,
+    present: presentIn(list, recipe.key),
   }));
-  const place = besideOf(list, chosen.length);
+  const place = added.length > 0 ? besideOf(list, added.length) : columnArea(list, worked[0]!.present!.column);
   return {
     outcome: "planned",
-    change: changeFor(survey, list, choices, newColumns, place),
+    change: {
+      steps: stepsOf(survey, list, worked),
+      expects: expectationsOf(
+        list,
+        [...columnsRead(choices), ...worked.flatMap(({ present }) => present?.column ?? [])],
+        added.length > 0 ? place : null,
+      ),
+    },
     says: saysOf(survey, list, previewed),
     list: { label: list.label, place: { sheet: list.sheet, area: list.area } },
     columns: previewed.map(({ preview }) => preview),
     numbers,
+    lengths: chosen.some(({ needsLengths }) => needsLengths) ? choices.lengths : null,
     place: { sheet: list.sheet, area: place },
   };
+}
+
+interface Worked {
+  readonly recipe: Recipe;
+  readonly formula: FormulaTemplate;
+  readonly results: readonly Value[];
+  readonly present: PresentColumn | null;
 }
 
 function refuseRoom(list: SurveyedList, wanted: number): string | null {
@@ -95,18 +115,22 @@ const tooLong = (recipe: Recipe): string =>
     ? `There are too many different words for the kind of tube: the formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Write the kinds more alike, or leave rare words as not known.`
     : `The formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Give the columns it reads shorter names.`;
 
-function changeFor(
-  survey: Survey,
-  list: SurveyedList,
-  choices: Choices,
-  columns: readonly NewColumn[],
-  place: Area,
-): Change {
-  const needsName = survey.asOf.from === "today" && chosenRecipes(choices).some((recipe) => recipe.usesAsOf);
+/** The name first, then what is there already, then what is new: a formula may read what stands before it. */
+function stepsOf(survey: Survey, list: SurveyedList, worked: readonly Worked[]): readonly Step[] {
+  const needsName = survey.asOf.from === "today" && worked.some(({ recipe }) => recipe.usesAsOf);
   const name: Step = { kind: "defineName", name: AS_OF, refersTo: "=TODAY()" };
   const to = list.table === null ? { list: { sheet: list.sheet, area: list.area } } : { table: list.table };
-  const add: Step = { kind: "addColumns", to, columns };
-  return { steps: needsName ? [name, add] : [add], expects: expectationsOf(list, columnsRead(choices), place) };
+  const refreshed = worked.flatMap(({ formula, results, present }): Step[] =>
+    present ? [{ kind: "refreshColumn", to, column: present.column, formula, results }] : [],
+  );
+  const columns = worked.flatMap(({ recipe, formula, results, present }): NewColumn[] =>
+    present ? [] : [{ header: recipe.header, formula, format: recipe.format, results }],
+  );
+  return [
+    ...(needsName ? [name] : []),
+    ...refreshed,
+    ...(columns.length > 0 ? [{ kind: "addColumns" as const, to, columns }] : []),
+  ];
 }
 
 /** Columns of the list from which the chosen ones are worked out. */
@@ -132,14 +156,31 @@ function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewe
       : `${rows.length.toLocaleString("en-GB")} of ${of} get no usable answer in at least one column (${rowList(rows)}). By column: ${each.join("; ")}.`;
   const before = [...list.columns].reverse().find(({ header }) => header.trim() !== "");
   const beside = before ? ` to the right of ${inQuotes(before.header)}` : "";
+  const counting = previewed.filter(({ preview: { key } }) => recipeNamed(key).usesAsOf);
   const name =
-    survey.asOf.from === "today" && previewed.some(({ preview }) => preview.key === "change")
-      ? [`Puts in the name ${AS_OF} for today; "Change" counts from it.`]
+    survey.asOf.from === "today" && counting.length > 0
+      ? [
+          `Puts in the name ${AS_OF} for today; ${together(counting.map(({ preview }) => inQuotes(preview.header)))} ${counting.length === 1 ? "counts" : "count"} from it.`,
+        ]
       : [];
+  const added = previewed.filter(({ preview }) => preview.refresh === null).map(({ preview }) => preview.header);
+  const adds =
+    added.length === 0
+      ? []
+      : [
+          `Adds ${count(added.length, "column")} (${together(added)})${beside} in the ${list.label}: ${of}, nothing overwritten.`,
+        ];
+  const refreshed = previewed.flatMap(({ preview: { refresh } }) => (refresh ? [refresh.header] : []));
+  const refreshes =
+    refreshed.length === 0
+      ? []
+      : [`Writes ${count(refreshed.length, "column")} anew (${together(refreshed)}) in the ${list.label}: ${of}.`];
   return [
     first,
+    ...previewed.flatMap(({ preview: { refresh } }) => refresh?.sentences ?? []),
     ...doubts,
-    `Adds ${count(previewed.length, "column")} (${together(previewed.map(({ preview }) => preview.header))})${beside} in the ${list.label}: ${of}, nothing overwritten.`,
+    ...refreshes,
+    ...adds,
     ...name,
   ];
 }

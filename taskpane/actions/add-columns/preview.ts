@@ -6,6 +6,7 @@ import type { Cell } from "../../../src/worksheet/cell";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import type { Choices, ColumnPreview, RowGroup, SurveyedList } from "./interface";
+import { refreshOf } from "./refresh";
 import { count, rowList } from "./sentences";
 import { sourcesFor, type Source } from "./using";
 
@@ -94,6 +95,7 @@ function previewOf(
       groups: [...groups.values()].sort(byWeight).map(withSentence),
       counts: countsInOrder(recipe.words, shown),
       formula,
+      refresh: refreshOf(recipe, list, answers),
     },
     unusable,
     results: answers,

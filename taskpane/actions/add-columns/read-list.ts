@@ -2,15 +2,16 @@
 import { columnLetters } from "../../../src/columns/formula";
 import { guessRoles } from "../../../src/columns/guess";
 import { recipes } from "../../../src/columns/recipes/index";
-import type { Recipe } from "../../../src/columns/recipes/recipe";
+import type { Recipe, RecipeKey } from "../../../src/columns/recipes/recipe";
 import { textOf } from "../../../src/columns/sheet-block";
 import { bottom, right, SHEET_COLUMNS, SHEET_ROWS } from "../../workbook/area";
 import { asText } from "../../workbook/expectations";
-import type { Area, Block, Overview, Place, Value, Workbook } from "../../workbook/port";
+import type { Area, Block, Overview, Place, SheetId, Value, Workbook } from "../../workbook/port";
 import { problem, type Problem } from "../action";
 import { hiddenRows, lookBeside, type Beside } from "./beside";
 import type { Located } from "./find";
-import type { AsOf, ColumnSurvey, Notice, RecipeSurvey, SurveyedList } from "./interface";
+import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedList } from "./interface";
+import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
 import { count, inQuotes } from "./sentences";
 
@@ -56,6 +57,20 @@ export async function readList(
   const isAloneBelow = bottom(whole) >= SHEET_ROWS || (await isEmpty(workbook, located, below(whole)));
   const hidden = hasHeader ? await hiddenRows(workbook, sheet.id, area) : 0;
   const columns = headers.map((text, index) => columnOf(text, index, { headers, area, rows, sample, overview }));
+  const found = presentColumns(
+    columns.map(({ index, header: text }) => ({
+      index,
+      header: text,
+      formulas: sample.formulas?.map((row) => row[index] ?? null) ?? [],
+    })),
+  );
+  const present = await readPresent(
+    workbook,
+    sheet.id,
+    { ...area, top: firstBelow, rows: rows.length },
+    found,
+    columns,
+  );
   const firstRow = located.in === "sheet" ? located.found.firstRow : firstBelow;
   const list = {
     key: choice.key,
@@ -74,7 +89,7 @@ export async function readList(
         : { sentence: `Header in row ${area.top + 1}.`, sure: true },
     columns,
     guesses: guessRoles(columns.map((column) => ({ ...column, values: rows.map((row) => row[column.index] ?? null) }))),
-    recipes: recipes.map((recipe) => recipeSurvey(recipe, columns, overview, asOf)),
+    recipes: recipes.map((recipe) => recipeSurvey(recipe, { columns, present, overview, asOf })),
     rows,
     rowNumbers: rows.map((_, i) => firstBelow + i + 1),
     ...beside,
@@ -84,8 +99,12 @@ export async function readList(
   };
   return {
     ...list,
-    obstacles: obstaclesTo(located, { area, whole, rows, beside }),
-    notices: [...noticesOn(located, hidden), ...(isAloneBelow ? [] : rowBelow(located, whole))],
+    obstacles: obstaclesTo(located, { area, whole, rows, beside, canRefresh: present.size > 0 }),
+    notices: [
+      ...noticesOn(located, hidden),
+      ...(isAloneBelow ? [] : rowBelow(located, whole)),
+      ...found.unclear.map((column) => unclear(columns[column]!)),
+    ],
   };
 }
 
@@ -119,25 +138,58 @@ function columnOf(header: string, index: number, context: ColumnContext): Column
   };
 }
 
-function recipeSurvey(recipe: Recipe, columns: readonly ColumnSurvey[], overview: Overview, asOf: AsOf): RecipeSurvey {
-  const { key, label, header, help, needs, needsKinds } = recipe;
-  const present = columns.find((column) => column.header.trim().toLowerCase() === header.toLowerCase());
+interface RecipeContext {
+  readonly columns: readonly ColumnSurvey[];
+  readonly present: ReadonlyMap<RecipeKey, PresentColumn>;
+  readonly overview: Overview;
+  readonly asOf: AsOf;
+}
+
+function recipeSurvey(recipe: Recipe, { columns, present, overview, asOf }: RecipeContext): RecipeSurvey {
+  const { key, group, label, header, help, caution = null, needs, needsKinds, needsLengths = false } = recipe;
+  const ours = present.get(key) ?? null;
+  const theirs = columns.find((column) => column.header.trim().toLowerCase() === header.toLowerCase());
   let refused: string | null = null;
-  if (present) refused = `A column ${inQuotes(present.header)} is there already (column ${present.letters}).`;
+  if (!ours && theirs)
+    refused = `A column ${inQuotes(theirs.header)} is there already (column ${theirs.letters}). It does not hold our formula, so it is left alone.`;
   else if (recipe.usesDates && overview.dateSystem === 1904)
     refused = "This workbook counts its days from 1904, so dates would come out four years wrong.";
   else if (recipe.usesAsOf) refused = asOf.refused;
-  return { key, label, header, help, needs, needsKinds, refused };
+  return { key, group, label, header, help, caution, needs, needsKinds, needsLengths, refused, present: ours };
 }
+
+/** All formulas of the columns that are ours. */
+async function readPresent(
+  workbook: Workbook,
+  sheet: SheetId,
+  data: Area,
+  { columns: found }: Present,
+  columns: readonly ColumnSurvey[],
+): Promise<ReadonlyMap<RecipeKey, PresentColumn>> {
+  const present = new Map<RecipeKey, PresentColumn>();
+  for (const [key, column] of found) {
+    const area = { ...data, left: data.left + column, columns: 1 };
+    const { formulas = [] } = await workbook.read({ sheet, area }, ["formulas"]);
+    const { header, letters } = columns[column]!;
+    present.set(key, { column, header, letters, formulas: formulas.map((row) => row[0] ?? null) });
+  }
+  return present;
+}
+
+const unclear = ({ header, letters }: ColumnSurvey): Notice => ({
+  sentence: `Column ${inQuotes(header)} (column ${letters}) holds a formula of ours, but not which one can be told. Name it "Change due" or "At the latest", then look again, to have it refreshed.`,
+});
 
 interface Situation {
   readonly area: Area;
   readonly whole: Area;
   readonly rows: readonly unknown[];
   readonly beside: Beside;
+  /** Columns of ours are there: much can be done without room for new ones. */
+  readonly canRefresh: boolean;
 }
 
-function obstaclesTo(located: Located, { area, whole, rows, beside }: Situation): readonly Problem[] {
+function obstaclesTo(located: Located, { area, whole, rows, beside, canRefresh }: Situation): readonly Problem[] {
   const { sheet } = located;
   const where: Place = { sheet: sheet.id, area };
   const found: Problem[] = [];
@@ -149,6 +201,7 @@ function obstaclesTo(located: Located, { area, whole, rows, beside }: Situation)
     );
   if (rows.length === 0)
     found.push(problem("There is no row below the header. Enter the first row, then look again.", where));
+  if (canRefresh) return found;
   if (right(whole) >= SHEET_COLUMNS)
     found.push(
       problem("There is no room: the list reaches the sheet's last column. Move it to the left first.", where),

@@ -1,23 +1,30 @@
 import type { Workbook } from "../../workbook/port";
-import { recipes } from "../../../src/columns/recipes/index";
-import { roles } from "../../../src/columns/role";
+import { recipes, takesRole } from "../../../src/columns/recipes/index";
+import type { RecipeKey } from "../../../src/columns/recipes/recipe";
+import { roles, type Role } from "../../../src/columns/role";
 import { asOfIn, staleDay } from "./as-of";
 import { candidatesIn, locate } from "./find";
 import type { Asked, Choices, Survey, SurveyedList } from "./interface";
 import { guessedKinds } from "./kind-words";
 import { readList } from "./read-list";
 import { count } from "./sentences";
+import { sheetLengths, sheetNumbers } from "./sheet-numbers";
 
-const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {} };
+const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {}, lengths: [] };
 
 const DAYS_FROM_1904 =
   "This workbook counts its days from 1904 (a setting of older Macs). Columns with dates cannot be added to it: " +
   "copy the list into a new workbook.";
 
 /** Where to start: guesses put in, nothing ticked. */
-function proposalFor(list: SurveyedList): Choices {
-  const columns = Object.fromEntries(roles.map(({ key }) => [key, list.guesses[key]?.column ?? null]));
-  return { ...nothing, columns, kinds: guessedKinds(list, list.guesses.kind?.column ?? null) };
+function proposalFor(list: SurveyedList, lengths: readonly number[]): Choices {
+  const ours = new Map(
+    list.recipes.map(({ key, present }) => [(takesRole as { readonly [K in RecipeKey]?: Role })[key], present]),
+  );
+  const columns = Object.fromEntries(
+    roles.map(({ key }) => [key, list.guesses[key]?.column ?? ours.get(key)?.column ?? null]),
+  );
+  return { ...nothing, columns, kinds: guessedKinds(list, list.guesses.kind?.column ?? null), lengths };
 }
 
 export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<Survey> {
@@ -25,7 +32,7 @@ export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<
   const asOf = asOfIn(overview, asked.today);
   const lists = candidatesIn(overview).map(({ choice }) => choice);
   const { list: located, sentence } = await locate(workbook, overview, asked);
-  const common = { lists, asOf, dateSystem: overview.dateSystem };
+  const common = { lists, asOf, dateSystem: overview.dateSystem, numbers: sheetNumbers(overview) };
   if (!located) return { ...common, list: null, sentence, proposal: nothing };
   const read = await readList(workbook, overview, located, asOf);
   const stale = recipes.some((recipe) => recipe.usesAsOf) ? staleDay(asOf, asked.today) : null;
@@ -35,6 +42,6 @@ export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<
     ...common,
     list,
     sentence: `${sentence} ${count(list.rows.length, "row")}.`,
-    proposal: proposalFor(list),
+    proposal: proposalFor(list, sheetLengths(overview)),
   };
 }

@@ -1,13 +1,13 @@
 /** What the recipes are given: columns, kinds and numbers as chosen, checked. */
 import type { ColumnSlot } from "../../../src/columns/formula";
+import { heldByBalloonState } from "../../../src/columns/recipes/balloon";
 import { recipeNamed, recipes, takesRole } from "../../../src/columns/recipes/index";
 import type { KindSource, Recipe, RecipeKey, Using } from "../../../src/columns/recipes/recipe";
 import { roleNamed, type Role } from "../../../src/columns/role";
-import { balloonLoss } from "../../../src/settings/balloon-loss";
 import { settingNamed, type SettingName } from "../../../src/settings/index";
 import { kinds } from "../../../src/settings/kinds";
 import { refuseNumber } from "../../../src/settings/setting";
-import type { Choices, NumberUsed, Survey, SurveyedList } from "./interface";
+import type { Choices, NumberUsed, PresentColumn, Survey, SurveyedList } from "./interface";
 import { spellingsInList } from "./kind-words";
 import { inQuotes, together } from "./sentences";
 
@@ -18,6 +18,14 @@ export type Sources = { readonly [R in Role]?: Source };
 
 export const chosenRecipes = (choices: Choices): readonly Recipe[] =>
   recipes.filter((recipe) => choices.recipes.includes(recipe.key));
+
+/** Where a column of ours stands already; null where it would be new. */
+export const presentIn = (list: SurveyedList, key: RecipeKey): PresentColumn | null =>
+  list.recipes.find((recipe) => recipe.key === key)?.present ?? null;
+
+/** Those of the chosen columns that are not there yet. */
+export const newRecipes = (list: SurveyedList, choices: Choices): readonly Recipe[] =>
+  chosenRecipes(choices).filter(({ key }) => presentIn(list, key) === null);
 
 const added = Object.entries(takesRole) as [RecipeKey, Role][];
 
@@ -56,6 +64,9 @@ export function refuseColumns(list: SurveyedList, choices: Choices): string | nu
       if (!column) return "A chosen column is no longer there. Look again.";
       if (column.sharesHeader)
         return `Two columns are called ${inQuotes(column.header)}. Give one of them another name, then look again.`;
+      const written = list.recipes.find((one) => one.present?.column === source.column);
+      if (written && choices.recipes.includes(written.key))
+        return `Column ${inQuotes(column.header)} is about to be written anew, so ${inQuotes(roleNamed(role).label)} cannot be read from it. Choose another column.`;
       const other = taken.get(source.column);
       if (other !== undefined && other !== role)
         return `Column ${inQuotes(column.header)} is chosen for ${inQuotes(roleNamed(other).label)} and for ${inQuotes(roleNamed(role).label)}. Choose another for one of them.`;
@@ -64,6 +75,14 @@ export function refuseColumns(list: SurveyedList, choices: Choices): string | nu
   }
   return null;
 }
+
+/** A sentence where the lengths in stock are needed and not said. */
+export const refuseLengths = (choices: Choices): string | null => {
+  const asking = chosenRecipes(choices).find(({ needsLengths }) => needsLengths);
+  return asking && choices.lengths.length === 0
+    ? `${inQuotes(asking.header)} needs the lengths that you stock: type them, in cm.`
+    : null;
+};
 
 /** How kinds are known; or a sentence. */
 export function kindSourceFor(list: SurveyedList, choices: Choices): KindSource | string {
@@ -77,22 +96,42 @@ export function kindSourceFor(list: SurveyedList, choices: Choices): KindSource 
     : "No kind of tube has been said yet. Say for at least one word of your list which kind it means.";
 }
 
-export function usingFor(survey: Survey, choices: Choices, source: KindSource): Using {
-  const value = (name: SettingName): number => choices.numbers[name] ?? settingNamed(name).default;
-  return { kinds: source, value, written: (name) => String(value(name)), asOf: survey.asOf.day };
+/** Numbers of the settings sheet where it holds them, otherwise as said in the pane. */
+export function usingFor({ numbers, asOf }: Survey, choices: Choices, source: KindSource): Using {
+  const value = (name: SettingName): number =>
+    isHeld(name)
+      ? settingNamed(name).default
+      : (numbers[name]?.value ?? choices.numbers[name] ?? settingNamed(name).default);
+  const written = (name: SettingName): string => {
+    const sheet = numbers[name];
+    return sheet && sheet.value !== null && !isHeld(name) ? sheet.name : String(value(name));
+  };
+  return { kinds: source, value, written, asOf: asOf.day, lengths: choices.lengths };
 }
 
-const held = new Set<SettingName>(balloonLoss.map(({ name }) => name));
+const isHeld = (name: SettingName): boolean => heldByBalloonState.includes(name);
 
 /** Every number that the chosen columns use with these kinds. */
-export function numbersFor(choices: Choices, using: Using): readonly NumberUsed[] {
+export function numbersFor({ numbers }: Survey, choices: Choices, using: Using): readonly NumberUsed[] {
   const names = chosenRecipes(choices).flatMap((recipe) => recipe.settings(using.kinds));
-  return [...new Set(names)].map((name) => ({
-    setting: settingNamed(name),
-    value: held.has(name) ? settingNamed(name).default : using.value(name),
-    canChange: !held.has(name),
-  }));
+  return [...new Set(names)].map((name): NumberUsed => {
+    const setting = settingNamed(name);
+    const value = using.value(name);
+    const sheet = numbers[name];
+    if (!isHeld(name))
+      return { setting, value, from: sheet && sheet.value !== null ? "sheet" : "here", remark: sheet?.refused ?? null };
+    const differs = sheet && sheet.value !== value;
+    const remark = differs ? `The settings sheet says something else (${sheet.value ?? "not readable"}).` : null;
+    return { setting, value, from: "function", remark };
+  });
 }
+
+/** Limits that must not lie below one another. */
+const ASCENDING: readonly (readonly [low: SettingName, high: SettingName])[] = [
+  ["Tract_Low", "Tract_High"],
+  ["Play_Least", "Play_Most"],
+  ["Slack_Least", "Slack_Most"],
+];
 
 /** A sentence where a number is outside of what is allowed, or a limit lies before its interval. */
 export function refuseNumbers(numbers: readonly NumberUsed[], using: Using): string | null {
@@ -101,6 +140,13 @@ export function refuseNumbers(numbers: readonly NumberUsed[], using: Using): str
     if (refused !== null) return refused;
   }
   const used = new Set(numbers.map(({ setting }) => setting.name));
+  const crossed = ASCENDING.find(
+    ([low, high]) => used.has(low) && used.has(high) && using.value(low) > using.value(high),
+  );
+  if (crossed) {
+    const [low, high] = crossed.map((name) => inQuotes(settingNamed(name).label));
+    return `${low!} is above ${high!}. Change one of the two numbers.`;
+  }
   const turned = kinds.filter(
     ({ due, latest }) =>
       due !== null && latest !== null && (used.has(due) || used.has(latest)) && using.value(latest) < using.value(due),
@@ -112,13 +158,13 @@ export function refuseNumbers(numbers: readonly NumberUsed[], using: Using): str
 
 /** The slots of a template: the list's own columns, then the added ones in their order. */
 export function slotsFor(recipe: Recipe, list: SurveyedList, choices: Choices): { readonly [R in Role]?: ColumnSlot } {
-  const order = chosenRecipes(choices).map(({ key }) => key);
+  const order = newRecipes(list, choices).map(({ key }) => key);
   const slot = (source: Source): ColumnSlot =>
     source.from === "list"
       ? { header: list.columns[source.column]!.header, index: source.column }
       : {
-          header: recipeNamed(source.key).header,
-          index: list.columns.length + order.indexOf(source.key),
+          header: presentIn(list, source.key)?.header ?? recipeNamed(source.key).header,
+          index: presentIn(list, source.key)?.column ?? list.columns.length + order.indexOf(source.key),
           isAdded: true,
         };
   const sources = Object.entries(sourcesFor(recipe, choices)) as [Role, Source][];

@@ -55,7 +55,7 @@ describe.each([
     const workbook = await open(sheet);
     const survey = await addColumns.survey(workbook, { today: TODAY });
     const plan = addColumns.plan(survey, {
-      recipes: ["changeDue", "atTheLatest", "change", "sizeMm", "balloon"],
+      recipes: ["changeDue", "atTheLatest", "change", "balloon", "sizeMm"],
       columns: { ...survey.proposal.columns, kind: 1, size: 2, last: 3, putIn: 4, out: 5 },
       kinds: {
         from: "words",
@@ -67,6 +67,7 @@ describe.each([
         },
       },
       numbers: {},
+      lengths: [],
     }) as AddColumnsPlan;
     expect(plan.outcome).toBe("planned");
     const signal = new AbortController().signal;

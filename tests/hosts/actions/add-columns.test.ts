@@ -78,14 +78,22 @@ describe.each([
   it("finds the list, guesses its columns and kinds, and proposes them", async () => {
     const survey = await look(open(sheet));
     const list = listOf(survey);
-    expect(list).toMatchObject({ table, headerRow: 3, firstRow: 4, lastRow: 12, room: 5, obstacles: [], notices: [] });
+    expect(list).toMatchObject({ table, headerRow: 3, firstRow: 4, lastRow: 12, room: 13, obstacles: [], notices: [] });
     expect(list.columns.map(({ header }) => header)).toEqual(heads);
     expect(list.columns[3]!.samples).toEqual(["1 Apr 2026", "1 Nov 2025", "1 Feb 2023", "1 Mar 2026"]);
-    expect(survey.proposal).toEqual({
+    const { columns, ...others } = survey.proposal;
+    expect(Object.entries(columns).filter(([, column]) => column !== null)).toEqual([
+      ["last", 3],
+      ["kind", 1],
+      ["size", 2],
+      ["out", 5],
+      ["putIn", 4],
+    ]);
+    expect(others).toEqual({
       recipes: [],
-      columns: { last: 3, kind: 1, size: 2, out: 5, putIn: 4, due: null, latest: null },
       kinds: { from: "words", words: { balloon: "balloon gastrostomy", loop: "placing team" } },
       numbers: {},
+      lengths: [],
     });
     expect(kindWords(list, 1).map(({ word, rows, guess }) => [word, rows, guess])).toEqual([
       ["balloon", [4, 9, 10, 11], "balloon gastrostomy"],
@@ -103,14 +111,14 @@ describe.each([
     const label = listOf(survey).label;
     expect(plan.says).toEqual([
       "7 of 9 rows get no usable answer in at least one column (rows 6, 7, 8, 9, 10, 11 and 1 more). " +
-        "By column: Change due: 4; At the latest: 4; Change: 5; Size mm: 2; Balloon: 2.",
+        "By column: Change due: 4; At the latest: 4; Change: 5; Balloon: 2; Size mm: 2.",
       "Change due: 1 answer to look at.",
       "At the latest: 1 answer to look at.",
       "Size mm: 1 answer to look at.",
-      `Adds 5 columns (Change due, At the latest, Change, Size mm and Balloon) to the right of "Notes" in the ${label}: 9 rows, nothing overwritten.`,
+      `Adds 5 columns (Change due, At the latest, Change, Balloon and Size mm) to the right of "Notes" in the ${label}: 9 rows, nothing overwritten.`,
       'Puts in the name As_of for today; "Change" counts from it.',
     ]);
-    const [due, , change, size, balloon] = plan.columns;
+    const [due, , change, balloon, size] = plan.columns;
     expect(due).toMatchObject({ filled: 5, of: 9, counts: [] });
     expect(due!.groups.map(({ sentence }) => sentence)).toEqual([
       '1 row shows "kind not known": kind "PEG" (row 7).',
@@ -140,16 +148,17 @@ describe.each([
       { word: "not measured", rows: 2 },
       { word: "as filled", rows: 3 },
     ]);
-    expect(plan.numbers.map(({ setting, value, canChange }) => [setting.name, value, canChange])).toEqual([
-      ["Int_Balloon_G", 3, true],
-      ["Lim_Balloon_G", 6, true],
-      ["Lim_Bumper_Adult", 24, true],
-      ["Soon_Days", 14, true],
-      ["Far_Months", 60, true],
-      ["Loss_Small", 0.5, false],
-      ["Loss_Large", 1, false],
-      ["Loss_Half", 0.5, false],
-      ["Over_Read", 0.5, false],
+    expect(plan.numbers.map(({ setting, value, from }) => [setting.name, value, from])).toEqual([
+      ["Int_Balloon_G", 3, "here"],
+      ["Lim_Balloon_G", 6, "here"],
+      ["Lim_Bumper_Adult", 24, "here"],
+      ["Soon_Days", 14, "here"],
+      ["Far_Months", 60, "here"],
+      ["Fill_Small", 5, "here"],
+      ["Loss_Small", 0.5, "here"],
+      ["Loss_Large", 1, "here"],
+      ["Loss_Half", 0.5, "function"],
+      ["Over_Read", 0.5, "function"],
     ]);
   });
 
@@ -167,18 +176,21 @@ describe.each([
     expect(words).toMatchObject({ outcome: "done", canTakeBack: true });
     expect(words.sentences[0]).toBe("Change due: 4 rows of 9 without a usable answer (rows 7, 8, 11 and 12).");
     expect(words.sentences).toContain("Change due: 1 answer to look at (row 10).");
-    expect(words.sentences.at(-1)).toContain("Added Change due, At the latest, Change, Size mm and Balloon to the ");
+    expect(words.sentences.at(-1)).toContain("Added Change due, At the latest, Change, Balloon and Size mm to the ");
     const { values, formulas } = await workbook.read(plan.place, ["values", "formulas"]);
-    expect(values![0]).toEqual(["Change due", "At the latest", "Change", "Size mm", "Balloon"]);
+    expect(values![0]).toEqual(["Change due", "At the latest", "Change", "Balloon", "Size mm"]);
     const wanted = plan.columns.map(({ formula }) => `=${formula}`);
     expect(formulas![1]).toEqual(wanted);
     const second = await look(workbook);
-    expect(listOf(second).recipes.map(({ refused }) => refused)).toEqual([
-      'A column "Change due" is there already (column H).',
-      'A column "At the latest" is there already (column I).',
-      'A column "Change" is there already (column J).',
-      'A column "Size mm" is there already (column K).',
-      'A column "Balloon" is there already (column L).',
+    const present = listOf(second).recipes.flatMap(({ key, present: one, refused }) =>
+      one ? [[key, one.letters, refused]] : [],
+    );
+    expect(present).toEqual([
+      ["changeDue", "H", null],
+      ["atTheLatest", "I", null],
+      ["change", "J", null],
+      ["balloon", "K", null],
+      ["sizeMm", "L", null],
     ]);
     expect(second.asOf.from).toBe("name");
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
@@ -335,7 +347,9 @@ describe("what stands in the way", () => {
   it("days counted from 1904, for dates only", async () => {
     const survey = await look(open(TABLE, { dateSystem: 1904 }));
     const list = listOf(survey);
-    expect(list.recipes.filter(({ refused }) => refused === null).map(({ key }) => key)).toEqual(["sizeMm", "balloon"]);
+    expect(list.recipes.filter(({ refused }) => refused !== null).map(({ key }) => key)).toEqual([
+      ...["changeDue", "atTheLatest", "change", "tract", "checkDue"],
+    ]);
     expect(list.notices[0]!.sentence).toContain("1904");
     expect(refusedPlan(survey, choosing(survey, ["changeDue"]))).toContain("1904");
     planned(survey, choosing(survey, ["sizeMm"]));

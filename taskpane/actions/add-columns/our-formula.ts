@@ -1,0 +1,86 @@
+/**
+ * Which of our columns a formula belongs to, told by its shape: references, numbers and setting names left open, texts
+ * and functions compared. Somebody's own formula that only uses one of our functions has another shape.
+ */
+import { inA1, type ColumnSlot } from "../../../src/columns/formula";
+import { recipes } from "../../../src/columns/recipes/index";
+import type { Recipe, RecipeKey, Slots, Using } from "../../../src/columns/recipes/recipe";
+import { roles } from "../../../src/columns/role";
+import { settingNamed, settings } from "../../../src/settings/index";
+import { isFunctionName, tokens, type Token } from "../../workbook/formula/tokens";
+
+const SETTINGS: ReadonlySet<string> = new Set(settings.map(({ name }) => name.toLowerCase()));
+const ADDRESS = /^\$?[A-Za-z]{1,3}\$?\d+$/;
+const NUMBER = /^[\d.]+(?:E\d+)?$/i;
+
+function pieceOf(all: readonly Token[], at: number): string {
+  const { kind, text } = all[at]!;
+  if (kind === "text") return text;
+  if (kind === "bracket") return "@";
+  if (kind !== "word") return text.trim() === "" || text === "@" ? "" : text;
+  if (isFunctionName(all, at)) return text.replace(/^_xldudf_TUBE_/i, "TUBE.").toUpperCase();
+  if (NUMBER.test(text) || SETTINGS.has(text.toLowerCase())) return "#";
+  // The name of a table stands before its bracket, which is the reference.
+  if (all[at + 1]?.kind === "bracket") return "";
+  return ADDRESS.test(text) ? "@" : text.toUpperCase();
+}
+
+/** `=IF(LEN(TRIM([@Size]))=0,"",...)` and `=IF(LEN(TRIM(C7))=0,"",...)` have one shape. */
+export function shapeOf(formula: string): string {
+  const all = tokens(formula.replace(/^=/, ""));
+  const shape = all
+    .map((_, at) => pieceOf(all, at))
+    .join("")
+    .replace(/\{[#;,]*\}/g, "#");
+  // Settings by their names stand behind a question whether they are filled in.
+  return /^IF\(COUNT\([#,]+\)<#,"no setting",(.*)\)$/.exec(shape)?.[1] ?? shape;
+}
+
+/** Change due and At the latest: words, months and their number are each clinic's own. */
+const BY_KIND =
+  /^IF\(OR\(LEN\(TRIM\(@\)\)=#,EXACT\(TRIM\(@\),"0"\)\),"no date",(?:TUBE\.CHANGEDUE\(@,#\)|"[^"]*"|IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*"kind not known"\)+)\)$/;
+
+const usings: readonly Using[] = [0, 1].map((more) => ({
+  kinds: { from: "words", words: new Map() },
+  value: (name) => settingNamed(name).default + more,
+  written: (name) => String(settingNamed(name).default + more),
+  asOf: 0,
+  lengths: [1],
+}));
+
+/** Every role a column has, and for "Change" every choice of the columns it may stand on. */
+function slotsFor({ needs }: Recipe): readonly Slots[] {
+  const all: Slots = Object.fromEntries(roles.map(({ key, label }, index) => [key, { header: label, index }]));
+  const required = Object.fromEntries(needs.filter((one) => !one.optional).map(({ role }) => [role, all[role]!]));
+  const optional = needs.filter((one) => one.optional).map(({ role }) => role);
+  const some = optional.reduce<readonly Slots[]>(
+    (found, role) => [...found, ...found.map((slots) => ({ ...slots, [role]: all[role]! }))],
+    [required],
+  );
+  const added = (slots: Slots): Slots =>
+    Object.fromEntries(Object.entries(slots).map(([role, slot]) => [role, { ...(slot as ColumnSlot), isAdded: true }]));
+  return [...some, ...some.map(added)];
+}
+
+let known: ReadonlyMap<string, RecipeKey> | null = null;
+
+function knownShapes(): ReadonlyMap<string, RecipeKey> {
+  known ??= new Map(
+    recipes
+      .filter(({ needsKinds }) => !needsKinds)
+      .flatMap((recipe) =>
+        slotsFor(recipe).flatMap((slots) =>
+          usings.map((using) => [shapeOf(inA1(recipe.template(slots, using), 0, 0)), recipe.key] as const),
+        ),
+      ),
+  );
+  return known;
+}
+
+/** The columns that a formula may belong to: two for a date by kind, one for others, none for somebody's own. */
+export function recipesOf(formula: string): readonly RecipeKey[] {
+  const shape = shapeOf(formula);
+  if (BY_KIND.test(shape)) return recipes.filter(({ needsKinds }) => needsKinds).map(({ key }) => key);
+  const key = knownShapes().get(shape);
+  return key === undefined ? [] : [key];
+}

@@ -1,0 +1,51 @@
+/** What becomes of a column of ours that is written anew. */
+import type { Recipe } from "../../../src/columns/recipes/recipe";
+import { asText } from "../../workbook/expectations";
+import type { Value } from "../../workbook/port";
+import type { RefreshPreview, SurveyedList } from "./interface";
+import { recipesOf } from "./our-formula";
+import { count, inQuotes, rowList } from "./sentences";
+import { presentIn } from "./using";
+
+export function refreshOf(recipe: Recipe, list: SurveyedList, answers: readonly Value[]): RefreshPreview | null {
+  const present = presentIn(list, recipe.key);
+  if (!present) return null;
+  const { column, header, formulas } = present;
+  const now = (row: number): Value => list.rows[row]?.[column] ?? null;
+  const rowsWhere = (is: (row: number) => boolean) => list.rowNumbers.filter((_, row) => is(row));
+  const typed = rowsWhere((row) => {
+    const formula = formulas[row] ?? null;
+    return formula === null ? asText(now(row)) !== "" : !recipesOf(formula).includes(recipe.key);
+  });
+  const changing = rowsWhere((row) => {
+    const answer = answers[row] ?? null;
+    return !showsTheSame(now(row), answer);
+  });
+  return { header, changing, typed, sentences: sentencesOf(header, changing, typed, list.rows.length) };
+}
+
+/** Two engines may differ in the last of sixteen digits; nobody sees that. */
+const showsTheSame = (one: Value, other: Value): boolean =>
+  typeof one === "number" && typeof other === "number"
+    ? Math.abs(one - other) <= 1e-9 * Math.max(1, Math.abs(one))
+    : asText(one) === asText(other);
+
+function sentencesOf(
+  header: string,
+  changing: readonly number[],
+  typed: readonly number[],
+  of: number,
+): readonly string[] {
+  const name = inQuotes(header);
+  const over =
+    typed.length === 0
+      ? []
+      : [
+          `${name}: in ${count(typed.length, "row")} somebody has typed over the formula (${rowList(typed)}). The formula takes the place of what they typed.`,
+        ];
+  const differs =
+    changing.length === 0
+      ? `${name}: every row goes on showing what it shows now.`
+      : `${name}: ${count(changing.length, "row")} of ${of.toLocaleString("en-GB")} will show something else than now (${rowList(changing)}).`;
+  return [...over, differs];
+}
