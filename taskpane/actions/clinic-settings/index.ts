@@ -1,0 +1,12 @@
+export { agreement, type Agreement } from "./agreement";
+export {
+  asTyped,
+  cellNamed,
+  forms,
+  writeEntries,
+  type EntriesChoices,
+  type EntriesPlan,
+  type EntryName,
+  type FormKey,
+} from "./entries";
+export { doubtful, settingLines, settingText, type LinesGroup, type SettingLine, type SettingsView } from "./lines";

@@ -1,0 +1,74 @@
+import { agreement, settingLines, writeEntries } from "../../actions/clinic-settings";
+import { clinicSettings as words } from "../../texts/clinic-settings";
+import { pane as paneTexts } from "../../texts/pane";
+import type { Overview, Workbook } from "../../workbook/port";
+import { Finished } from "../parts/Finished";
+import { Notice } from "../parts/Notice";
+import { Working } from "../parts/Working";
+import { EntriesForm } from "./EntriesForm";
+import { AllSettings, ToLookAt } from "./SettingsList";
+import { useClinicSettings } from "./useClinicSettings";
+
+interface Props {
+  readonly workbook: Workbook | null;
+  readonly overview: Overview | null;
+  /** Today as a day number. */
+  readonly today: number;
+  readonly locale: string;
+}
+
+/** Who agreed the settings, whom to call, and every setting with what stands in its cell and where it comes from. */
+export function ClinicSettings({ workbook, overview, today, locale }: Props) {
+  const state = useClinicSettings(workbook, today);
+  if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
+  const { phase } = state.applying;
+  if (phase.is === "working")
+    return (
+      <Working
+        title={words.working}
+        done={phase.done}
+        of={phase.of}
+        isStopping={phase.isStopping}
+        stop={state.applying.stop}
+      />
+    );
+  if (phase.is === "finished")
+    return (
+      <Finished
+        title={words.result.title[phase.words.outcome]}
+        said={phase.words}
+        receipt={phase.receipt}
+        workbook={workbook}
+        reveal={state.reveal}
+        again={words.result.again}
+        onAgain={state.applying.backToChoices}
+      />
+    );
+  const view = settingLines(overview, today);
+  const { agreed, sentence } = agreement(overview, today);
+  const can = writeEntries.needs.map((step) => workbook.can(step)).find((answer) => answer !== true);
+  return (
+    <>
+      <Notice kind={agreed ? "plain" : "caution"}>
+        <p>{view.isThere ? sentence : words.none.lead}</p>
+        {!view.isThere && <p>{words.none.how}</p>}
+      </Notice>
+      {view.isThere && <ToLookAt view={view} reveal={state.reveal} />}
+      {view.isThere &&
+        (["agreement", "calls"] as const).map((form) => (
+          <EntriesForm
+            key={form}
+            form={form}
+            overview={overview}
+            today={today}
+            locale={locale}
+            fault={state.fault?.form === form ? state.fault.sentence : null}
+            cannot={typeof can === "string" ? can : null}
+            reveal={state.reveal}
+            write={(typed) => void state.write({ form, typed })}
+          />
+        ))}
+      <AllSettings view={view} reveal={state.reveal} />
+    </>
+  );
+}
