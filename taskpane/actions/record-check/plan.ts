@@ -3,6 +3,7 @@ import { CHECKDUE } from "../../../src/balloon/checkdue";
 import { LARGEST_VOLUME } from "../../../src/balloon/volumes";
 import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
+import { isoText } from "../../../src/worksheet/dates";
 import { rounded } from "../../../src/worksheet/numbers";
 import type { Change } from "../../workbook/port";
 import { dateText } from "../add-columns/samples";
@@ -20,6 +21,10 @@ import { meaningOf, type Meaning } from "./meaning";
 export type CheckForm = Readonly<
   Record<"checkedOn" | "out" | "looked" | "putIn" | "water" | "by" | "howKnown" | "note", string>
 >;
+
+export const startOfCheck = (today: number): CheckForm => ({
+  ...{ checkedOn: isoText(today), out: "", looked: "", putIn: "", water: "", by: "", howKnown: "", note: "" },
+});
 
 export interface CheckSurvey {
   readonly caseload: Caseload;
