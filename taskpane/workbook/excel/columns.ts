@@ -6,6 +6,7 @@ import type { ColumnsTarget } from "../target";
 import { follow, restore, type LookChange } from "./look";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { hiddenRows, requests } from "./rows";
+import { formulasOf, GENERAL, WriteProblem } from "./values";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
 export interface Traces {
@@ -16,11 +17,7 @@ export interface Traces {
   data: LookChange | null;
 }
 
-const GENERAL = "General";
-
 export const noTraces = (): Traces => ({ formats: null, widths: [], header: null, data: null });
-
-export class WriteProblem extends Error {}
 
 /**
  * Writes the columns of one target. A table is resized, not given columns by `columns.add`: that moves cells beyond
@@ -65,7 +62,7 @@ export async function addColumns(
       const range = rangeOf(sheet, { ...data, ...run });
       /* Formats first: into cells formatted as text a formula goes as a text. */
       range.numberFormat = rowsOf(run.rows, () => target.columns.map((column) => column.format));
-      range.formulas = rowsOf(run.rows, (row) => formulasOf(target, run.top + row));
+      range.formulas = rowsOf(run.rows, (row) => rowFormulas(target, run.top + row));
       cells += run.rows * data.columns;
     }
     await context.sync();
@@ -77,7 +74,7 @@ export async function addColumns(
 
 const rowsOf = <T>(rows: number, row: (index: number) => T): T[] => Array.from({ length: rows }, (_, i) => row(i));
 
-const formulasOf = (target: ColumnsTarget, row: number): string[] =>
+const rowFormulas = (target: ColumnsTarget, row: number): string[] =>
   target.columns.map(
     ({ formula }) =>
       "=" + (target.table === null ? inA1(formula, row, target.listLeft) : inTable(formula, target.table)),
@@ -119,10 +116,9 @@ async function check(context: Excel.RequestContext, sheet: Excel.Worksheet, targ
   for (let top = target.data.top; top < bottom(target.data); top += page) {
     const rows = Math.min(page, bottom(target.data) - top);
     const range = rangeOf(sheet, { ...target.data, top, rows });
-    range.load("formulas");
+    range.load("formulas,values");
     await context.sync();
-    const isFormula = (text: unknown) => typeof text === "string" && text.startsWith("=");
-    if (!range.formulas.every((row: unknown[]) => row.every(isFormula)))
+    if (formulasOf(range).some((row) => row.includes(null)))
       throw new WriteProblem("Excel left some rows without a formula. Clear any filter, then try again.");
   }
 }

@@ -1,8 +1,8 @@
 /** Reading cells, in pages that stay far below the 5 MB Excel gives at once. */
-import { CellError } from "../../../src/worksheet/error";
 import type { Area, Block, Facet, Place, Value } from "../port";
 import { areaOf, rangeOf, standOf } from "./place";
 import { hiddenRows } from "./rows";
+import { formulasOf, valuesOf } from "./values";
 
 const CELLS_A_PAGE = 20_000;
 
@@ -12,7 +12,7 @@ export async function read(place: Place, what: readonly Facet[]): Promise<Block>
     const asks = (facet: Facet) => what.includes(facet);
     const loads = [
       ...(asks("values") ? ["values", "valueTypes"] : []),
-      ...(asks("formulas") ? ["formulas"] : []),
+      ...(asks("formulas") ? ["formulas", "values"] : []),
       ...(asks("formats") ? ["numberFormat"] : []),
     ];
     const values: Value[][] = [];
@@ -20,7 +20,7 @@ export async function read(place: Place, what: readonly Facet[]): Promise<Block>
     const formats: string[][] = [];
     for (const page of loads.length > 0 ? pages(area) : []) {
       const range = rangeOf(sheet, page);
-      range.load(loads.join(","));
+      range.load([...new Set(loads)].join(","));
       await context.sync();
       if (asks("values")) values.push(...valuesOf(range));
       if (asks("formulas")) formulas.push(...formulasOf(range));
@@ -45,23 +45,6 @@ function pages(area: Area): readonly Area[] {
     all.push({ ...area, top: area.top + done, rows: Math.min(rows, area.rows - done) });
   return all;
 }
-
-/** Excel says "" for an empty cell and for a text of no length: only the type tells them apart. */
-function valuesOf(range: Excel.Range): Value[][] {
-  return range.values.map((row: (string | number | boolean)[], r) =>
-    row.map((value, c) => {
-      const type = range.valueTypes[r]![c];
-      if (type === Excel.RangeValueType.empty) return null;
-      return type === Excel.RangeValueType.error ? new CellError(String(value)) : value;
-    }),
-  );
-}
-
-/** For a cell without a formula Excel says its value here. */
-const formulasOf = (range: Excel.Range): (string | null)[][] =>
-  range.formulas.map((row: unknown[]) =>
-    row.map((text) => (typeof text === "string" && text.startsWith("=") ? text : null)),
-  );
 
 async function merges(context: Excel.RequestContext, sheet: Excel.Worksheet, area: Area): Promise<readonly Area[]> {
   const found = rangeOf(sheet, area).getMergedAreasOrNullObject();

@@ -16,22 +16,36 @@ import type {
   Workbook,
 } from "../port";
 import {
+  claimedBy,
   inTheWay,
   Refusal,
   spillInTheWay,
   targetsOf,
   type ColumnsTarget,
   type FormulaTarget,
+  type NamedCellTarget,
   type NameTarget,
+  type RowTarget,
+  type ShowRowsTarget,
   type Target,
 } from "../target";
-import { differenceSentence, doneOf, inReverse, isNameUsed, standing, type Standing, type Written } from "../written";
+import {
+  differenceSentence,
+  doneOf,
+  inReverse,
+  isNameUsed,
+  isRemembered,
+  standing,
+  type Standing,
+  type Written,
+} from "../written";
 import { addColumns, noTraces, removeColumns } from "./columns";
 import { listen } from "./events";
 import { defineName, removeFormula, removeName, writeFormula } from "./single";
 import { overview } from "./overview";
 import { rangeOf, standOf } from "./place";
 import { read } from "./read";
+import { rowStep, workOf } from "./rowSteps";
 import { errorSentence } from "./sentences";
 
 /** A step as far as it came, with what is needed to undo it. */
@@ -68,7 +82,7 @@ export class ExcelWorkbook implements Workbook {
       const outcome = await this.carryOut(targets, made, watch);
       if (outcome instanceof Refusal) return await this.abandon(made, outcome);
       const receipt: Receipt = { outcome: "done", sentence: "Done.", done: made.map(doneOf) };
-      this.memory.set(receipt, made);
+      this.memory.set(receipt, await this.remembered(made));
       return receipt;
     } catch (error) {
       return made.length > 0 ? this.abandon(made, errorSentence(error)) : refused(errorSentence(error));
@@ -112,10 +126,11 @@ export class ExcelWorkbook implements Workbook {
     const now = await this.overview();
     const changed = await unmet(change.expects, this, now);
     if (changed) return changed;
-    const targets = targetsOf(change, now);
+    const targets = await targetsOf(change, now, this);
     if (targets instanceof Refusal) return targets;
     for (const target of targets) {
-      const obstacle = target.kind === "defineName" ? null : await this.obstacle(target.sheet, target.area);
+      const claimed = claimedBy(target);
+      const obstacle = claimed && (await this.obstacle(claimed.sheet, claimed.area));
       if (obstacle) return obstacle;
     }
     return targets;
@@ -147,17 +162,43 @@ export class ExcelWorkbook implements Workbook {
     };
     if (!goesOn(0)) return STOPPED;
     for (const target of targets) {
-      if (target.kind === "addColumns") {
-        await this.makeColumns(target, made, goesOn);
-        if (watch.signal.aborted) return STOPPED;
-        continue;
-      }
+      const refusal = await this.make(target, made, goesOn);
+      if (refusal) return refusal;
+      if (watch.signal.aborted) return STOPPED;
+    }
+    return true;
+  }
+
+  private async make(target: Target, made: Made[], goesOn: (amount: number) => boolean): Promise<Refusal | null> {
+    if (target.kind === "addColumns") await this.makeColumns(target, made, goesOn);
+    else if (target.kind === "defineName" || target.kind === "writeFormula") {
       const one = target.kind === "defineName" ? await this.makeName(target) : await this.makeFormula(target);
       if (one instanceof Refusal) return one;
       made.push(one);
-      if (!goesOn(1)) return STOPPED;
+      goesOn(1);
+    } else return this.makeRows(target, made, goesOn);
+    return null;
+  }
+
+  private async makeRows(
+    target: RowTarget | NamedCellTarget | ShowRowsTarget,
+    made: Made[],
+    goesOn: (amount: number) => boolean,
+  ): Promise<Refusal | null> {
+    const { carryOut, undo } = rowStep(target);
+    made.push({ target, changed: true, formulas: [], undo: (area) => undo(area ?? target.area) });
+    return carryOut(goesOn);
+  }
+
+  /** What rows and named cells hold now that all steps are done: a later step may have changed an earlier one's row. */
+  private async remembered(made: readonly Made[]): Promise<readonly Made[]> {
+    const all: Made[] = [];
+    for (const one of made) {
+      const { target } = one;
+      const block = isRemembered(target) ? await this.read(target, ["values", "formulas"]) : null;
+      all.push(block ? { ...one, values: block.values!, formulas: block.formulas! } : one);
     }
-    return true;
+    return all;
   }
 
   private async makeColumns(target: ColumnsTarget, made: Made[], goesOn: (cells: number) => boolean): Promise<void> {
@@ -212,7 +253,7 @@ export class ExcelWorkbook implements Workbook {
     return found;
   }
 
-  /** @param found with the area where columns stand now; null for where they were put */
+  /** @param found with the area where a step's cells stand now; null for where they were put */
   private async remove(found: readonly { readonly written: Made; readonly area: Area | null }[]): Promise<void> {
     for (const { written, area } of inReverse(found)) await written.undo(area);
   }
@@ -222,4 +263,7 @@ const STOPPED = new Refusal("Stopped.");
 
 const refused = (sentence: string): Receipt => ({ outcome: "refused", sentence, done: [] });
 
-const work = (target: Target): number => (target.kind === "addColumns" ? target.data.rows * target.columns.length : 1);
+function work(target: Target): number {
+  if (target.kind === "addColumns") return target.data.rows * target.columns.length;
+  return target.kind === "defineName" || target.kind === "writeFormula" ? 1 : workOf(target);
+}

@@ -4,7 +4,7 @@ import type { Area } from "../../../taskpane/workbook/port";
 import type { Sheet } from "../../../taskpane/workbook/fake/book";
 import { ApiError, type ExcelObject, type Json, type Property } from "./objects";
 
-const EDGES = ["EdgeTop", "EdgeBottom", "EdgeLeft", "EdgeRight", "InsideHorizontal"];
+const EDGES = ["EdgeTop", "EdgeBottom", "EdgeLeft", "EdgeRight", "InsideHorizontal", "InsideVertical"];
 
 const DEFAULTS: Readonly<Record<string, Json>> = {
   "font/name": "Calibri",
@@ -43,6 +43,29 @@ export class Looks {
     if (trait === "font/bold") sheet.made(row, column).bold = value === true;
     else this.cells.set(`${sheet.id}/${row}/${column}/${trait}`, value);
     if (trait === "fill/color") this.set(sheet, row, column, "fill/pattern", "Solid");
+  }
+
+  forget(sheet: Sheet, row: number, column: number): void {
+    for (const trait of Object.keys(DEFAULTS)) this.cells.delete(`${sheet.id}/${row}/${column}/${trait}`);
+  }
+
+  copy(sheet: Sheet, from: { row: number; column: number }, to: { row: number; column: number }): void {
+    this.forget(sheet, to.row, to.column);
+    for (const trait of Object.keys(DEFAULTS)) {
+      const value = this.cells.get(`${sheet.id}/${from.row}/${from.column}/${trait}`);
+      if (value !== undefined) this.cells.set(`${sheet.id}/${to.row}/${to.column}/${trait}`, value);
+    }
+  }
+
+  /** Cells that move take their looks with them. */
+  move(sheet: Sheet, isMoved: (row: number, column: number) => boolean, by: number): void {
+    const moved = [...this.cells].flatMap(([key, value]) => {
+      const [id, row, column, ...trait] = key.split("/");
+      return id === sheet.id && isMoved(Number(row), Number(column)) ? [{ key, value, row, column, trait }] : [];
+    });
+    for (const { key } of moved) this.cells.delete(key);
+    for (const { value, row, column, trait } of moved)
+      this.cells.set(`${sheet.id}/${Number(row) + by}/${column}/${trait.join("/")}`, value);
   }
 
   /** The format of a range: null where its cells differ. */

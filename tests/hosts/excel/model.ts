@@ -1,6 +1,7 @@
 /** Excel's workbook, sheets, tables and names, over the workbook in memory. */
 import { dataArea, type Book, type Name, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
-import { parseArea } from "../../../taskpane/workbook/area";
+import { parsePlace } from "../../../taskpane/workbook/area";
+import { Filters } from "./filters";
 import { Looks } from "./looks";
 import { ApiError, isObject, read, type ExcelObject } from "./objects";
 import { protectedError, range, resize, type RangeObject, type World } from "./range";
@@ -19,7 +20,10 @@ export const EVENTS: Readonly<Record<string, number>> = {
 
 export class Model implements World {
   readonly looks = new Looks();
+  readonly filters = new Filters();
   readonly registered = new Set<number>();
+
+  fillsFormulas = true;
 
   constructor(readonly book: Book) {}
 
@@ -86,6 +90,7 @@ export class Model implements World {
       parts: {
         protection: () => ({ type: "WorksheetProtection", properties: { protected: read(() => sheet.isProtected) } }),
         tables: () => this.tables([sheet]),
+        autoFilter: () => this.filters.onSheet(this, sheet),
       },
       methods: {
         GetUsedRangeOrNullObject: () => {
@@ -129,10 +134,7 @@ export class Model implements World {
       },
       parts: {
         worksheet: () => this.worksheet(sheet),
-        autoFilter: () => ({
-          type: "AutoFilter",
-          properties: { isDataFiltered: read(() => table.filteredRows.size > 0) },
-        }),
+        autoFilter: () => this.filters.onTable(this, sheet, table),
         columns: () => ({
           type: "TableColumnCollection",
           items: () =>
@@ -140,16 +142,18 @@ export class Model implements World {
               type: "TableColumn",
               id: String(i + 1),
               properties: { name: read(() => name) },
+              parts: { filter: () => this.filters.onColumn(sheet, table, i) },
             })),
         }),
       },
       methods: {
         GetRange: () => range(this, sheet, table.area),
         GetHeaderRowRange: () => range(this, sheet, { ...table.area, rows: 1 }),
+        ClearFilters: () => this.filters.clearTable(sheet, table),
         GetDataBodyRange: () => range(this, sheet, dataArea(table)),
         Resize: ([to]) => {
           if (!isObject(to) || to.type !== "Range") throw new ApiError("InvalidArgument", "A range is needed.");
-          resize(sheet, table, (to as RangeObject).area);
+          resize(this, sheet, table, (to as RangeObject).area);
         },
       },
     };
@@ -202,10 +206,9 @@ export class Model implements World {
   }
 
   private cellsOf(name: Name): ExcelObject | null {
-    const [sheetName, address] = name.refersTo.slice(1).split("!");
-    const area = address ? parseArea(address) : null;
-    const sheet = this.book.sheet((sheetName ?? "").replace(/^'|'$/g, ""));
-    return area && sheet ? range(this, sheet, area) : null;
+    const place = parsePlace(name.refersTo);
+    const sheet = place && this.book.sheet(place.sheetName);
+    return place && sheet ? range(this, sheet, place.area) : null;
   }
 
   private events(collection: string): NonNullable<ExcelObject["methods"]> {

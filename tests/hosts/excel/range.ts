@@ -2,13 +2,20 @@
 import { CellError } from "../../../src/worksheet/error";
 import { areaAddress, around, bottom, contains, overlaps, right } from "../../../taskpane/workbook/area";
 import { GENERAL, type Book, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
+import { MovableFormula } from "../../../taskpane/workbook/package/formula/references";
 import type { Area, Value } from "../../../taskpane/workbook/port";
+import type { Filters } from "./filters";
 import type { Looks } from "./looks";
-import { ApiError, read, type ExcelObject, type Json } from "./objects";
+import { ApiError, isObject, read, type ExcelObject, type Json } from "./objects";
+import { deleteUp, insertDown } from "./shift";
+import { entered, formatAfter, shown } from "./typed";
 
 export interface World {
   readonly book: Book;
   readonly looks: Looks;
+  readonly filters: Filters;
+  /** Excel's option "Fill formulas in tables to create calculated columns"; people turn it off. */
+  readonly fillsFormulas: boolean;
   worksheet(sheet: Sheet): ExcelObject;
 }
 
@@ -31,14 +38,19 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
     );
   const write = (values: Json, each: (row: number, column: number, value: Json) => void): void => {
     mayWrite();
-    spread(sheet, area, values, each);
+    spread(world, sheet, area, values, each);
   };
-  const rows = () => Array.from({ length: area.rows }, (_, r) => sheet.isHiddenRow(area.top + r));
+  const rows = () =>
+    Array.from({ length: area.rows }, (_, r) => {
+      const row = area.top + r;
+      return sheet.isHiddenRow(row) || world.filters.hides(sheet, row);
+    });
   const typed = (row: number, column: number, value: Json) => {
-    const isText = sheet.cell(row, column)?.format === "@";
-    const text = typeof value === "string" && value.startsWith("'") ? value.slice(1) : null;
-    if (text !== null || (isText && typeof value === "string")) putText(sheet, row, column, text ?? String(value));
-    else sheet.type(row, column, value as Value);
+    const { format } = sheet.cell(row, column) ?? { format: GENERAL };
+    const entry = entered(value as string | number | boolean, format);
+    if (entry.formula !== undefined) sheet.type(row, column, entry.formula);
+    else putValue(sheet, row, column, entry.value);
+    if (entry.format !== undefined) sheet.made(row, column).format = formatAfter(entry, format);
     keepHeaders(sheet, row);
   };
   const areas = (list: readonly Area[]): ExcelObject => ({
@@ -63,6 +75,7 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
         return hidden.every((one) => one === hidden[0]) ? hidden[0]! : null;
       }),
       values: { get: () => matrix((r, c) => wireValue(sheet.value(r, c))), set: (values) => write(values, typed) },
+      text: read(() => matrix((r, c) => shownText(sheet, r, c))),
       valueTypes: read(() => matrix((r, c) => valueType(sheet, r, c))),
       formulas: {
         get: () => matrix((r, c) => spelled(sheet, r, c)),
@@ -98,10 +111,37 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
         const isAnchor = spill?.area.top === area.top && spill.area.left === area.left;
         return spill && isAnchor ? range(world, sheet, spill.area) : null;
       },
-      Clear: ([what]) => {
-        if (what !== "Contents") throw new ApiError("InvalidArgument", `clear ${String(what)} would take formats too`);
+      /* The library itself cuts arrays of more than 1,500 cells into pieces, and asks for these. */
+      _ValidateArraySize: ([rows, columns]) => {
+        if (rows !== area.rows || columns !== area.columns) throw wrongSize();
+      },
+      GetRow: ([row]) => range(world, sheet, { ...area, top: area.top + Number(row), rows: 1 }),
+      GetBoundingRect: ([other]) => range(world, sheet, around(area, (other as RangeObject).area)),
+      CopyFrom: ([source, what]) => {
         mayWrite();
-        for (const row of reached(sheet, area)) {
+        if (!isObject(source) || source.type !== "Range" || what !== "Formulas")
+          throw new ApiError("InvalidArgument", "Only formulas of a range are copied.");
+        const from = source as RangeObject;
+        if (from.area.rows * from.area.columns !== 1) throw new ApiError("InvalidArgument", "One cell is copied.");
+        for (const row of reached(world, sheet, area))
+          for (let column = area.left; column < right(area); column++) copyFormula(sheet, from.area, { row, column });
+      },
+      Delete: ([shift]) => {
+        if (shift !== "Up") throw new ApiError("InvalidArgument", `delete ${String(shift)}`);
+        mayWrite();
+        deleteUp(sheet, world.looks, area);
+      },
+      Insert: ([shift]) => {
+        if (shift !== "Down") throw new ApiError("InvalidArgument", `insert ${String(shift)}`);
+        mayWrite();
+        insertDown(sheet, world.looks, area);
+        return range(world, sheet, area);
+      },
+      Clear: ([what]) => {
+        mayWrite();
+        if (what === "Formats") return clearFormats(world, sheet, area);
+        if (what !== "Contents") throw new ApiError("InvalidArgument", `clear ${String(what)} would take formats too`);
+        for (const row of reached(world, sheet, area)) {
           sheet.clear({ ...area, top: row, rows: 1 });
           keepHeaders(sheet, row);
         }
@@ -126,14 +166,20 @@ function occupied(sheet: Sheet, area: Area): Area | null {
 }
 
 /** Rows a filter hides, when they lie among others that are written together, are not reached. */
-function reached(sheet: Sheet, area: Area): readonly number[] {
+function reached(world: World, sheet: Sheet, area: Area): readonly number[] {
   const rows = Array.from({ length: area.rows }, (_, r) => area.top + r);
-  const isFiltered = (row: number) => sheet.tables.some((table) => table.filteredRows.has(row));
-  return area.rows === 1 ? rows : rows.filter((row) => !isFiltered(row));
+  return area.rows === 1 ? rows : rows.filter((row) => !world.filters.hides(sheet, row));
 }
+
+const wrongSize = () =>
+  new ApiError(
+    "InvalidArgument",
+    "The number of rows or columns in the input array doesn't match the size or dimensions of the range.",
+  );
 
 /** As Excel does it: over filtered rows the shown ones all get the first element (xlwings issue 747). */
 function spread(
+  world: World,
   sheet: Sheet,
   area: Area,
   values: Json,
@@ -141,11 +187,8 @@ function spread(
 ): void {
   const matrix = values as readonly (readonly Json[])[];
   if (!Array.isArray(values) || matrix.length !== area.rows || matrix.some((row) => row.length !== area.columns))
-    throw new ApiError(
-      "InvalidArgument",
-      "The number of rows or columns in the input array doesn't match the size or dimensions of the range.",
-    );
-  const rows = reached(sheet, area);
+    throw wrongSize();
+  const rows = reached(world, sheet, area);
   const isSpoilt = rows.length < area.rows;
   for (const row of rows)
     for (let column = area.left; column < right(area); column++) {
@@ -154,11 +197,27 @@ function spread(
     }
 }
 
-function putText(sheet: Sheet, row: number, column: number, text: string): void {
+function putValue(sheet: Sheet, row: number, column: number, value: Value): void {
   sheet.clear({ top: row, left: column, rows: 1, columns: 1 });
-  sheet.made(row, column).value = text;
+  sheet.made(row, column).value = value;
   const table = sheet.tables.find((one) => one.hasHeader && one.area.top === row && contains(one.area, row, column));
-  if (table) table.columns[column - table.area.left] = text;
+  if (table) table.columns[column - table.area.left] = String(value ?? "");
+}
+
+function clearFormats({ looks }: World, sheet: Sheet, area: Area): void {
+  for (let row = area.top; row < bottom(area); row++)
+    for (let column = area.left; column < right(area); column++) {
+      const cell = sheet.cell(row, column);
+      if (cell) Object.assign(cell, { format: GENERAL, bold: false });
+      looks.forget(sheet, row, column);
+    }
+}
+
+function copyFormula(sheet: Sheet, from: Area, to: { readonly row: number; readonly column: number }): void {
+  const cell = sheet.cell(from.top, from.left);
+  if (!cell?.formula) return putValue(sheet, to.row, to.column, cell?.value ?? null);
+  const moved = new MovableFormula(cell.formula.slice(1)).moved(to.row - from.top, to.column - from.left);
+  sheet.type(to.row, to.column, `=${moved}`);
 }
 
 /** A table's header cells are never empty and never alike. */
@@ -185,6 +244,11 @@ function wireValue(value: Value): Json {
   return value === null ? "" : value;
 }
 
+export function shownText(sheet: Sheet, row: number, column: number): string {
+  const { value, format } = sheet.cell(row, column) ?? { value: null, format: GENERAL };
+  return value instanceof CellError ? value.code : shown(value, format);
+}
+
 function valueType(sheet: Sheet, row: number, column: number): string {
   const cell = sheet.cell(row, column);
   if (!cell || (cell.value === null && cell.formula === null)) return "Empty";
@@ -203,13 +267,20 @@ function spelled(sheet: Sheet, row: number, column: number): Json {
   return cell.formula.replaceAll(`${table.name}[[#This Row],[`, "[@[").replace(/\[@\[(\w+)\]\]/g, "[@$1]");
 }
 
-export function resize(sheet: Sheet, table: Table, area: Area): void {
+export function resize(world: World, sheet: Sheet, table: Table, area: Area): void {
   if (sheet.isProtected) throw protectedError();
   const isSameTop = area.top === table.area.top && overlaps(area, table.area);
   const inTheWay = sheet.tables.some((one) => one !== table && overlaps(one.area, area));
   const isMerged = sheet.merges.some((merge) => overlaps(merge, area));
-  if (!isSameTop || inTheWay || isMerged || bottom(area) !== bottom(table.area))
+  const isTorn = table.hasTotals && bottom(area) !== bottom(table.area);
+  if (!isSameTop || inTheWay || isMerged || isTorn || area.rows < 2)
     throw new ApiError("InvalidArgument", "The table cannot be resized to this range.");
+  const before = table.area;
   table.area = area;
   nameColumns(sheet, table);
+  if (world.fillsFormulas && before.rows > 1)
+    for (let row = bottom(before); row < bottom(area); row++)
+      for (let column = before.left; column < right(before); column++)
+        if (sheet.cell(bottom(before) - 1, column)?.formula && !sheet.isOccupied(row, column))
+          copyFormula(sheet, { top: bottom(before) - 1, left: column, rows: 1, columns: 1 }, { row, column });
 }

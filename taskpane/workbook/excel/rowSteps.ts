@@ -1,0 +1,77 @@
+/** Steps on rows and named cells: each is carried out, and gives what undoes it, begun or done. */
+import type { Area } from "../port";
+import type { NamedCellTarget, Refusal, RowTarget, ShowRowsTarget } from "../target";
+import { appendRows, noAppendTraces, takeRowsAway } from "./appendRows";
+import { changeCells, changeCellsBack, type CellTraces } from "./changeCells";
+import { noRemoveTraces, putRowsBack, removeRows } from "./removeRows";
+import { showAsBefore, showRows, type FilterTraces } from "./showRows";
+import { rowOfCells, type RowOfCells } from "./values";
+
+export interface RowStep {
+  /** @param wrote told of rows written, after each request; false asks to stop */
+  readonly carryOut: (wrote: (rows: number) => boolean) => Promise<Refusal | null>;
+  /** @param area where it stands now */
+  readonly undo: (area: Area) => Promise<void>;
+}
+
+export function rowStep(target: RowTarget | NamedCellTarget | ShowRowsTarget): RowStep {
+  switch (target.kind) {
+    case "appendRows": {
+      const traces = noAppendTraces();
+      return {
+        carryOut: (wrote) =>
+          Excel.run(async (context) => {
+            await appendRows(context, target, traces, wrote);
+            return null;
+          }),
+        undo: (area) => Excel.run((context) => takeRowsAway(context, target, area, traces)),
+      };
+    }
+    case "changeRow":
+      return cells(target.sheet, target.area, rowOfCells(target.area.columns, target.values));
+    case "writeNamed":
+      return cells(target.sheet, target.area, [{ value: target.step.value }]);
+    case "removeRows": {
+      const traces = noRemoveTraces();
+      return {
+        carryOut: (wrote) =>
+          Excel.run(async (context) => {
+            await removeRows(context, target, traces);
+            wrote(workOf(target));
+            return null;
+          }),
+        undo: () => Excel.run((context) => putRowsBack(context, target, traces)),
+      };
+    }
+    case "showRows": {
+      const traces: FilterTraces = { before: null };
+      return {
+        carryOut: (wrote) =>
+          Excel.run(async (context) => {
+            const refusal = await showRows(context, target, traces);
+            wrote(1);
+            return refusal;
+          }),
+        undo: (area) => Excel.run((context) => showAsBefore(context, target, area, traces)),
+      };
+    }
+  }
+}
+
+function cells(sheet: string, area: Area, written: RowOfCells): RowStep {
+  const traces: CellTraces = { before: null };
+  return {
+    carryOut: async (wrote) => {
+      await changeCells(sheet, area, written, traces);
+      wrote(1);
+      return null;
+    },
+    undo: (now) => changeCellsBack(sheet, now, traces),
+  };
+}
+
+/** In rows. */
+export const workOf = (target: RowTarget | NamedCellTarget | ShowRowsTarget): number => {
+  if (target.kind === "appendRows") return target.values.length;
+  return target.kind === "removeRows" ? Math.max(1, target.removed.length) : 1;
+};
