@@ -8,7 +8,7 @@
  *
  * Columns are counted from 0 within the list; rows that people are told are sheet rows, from 1.
  */
-import type { Area, Overview, Place, SheetId, Value } from "../../workbook/port";
+import type { Area, Overview, SheetId, Value } from "../../workbook/port";
 import type { Planned } from "../action";
 import type { Asked, ListChoice, SurveyedList } from "../add-columns/interface";
 
@@ -89,7 +89,7 @@ export interface SizesPlan extends Planned {
   /** Where the sizes stand. */
   readonly source: { readonly sheet: SheetId; readonly area: Area };
   /** Where the answers will stand. */
-  readonly place: Place & { readonly area: Area };
+  readonly place: { readonly sheet: SheetId; readonly area: Area };
   /** The formula as it will stand in the first cell, with "=". */
   readonly formula: string;
   /** Of the new column; null for a spill. */

@@ -1,0 +1,95 @@
+/** One of our functions in the formula, argument by argument. */
+import { clinicSettings } from "../../../src/settings/index";
+import { NAMESPACE } from "../../../functions/formula-text";
+import { SheetError } from "../../../src/worksheet/error";
+import type { Overview } from "../../workbook/port";
+import type { CallExplained, Given } from "./interface";
+import type { Node } from "./parse";
+import { cellsOf, spoken, type Cells, type Standing } from "./references";
+import { NOT_WORKED_OUT } from "./sentences";
+import { answerText, anyText } from "./values";
+import type { Call, Found, Offset } from "./work-out";
+
+const settingOf = (name: string) => clinicSettings.find((one) => one.name.toLowerCase() === name.toLowerCase());
+
+/** Where a piece of the formula comes from. */
+export function fromText(
+  node: Node | undefined,
+  standing: Standing,
+  overview: Overview,
+  at: Offset | null = null,
+): string {
+  if (!node) return "left out";
+  switch (node.is) {
+    case "nothing":
+      return "left out";
+    case "reference": {
+      const cells = cellsOf(node.text, standing, overview);
+      return cells ? spoken(at ? cellAtOffset(cells, at) : cells, standing, overview) : node.text;
+    }
+    case "name": {
+      const label = settingOf(node.text)?.label;
+      return `the name ${node.text}${label ? ` (${label})` : ""}`;
+    }
+    case "number":
+    case "text":
+    case "boolean":
+    case "array":
+      return "written in the formula";
+    default:
+      return `worked out from ${node.text}`;
+  }
+}
+
+const cellAtOffset = (cells: Cells, { row, column }: Offset): Cells =>
+  cells.area.rows === 1 && cells.area.columns === 1
+    ? cells
+    : { ...cells, area: { top: cells.area.top + row, left: cells.area.left + column, rows: 1, columns: 1 } };
+
+/** What is used where an argument is left out; lists of nothing say nothing. */
+const fallbackText = (fallback: unknown): string | null =>
+  typeof fallback === "object" || fallback === undefined ? null : `${String(fallback)} is used`;
+
+/** The unit of a setting's number, for names read outside of our functions. */
+export const unitOfName = (name: string): string | undefined => {
+  const unit = settingOf(name)?.unit;
+  return unit === "text" ? undefined : unit;
+};
+
+export function explainedCall(
+  { node, definition, given, at, answer }: Call,
+  standing: Standing,
+  overview: Overview,
+): CallExplained {
+  const message = answer instanceof SheetError ? answer.message : "";
+  const explained = definition.order.flatMap(({ name, param }, i): Given[] => {
+    const argument = node.args[i];
+    const found: Found | undefined = given[i];
+    const isLeftOut = argument === undefined || argument.is === "nothing";
+    if (isLeftOut && param.optional) {
+      const fallback = param.fallbackHelp ?? fallbackText(param.fallback);
+      if (fallback === null) return [];
+      return [{ name, help: param.help, value: "left out", from: fallback, isAtFault: false }];
+    }
+    const value = found?.known ? anyText(found.value, param.unit) : isLeftOut ? "missing" : NOT_WORKED_OUT;
+    const isAtFault = message === name || message.startsWith(`${name} `);
+    return [
+      {
+        name,
+        help: param.help,
+        value,
+        from: fromText(argument, standing, overview, param.mode === "each" ? at : null),
+        isAtFault,
+      },
+    ];
+  });
+  return {
+    formula: node.text,
+    name: `${NAMESPACE}.${definition.name}`,
+    summary: definition.summary,
+    given: explained,
+    result: answer === null ? `Not worked out: ${NOT_WORKED_OUT}.` : answerText(definition, answer),
+    isError: answer instanceof SheetError,
+    cautions: definition.documentation?.cautions ?? [],
+  };
+}

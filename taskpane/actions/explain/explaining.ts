@@ -1,0 +1,151 @@
+/** One cell with a formula or a value, and all that is said about it. */
+import { cellAddress } from "../../../src/columns/formula";
+import { AS_OF } from "../../../src/columns/recipes/change";
+import { textOf } from "../../../src/columns/sheet-block";
+import type { SheetFunction } from "../../../src/worksheet/define";
+import { CellError, SheetError } from "../../../src/worksheet/error";
+import type { Overview, Value, Workbook } from "../../workbook/port";
+import { count, inQuotes } from "../add-columns/sentences";
+import { explainedCall, fromText, unitOfName } from "./calls";
+import { cellAt, type CellRead } from "./cell";
+import { listAt, ourColumn } from "./column";
+import type { Explanation, Given } from "./interface";
+import { parse, type Node } from "./parse";
+import { cellsOf, type Standing } from "./references";
+import { filledBy, hostError, NOT_WORKED_OUT, typedSentences } from "./sentences";
+import { readInColumn } from "./typed";
+import { anyText, isSameValue, unitOf, valueText } from "./values";
+import { callsIn, ourFunction, Working, type Offset, type WorkedOut } from "./work-out";
+
+export class Explaining {
+  constructor(
+    private readonly workbook: Workbook,
+    private readonly overview: Overview,
+    private readonly functions: readonly SheetFunction[],
+    /** The cell that is explained. */
+    private readonly standing: Standing,
+    private readonly cell: CellRead,
+  ) {}
+
+  private get address(): string {
+    return cellAddress(this.standing.row, this.standing.column);
+  }
+
+  private base(): Pick<Explanation, "place" | "where"> {
+    const { sheet, row, column } = this.standing;
+    const name = this.overview.sheets.find(({ id }) => id === sheet)?.name ?? "";
+    return {
+      place: { sheet, area: { top: row, left: column, rows: 1, columns: 1 } },
+      where: `${this.address} on ${inQuotes(name)}`,
+    };
+  }
+
+  async typed(): Promise<Explanation> {
+    const { value, isDate } = this.cell;
+    const read = value === null ? null : await readInColumn(this.workbook, this.overview, this.standing, value);
+    const said = typedSentences(this.address, value, isDate, read);
+    return { ...this.base(), ...said, formula: null, column: null, calls: [], reads: [] };
+  }
+
+  /** @param from where the formula stands: the cell itself, or the one that fills it */
+  async formula(text: string, from: Standing): Promise<Explanation> {
+    const node = parse(text);
+    const { row, column } = this.standing;
+    const at = { row: row - from.row, column: column - from.column };
+    const working = new Working(this.workbook, this.overview, this.functions, from, at);
+    const worked = await working.out(node);
+    const list = await listAt(this.workbook, this.overview, this.standing);
+    const inFormula = callsIn(node, this.functions).length;
+    const idle = inFormula - worked.calls.length;
+    return {
+      ...this.base(),
+      headline: this.headline(worked),
+      isError: this.cell.value instanceof CellError,
+      notes: [
+        ...(from === this.standing ? [] : [filledBy(this.address, cellAddress(from.row, from.column))]),
+        ...worked.gaps.map((gap) => `T${NOT_WORKED_OUT.slice(1)}: ${gap}.`),
+        ...this.differences(worked, at),
+        ...(idle > 0
+          ? [
+              `${count(idle, "other function")} of this add-in in the formula ${idle === 1 ? "does" : "do"} not count for this cell.`,
+            ]
+          : []),
+        ...(inFormula === 0 ? ["The formula holds none of this add-in's functions."] : []),
+      ],
+      formula: text,
+      column: list && ourColumn(list),
+      calls: worked.calls.map((call) => explainedCall(call, from, this.overview)),
+      reads: await this.reads(node, working, from),
+    };
+  }
+
+  /** What stands there, or why it is an error. */
+  private headline({ calls }: WorkedOut): string {
+    const { value } = this.cell;
+    if (value instanceof CellError) {
+      const failed = [...calls].reverse().find(({ answer }) => answer instanceof SheetError);
+      const why = failed && isOurs(value.code) ? `${(failed.answer as SheetError).message}.` : hostError(value.code);
+      return `${this.address} is an error, ${value.code}: ${why}`;
+    }
+    if (textOf(value) === "") return `${this.address} shows nothing.`;
+    const giver = calls.find(({ answer }) => answer === value)?.definition;
+    const unit = giver ? unitOf(giver) : this.cell.isDate ? "date" : undefined;
+    return `${this.address} shows ${valueText(value, unit)}.`;
+  }
+
+  /** The sheet may not have been worked out since its cells changed: then it shows what is no longer so. */
+  private differences({ found }: WorkedOut, at: Offset): readonly string[] {
+    if (!found.known) return [];
+    const { row, column } = at;
+    const own = (Array.isArray(found.value) ? found.value[row]?.[column] : found.value) as Value | undefined;
+    if (own === undefined || isSameValue(own, this.cell.value)) return [];
+    const unit = this.cell.isDate ? "date" : undefined;
+    return [
+      `Worked out again now from the same cells, it gives ${valueText(own, unit)}. Have the sheet worked out again, and look which of the two stands there.`,
+    ];
+  }
+
+  /** What the plain part of the formula reads: cells and names outside of our functions, each once. */
+  private async reads(node: Node, working: Working, from: Standing): Promise<readonly Given[]> {
+    const outside = outsideOurs(node, this.functions);
+    const found = new Map<string, Given>();
+    for (const piece of outside) {
+      if ((piece.is !== "reference" && piece.is !== "name") || found.has(piece.text)) continue;
+      if (found.size >= MOST_READ) break;
+      found.set(piece.text, {
+        name: piece.text,
+        help: "",
+        value: await this.readText(piece, working, from),
+        from: fromText(piece, from, this.overview),
+        isAtFault: false,
+      });
+    }
+    return [...found.values()];
+  }
+
+  private async readText(piece: Node, working: Working, from: Standing): Promise<string> {
+    const found = await working.work(piece);
+    if (!found.known) return NOT_WORKED_OUT;
+    if (piece.is === "name") return anyText(found.value, isDay(piece.text) ? "date" : unitOfName(piece.text));
+    const cells = cellsOf(piece.text, from, this.overview);
+    if (!cells || Array.isArray(found.value)) return anyText(found.value);
+    const { top: row, left: column } = cells.area;
+    const { isDate } = await cellAt(this.workbook, { sheet: cells.sheet, row, column });
+    return anyText(found.value, isDate ? "date" : undefined);
+  }
+}
+
+/** So many cells and names are listed. */
+const MOST_READ = 20;
+
+const isDay = (name: string): boolean => name.toLowerCase() === AS_OF.toLowerCase();
+
+/** Our functions give no other errors. */
+const isOurs = (code: string): boolean => code === "#VALUE!" || code === "#N/A";
+
+/** The pieces of a formula that are not inside one of our functions. */
+function outsideOurs(node: Node, functions: readonly SheetFunction[]): readonly Node[] {
+  if (node.is === "call" && ourFunction(node.name, functions)) return [];
+  const inner = node.is === "call" ? node.args : node.is === "operator" ? node.parts : [];
+  return [node, ...inner.flatMap((each) => outsideOurs(each, functions))];
+}
