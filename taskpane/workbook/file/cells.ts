@@ -49,6 +49,9 @@ function written(cell: CellDescription): Written {
 const isInside = ({ row, column }: CellDescription, { top, left, rows, columns }: TableDescription): boolean =>
   row > top && row <= top + rows.length && column >= left && column < left + columns.length;
 
+const twiceAt = ({ name }: SheetDescription, row: number, column: number): Error =>
+  new Error(`Two things stand in ${name} ${cellAddress(row, column)}`);
+
 export function cellsOf(sheet: SheetDescription): Cells {
   const cells: Cells = new Map();
   const { table } = sheet;
@@ -61,9 +64,12 @@ export function cellsOf(sheet: SheetDescription): Cells {
       put(cells, row, column, { ...there, look: { ...there.look, ...own.look } });
       continue;
     }
-    if (there) throw new Error(`Two things stand in ${sheet.name} ${cellAddress(row, column)}`);
+    if (there) throw twiceAt(sheet, row, column);
     put(cells, row, column, own);
-    for (let more = 1; more < across; more++) put(cells, row, column + more, { value: null, look: own.look });
+    for (let more = 1; more < across; more++) {
+      if (cells.get(row)?.has(column + more)) throw twiceAt(sheet, row, column + more);
+      put(cells, row, column + more, { value: null, look: own.look });
+    }
   }
   return cells;
 }

@@ -121,3 +121,12 @@ export function conditionalFormatsXml({ table }: SheetDescription): string {
     .map(({ rules = [] }, index) => (rules.length === 0 ? "" : ofColumn(rules, groundOf(table!, index))))
     .join("");
 }
+
+/** Identifiers and lots are texts on purpose, also where they look like numbers: Excel need not mark each of them. */
+export function ignoredErrorsXml({ table }: SheetDescription): string {
+  const texts = (table?.columns ?? []).flatMap(({ format }, index) =>
+    format === "@" ? [groundOf(table!, index).range] : [],
+  );
+  if (texts.length === 0) return "";
+  return element("ignoredErrors", {}, element("ignoredError", { sqref: texts.join(" "), numberStoredAsText: 1 }));
+}

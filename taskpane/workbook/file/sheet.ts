@@ -6,7 +6,7 @@ import { cellsOf, type Cells } from "./cells";
 import { heightsOf } from "./heights";
 import type { Lists } from "./lists";
 import { pagesWide, printXml } from "./print";
-import { conditionalFormatsXml, validationsXml } from "./rules";
+import { conditionalFormatsXml, ignoredErrorsXml, validationsXml } from "./rules";
 import type { Strings } from "./strings";
 import type { Styles } from "./styles";
 import { counted, element, MAIN, OFFICE, part } from "./xml";
@@ -112,6 +112,7 @@ export function sheetXml(sheet: SheetDescription, isFirst: boolean, { styles, st
     conditionalFormatsXml(sheet),
     validationsXml(sheet, lists),
     printXml(sheet.print, pagesWide(sizes)),
+    ignoredErrorsXml(sheet),
     sheet.table ? counted("tableParts", [element("tablePart", { "r:id": "rId1" })]) : "",
   ]);
   return part(root);

@@ -41,6 +41,19 @@ describe("the package", () => {
     expect(named.sort()).toEqual(plain.sort());
   });
 
+  it("has the elements of each sheet in the order that Excel asks for", () => {
+    // ECMA-376 part 1, CT_Worksheet (18.3.1.99), those that are written here.
+    const order =
+      "sheetPr dimension sheetViews sheetFormatPr cols sheetData mergeCells conditionalFormatting dataValidations pageMargins pageSetup headerFooter ignoredErrors tableParts".split(
+        " ",
+      );
+    for (const number of [1, 2, 3, 4]) {
+      const places = part(`xl/worksheets/sheet${number}.xml`).children.map(({ name }) => order.indexOf(name));
+      expect(places).not.toContain(-1);
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+    }
+  });
+
   it("is the same, byte for byte, for the same description", async () => {
     expect(Buffer.compare(await writeBook(everything), bytes)).toBe(0);
   });
@@ -87,6 +100,12 @@ describe("texts, numbers and dates", () => {
     expect(list().getCell("B6").value).toBe("1E5");
     expect(sheetJsCell(sheetJs, LIST, "M9")?.v).toBe(" two\nlines & <tag> _x0041_");
     expect([...ours.cells(LIST)].find(({ ref }) => ref === "M9")?.value).toBe(" two\nlines & <tag> _x0041_");
+  });
+
+  it("lets Excel not mark identifiers that look like numbers", () => {
+    expect(all(part("xl/worksheets/sheet2.xml"), "ignoredError").map(({ attributes }) => attributes)).toEqual([
+      { sqref: "A5:A10004 B5:B10004", numberStoredAsText: "1" },
+    ]);
   });
 
   it("writes dates as day numbers with their format", () => {
@@ -323,6 +342,18 @@ describe("a description that Excel would have to repair", () => {
       "two cells in one place",
       [sheet("A", { table: table("T"), cells: [{ row: 0, column: 0, value: "x" }] })],
       "Two things stand in A A1",
+    ],
+    [
+      "a text across another cell",
+      [
+        sheet("A", {
+          cells: [
+            { row: 0, column: 1, value: "x" },
+            { row: 0, column: 0, value: "wide", across: 2 },
+          ],
+        }),
+      ],
+      "Two things stand in A B1",
     ],
   ])("is refused: %s", async (_, sheets, sentence) => {
     await expect(writeBook({ sheets, names: [] })).rejects.toThrow(sentence);
