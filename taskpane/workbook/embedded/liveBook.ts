@@ -223,9 +223,18 @@ export class LiveBook {
     return filteredRows.some((row) => reader.isHidden(row));
   }
 
+  tableNamed(name: string): TableNow | undefined {
+    return this.tables().find(({ facts }) => facts.name.toLowerCase() === name.toLowerCase());
+  }
+
+  protected filteredAtOpening(sheet: SheetId, table: TableNow | null): readonly number[] {
+    if (table) return table.facts.filteredRows;
+    return this.facts.sheets.find((one) => one.id === sheet)?.filteredRows ?? [];
+  }
+
   protected stand(place: Place): { sheet: SheetId; area: Area } {
     if ("sheet" in place) return place;
-    const table = this.tables().find(({ facts }) => facts.name.toLowerCase() === place.table.toLowerCase());
+    const table = this.tableNamed(place.table);
     if (!table) throw new Error(`no table ${place.table}`);
     return { sheet: table.facts.sheet, area: table.area };
   }

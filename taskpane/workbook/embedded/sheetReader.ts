@@ -10,6 +10,7 @@ import {
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
+import { asText } from "../expectations";
 import { around, contains } from "../area";
 import type { Area, Value } from "../port";
 import type { Engine } from "./engine";
@@ -100,6 +101,13 @@ export class SheetReader {
     return own === null && this.spillAt(row, column) ? valueOf(this.spilled[row]?.[column]) : own;
   }
 
+  /** As the grid paints it, which is what its filters compare. */
+  shownText(row: number, column: number): string | number {
+    const cell = (this.worksheet.getCell(row, column) ?? {}) as ICellData;
+    if (cell.t === CellValueType.BOOLEAN) return asText(valueOf(cell));
+    return plainText(cell) ?? (typeof cell.v === "number" ? cell.v : String(cell.v ?? ""));
+  }
+
   /** With "=". */
   formula(row: number, column: number): string | null {
     const cell = this.cell(row, column);
@@ -160,7 +168,14 @@ export class SheetReader {
     return used;
   }
 
-  private masterOf(group: string) {
+  /** The cell that a group of shared formulas hangs on. */
+  isMaster(row: number, column: number): boolean {
+    const { si } = this.cell(row, column) ?? {};
+    const master = si ? this.masterOf(si) : undefined;
+    return master?.row === row && master.column === column;
+  }
+
+  masterOf(group: string): { readonly row: number; readonly column: number; readonly text: string } | undefined {
     if (!this.masters) {
       this.masters = new Map();
       for (const row of this.rows()) {

@@ -4,13 +4,13 @@ import { SheetsNoteModel } from "@univerjs/sheets-note";
 import { cellAddress } from "../../../src/columns/formula";
 import { right } from "../area";
 import type { Engine } from "./engine";
-import type { GridWorkbookPort } from "./workbook";
+import type { LiveBook } from "./liveBook";
 
 const inside = (range: IRange, row: number, column: number): boolean =>
   row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
 
 /** A table is sorted as a whole, whatever stands beside it. */
-const isTable = (workbook: GridWorkbookPort, sheet: string, range: IRange): boolean =>
+const isTable = (workbook: LiveBook, sheet: string, range: IRange): boolean =>
   workbook
     .tables()
     .some(
@@ -19,7 +19,7 @@ const isTable = (workbook: GridWorkbookPort, sheet: string, range: IRange): bool
     );
 
 /** Something typed in the columns that go on beside these; formulas there follow their row by themselves. */
-function leavesBehind(workbook: GridWorkbookPort, sheet: string, range: IRange): boolean {
+function leavesBehind(workbook: LiveBook, sheet: string, range: IRange): boolean {
   const reader = workbook.reader(sheet);
   for (const [first, step] of [
     [range.startColumn - 1, -1],
@@ -38,20 +38,30 @@ function leavesBehind(workbook: GridWorkbookPort, sheet: string, range: IRange):
 }
 
 /** A sentence why the rows may not be sorted; undefined where they may. */
-export function tieOf(engine: Engine, workbook: GridWorkbookPort, sheet: string, range: IRange): string | undefined {
+export function tieOf(engine: Engine, workbook: LiveBook, sheet: string, range: IRange): string | undefined {
   if (!isTable(workbook, sheet, range) && leavesBehind(workbook, sheet, range)) {
     const [from, to] = [cellAddress(range.startRow, range.startColumn), cellAddress(range.endRow, range.endColumn)];
     return `Only ${from}:${to} would be sorted: the cells beside it would stay, each next to another row's. Select all columns of the list, without its headers, then sort.`;
   }
+  const fixed = fixedCell(engine, workbook, sheet, range);
+  if (fixed?.what === "note")
+    return `Rows with notes (${fixed.address}) are not sorted here: in the file the note would stay behind, beside another row. Sort in Excel.`;
+  if (fixed) return `${fixed.address} holds a formula that this page cannot work out or move. Sort in Excel.`;
+  return undefined;
+}
+
+interface Fixed {
+  readonly what: "note" | "formula";
+  readonly address: string;
+}
+
+/** What only the file holds, and so cannot go along with its row. */
+export function fixedCell(engine: Engine, workbook: LiveBook, sheet: string, range: IRange): Fixed | undefined {
   const facts = workbook.bookFacts;
   if (!facts.file) return undefined;
   const notes = engine.injector.get(SheetsNoteModel).getSheetNotes(workbook.unit, sheet);
-  for (const note of notes?.values() ?? []) {
-    if (!inside(range, note.row, note.col)) continue;
-    const address = cellAddress(note.row, note.col);
-    return `Rows with notes (${address}) are not sorted here: in the file the note would stay behind, beside another row. Sort in Excel.`;
-  }
+  for (const note of notes?.values() ?? [])
+    if (inside(range, note.row, note.col)) return { what: "note", address: cellAddress(note.row, note.col) };
   const kept = facts.keptAsValue.get(sheet)?.find(([row, column]) => inside(range, row, column));
-  if (!kept) return undefined;
-  return `${cellAddress(...kept)} holds a formula that this page cannot work out or move. Sort in Excel.`;
+  return kept && { what: "formula", address: cellAddress(...kept) };
 }

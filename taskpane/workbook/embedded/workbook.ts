@@ -7,24 +7,46 @@ import { CellError } from "../../../src/worksheet/error";
 import { overlaps, right } from "../area";
 import { unmet } from "../expectations";
 import type { Change, Place, Progress, Receipt, TakenBack, Workbook } from "../port";
-import { inTheWay, Refusal, spillInTheWay, targetsOf, type FormulaTarget, type Target } from "../target";
-import { differenceSentence, doneOf, inReverse, isNameUsed, standing, type Standing, type Written } from "../written";
-import { calculated } from "./calculation";
+import {
+  claimedBy,
+  inTheWay,
+  Refusal,
+  spillInTheWay,
+  targetsOf,
+  type FormulaTarget,
+  type NameTarget,
+  type Target,
+} from "../target";
+import {
+  differenceSentence,
+  doneOf,
+  inReverse,
+  isNameUsed,
+  isRemembered,
+  standing,
+  type Standing,
+  type Written,
+} from "../written";
+import { calculated, type Watch } from "./calculation";
 import { OneStep } from "./changes";
 import { LiveBook } from "./liveBook";
 import { structuredToA1 } from "./formulas/structured";
 import { engineNames, TODAY_IN_GRID } from "./names";
 import { isTodayName } from "./open/names";
+import { removalObstacle } from "./rows/obstacles";
+import { carryOut, type TakeBack } from "./steps";
 import { geometryNow } from "./tables";
-import { addColumns, defineName, narrowTable, restore, writeFormula, type Before, type Desk } from "./write";
+import { defineName, type Desk } from "./write";
 
-/** With what taking back restores; null for a name. */
+/** Null for a name. */
 interface Remembered extends Written {
-  readonly before: Before | null;
+  readonly takeBack: TakeBack | null;
 }
 
-const hasResults = (target: Target): boolean =>
-  target.kind === "addColumns" && target.columns.every(({ results }) => results?.length === target.data.rows);
+function hasResults(target: Target): boolean {
+  if (target.kind === "refreshColumn") return target.step.results?.length === target.area.rows;
+  return target.kind === "addColumns" && target.columns.every(({ results }) => results?.length === target.data.rows);
+}
 
 export class GridWorkbookPort extends LiveBook implements Workbook {
   private readonly memory = new WeakMap<Receipt, readonly Remembered[]>();
@@ -65,7 +87,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
       if (obstacle) return refused(obstacle);
     }
 
-    const of = targets.reduce((sum, target) => sum + work(target), 0);
+    const of = workOf(targets);
     let told = 0;
     const report = (done: number) => watch.report((told = Math.max(told, Math.min(done, of))), of);
     report(0);
@@ -77,37 +99,64 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     };
     let done = 0;
     const remembered: Remembered[] = [];
-    for (const target of targets) {
+    for (let next = 0; next < targets.length;) {
       await breath();
       if (watch.signal.aborted) return stopped();
-      let before: Before | null = null;
-      const writing = () => (before = this.write(desk, target));
-      if (target.kind === "defineName") {
-        const present = this.names().some((name) => name.name.toLowerCase() === target.step.name.toLowerCase());
-        if (!present) writing();
-        remembered.push({ target, changed: !present, formulas: [[target.step.refersTo]], before: null });
-      } else {
-        const share = (part: number) => report(done + Math.floor(part * work(target)));
-        // With the results at hand nobody waits for the engine, which goes over the same formulas in its own time.
-        if (hasResults(target)) writing();
-        else await calculated(this.engine, writing, { share, signal: watch.signal });
-        if (watch.signal.aborted) return stopped();
-        const placed = target.kind === "writeFormula" ? this.placed(target) : target;
-        if (placed instanceof Refusal) {
-          step.rollBack();
-          return refused(placed);
-        }
-        const area = placed.kind === "addColumns" ? placed.data : target.area;
-        const { formulas } = await this.read({ sheet: target.sheet, area }, ["formulas"]);
-        remembered.push({ target: placed, changed: true, formulas: formulas!, before });
+      const together = stretch(targets, next);
+      const share = (part: number) => report(done + Math.floor(part * workOf(together)));
+      const made = await this.make(desk, together, { share, signal: watch.signal });
+      if (watch.signal.aborted) return stopped();
+      if (made instanceof Refusal) {
+        step.rollBack();
+        return refused(made);
       }
-      done += work(target);
+      remembered.push(...made);
+      next += together.length;
+      done += workOf(together);
       report(done);
     }
     step.commit();
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: remembered.map(doneOf) };
-    this.memory.set(receipt, remembered);
+    this.memory.set(receipt, await Promise.all(remembered.map((one) => this.atTheEnd(one))));
     return receipt;
+  }
+
+  /** One step, or several on rows: the engine then works out what hangs on them once. */
+  private async make(desk: Desk, targets: readonly Target[], watch: Watch): Promise<Remembered[] | Refusal> {
+    const [target] = targets;
+    if (target?.kind === "defineName") {
+      const present = this.names().some((name) => name.name.toLowerCase() === target.step.name.toLowerCase());
+      if (!present) this.define(desk, target);
+      return [{ target, changed: !present, formulas: [[target.step.refersTo]], takeBack: null }];
+    }
+    const takeBacks: TakeBack[] = [];
+    const writing = () => {
+      for (const one of targets)
+        if (one.kind !== "defineName") takeBacks.push(carryOut(desk, one, (text) => this.forEngine(text)));
+    };
+    if (targets.every(needsNoWaiting)) writing();
+    else await calculated(this.engine, writing, watch);
+    const made: Remembered[] = [];
+    for (const [i, one] of targets.entries()) {
+      const placed = one.kind === "writeFormula" ? this.placed(one) : one;
+      if (placed instanceof Refusal) return placed;
+      const formulas = await this.formulasOf(placed);
+      made.push({ target: placed, changed: true, formulas, takeBack: takeBacks[i]! });
+    }
+    return made;
+  }
+
+  private async formulasOf(target: Target): Promise<Written["formulas"]> {
+    if (target.kind === "refreshColumn") return (await this.read(target, ["formulas"])).formulas!;
+    if (target.kind !== "addColumns" && target.kind !== "writeFormula") return [];
+    const area = target.kind === "addColumns" ? target.data : { ...target.area, rows: 1, columns: 1 };
+    return (await this.read({ sheet: target.sheet, area }, ["formulas"])).formulas!;
+  }
+
+  private async atTheEnd(written: Remembered): Promise<Remembered> {
+    if (!isRemembered(written.target)) return written;
+    const { values, formulas } = await this.read(written.target, ["values", "formulas"]);
+    return { ...written, values: values!, formulas: formulas! };
   }
 
   async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
@@ -124,7 +173,14 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
     const step = new OneStep(this.engine, this.unitId);
     const desk = this.desk(step);
-    for (const one of inReverse(found)) await this.remove(desk, one);
+    const written = found.filter((one) => one.written.takeBack !== null);
+    const removing = () => {
+      for (const one of inReverse(written)) one.written.takeBack!(desk, one.area!);
+    };
+    if (written.some((one) => isInRows(one.written.target))) await calculated(this.engine, removing);
+    else removing();
+    for (const { written: one } of inReverse(found))
+      if (one.target.kind === "defineName") await this.removeName(desk, one.target);
     step.commit();
     this.memory.delete(receipt);
     return { outcome: "taken back" };
@@ -154,48 +210,44 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
   }
 
   private async obstacle(target: Target): Promise<Refusal | null> {
-    if (target.kind === "defineName") return null;
-    const { sheet, area } = target;
-    const reader = this.reader(sheet);
-    const spill = reader.spills().find((one) => overlaps(one, area));
+    if (target.kind === "removeRows") {
+      const sentence = removalObstacle(this.desk(new OneStep(this.engine, this.unitId)), this, target);
+      return sentence === undefined ? null : new Refusal(sentence);
+    }
+    const claimed = claimedBy(target);
+    if (!claimed) return null;
+    const { sheet, area } = claimed;
+    const spill = this.reader(sheet)
+      .spills()
+      .find((one) => overlaps(one, area));
     if (spill) {
       const row = Math.max(spill.top, area.top);
       const column = Math.max(spill.left, area.left);
       const isAnchor = row === spill.top && column === spill.left;
       if (!isAnchor) return spillInTheWay(cellAddress(row, column));
     }
-    return inTheWay(await this.read({ sheet, area }, ["values", "formulas", "merges"]));
+    return inTheWay(await this.read(claimed, ["values", "formulas", "merges"]));
   }
 
   desk(step: OneStep): Desk {
     return {
+      engine: this.engine,
       unitId: this.unitId,
       step,
       styles: this.book.getStyles(),
       reader: (sheet) => this.reader(sheet),
+      sheets: () => this.book.getSheets(),
+      table: (name) => this.tableNamed(name)!,
+      filteredAtOpening: (sheet, table) => this.filteredAtOpening(sheet, table),
       unique: () => `added${Date.now().toString(36)}${this.counter++}`,
     };
   }
 
-  private write(desk: Desk, target: Target): Before | null {
-    switch (target.kind) {
-      case "addColumns":
-        return addColumns(desk, target, this.gridTable(target.table));
-      case "writeFormula":
-        return writeFormula(desk, target, this.forEngine(target));
-      case "defineName": {
-        const { name, refersTo: text } = target.step;
-        const isToday = isTodayName(name, text);
-        if (isToday) this.todayNames.add(name.toLowerCase());
-        defineName(desk, target, isToday ? TODAY_IN_GRID : text);
-        return null;
-      }
-    }
-  }
-
-  private gridTable(name: string | null): string | null {
-    if (name === null) return null;
-    return this.facts.tables.find((table) => table.name.toLowerCase() === name.toLowerCase())?.gridId ?? null;
+  private define(desk: Desk, target: NameTarget): void {
+    const { name, refersTo } = target.step;
+    const isToday = isTodayName(name, refersTo);
+    if (isToday) this.todayNames.add(name.toLowerCase());
+    defineName(desk, target, isToday ? TODAY_IN_GRID : refersTo);
   }
 
   private forEngine({ sheet, area, step }: FormulaTarget): string {
@@ -215,27 +267,31 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     return { ...target, area: reader.spillAt(top, left) ?? target.area };
   }
 
-  private async remove(desk: Desk, one: Standing<Remembered>): Promise<void> {
-    const { target } = one.written;
-    if (target.kind === "defineName") {
-      const overview = await this.overview();
-      const { name } = target.step;
-      const others = { ...overview, names: overview.names.filter((other) => other.name !== name) };
-      if (await isNameUsed(name, this, others)) return;
-      const held = engineNames(this.engine, this.unitId).find((other) => other.name === name);
-      if (!held) return;
-      const params = { ...held, unitId: this.unitId };
-      desk.step.do({ id: RemoveDefinedNameMutation.id, params }, { id: SetDefinedNameMutation.id, params });
-      return;
-    }
-    const area = target.kind === "writeFormula" ? { ...one.area!, rows: 1, columns: 1 } : one.area!;
-    restore(desk, target.sheet, area, one.written.before!);
-    if (target.kind !== "addColumns" || target.table === null) return;
-    const tableId = this.gridTable(target.table);
-    const headers = target.columns.map((column) => column.header);
-    if (tableId !== null) narrowTable(desk, target.sheet, tableId, area.left, headers);
+  private async removeName(desk: Desk, { step: { name } }: NameTarget): Promise<void> {
+    const overview = await this.overview();
+    const others = { ...overview, names: overview.names.filter((other) => other.name !== name) };
+    if (await isNameUsed(name, this, others)) return;
+    const held = engineNames(this.engine, this.unitId).find((other) => other.name === name);
+    if (!held) return;
+    const params = { ...held, unitId: this.unitId };
+    desk.step.do({ id: RemoveDefinedNameMutation.id, params }, { id: SetDefinedNameMutation.id, params });
   }
 }
+
+const isInRows = ({ kind }: Target): boolean =>
+  kind === "appendRows" || kind === "changeRow" || kind === "removeRows" || kind === "writeNamed";
+
+/** With the results at hand nobody waits for the engine, which goes over the same formulas in its own time. */
+const needsNoWaiting = (target: Target): boolean => hasResults(target) || target.kind === "showRows";
+
+/** The target there, with those on rows that come right behind it. */
+function stretch(targets: readonly Target[], from: number): readonly Target[] {
+  let end = from + 1;
+  if (isInRows(targets[from]!)) while (end < targets.length && isInRows(targets[end]!)) end++;
+  return targets.slice(from, end);
+}
+
+const workOf = (targets: readonly Target[]): number => targets.reduce((sum, target) => sum + work(target), 0);
 
 const work = (target: Target): number => (target.kind === "addColumns" ? target.data.rows * target.columns.length : 1);
 

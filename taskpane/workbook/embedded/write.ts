@@ -1,5 +1,5 @@
 /** What a change writes into the grid, step by step; everything one undo. */
-import { CellValueType, type ICellData, type Styles } from "@univerjs/core";
+import { CellValueType, type ICellData, type Styles, type Worksheet } from "@univerjs/core";
 import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
 import {
   SetRangeValuesMutation,
@@ -13,6 +13,7 @@ import { CellError } from "../../../src/worksheet/error";
 import type { Area, SheetId, Value } from "../port";
 import type { ColumnsTarget, FormulaTarget, NameTarget } from "../target";
 import { columnWidths, styleIds, type OneStep } from "./changes";
+import type { Engine } from "./engine";
 import { isMovedByEngine } from "./formulas/references";
 import { WHOLE_WORKBOOK } from "./names";
 import { gridValue } from "./open/cells";
@@ -20,6 +21,7 @@ import type { OriginStyle } from "./open/styles";
 import { gridColumn, pixelsOfCharacters } from "./open/snapshot";
 import { GENERAL, type SheetReader } from "./sheetReader";
 import { formattedName } from "./styleNames";
+import type { TableNow } from "./tables";
 
 export type Cells = Record<number, Record<number, ICellData | null>>;
 
@@ -33,10 +35,16 @@ export interface Before {
 }
 
 export interface Desk {
+  readonly engine: Engine;
   readonly unitId: string;
   readonly step: OneStep;
   readonly styles: Styles;
   reader(sheet: SheetId): SheetReader;
+  sheets(): readonly Worksheet[];
+  /** As it stands at this moment. */
+  table(name: string): TableNow;
+  /** Rows that a filter of the file hid when it was opened: of the table, or of the sheet itself. */
+  filteredAtOpening(sheet: SheetId, table: TableNow | null): readonly number[];
   /** For names that have to be unlike all others of the session. */
   unique(): string;
 }
@@ -157,7 +165,7 @@ export const narrowTable = (desk: Desk, ...ends: Ends): void =>
   desk.step.do(tableColumns(desk, "delete", ...ends), tableColumns(desk, "insert", ...ends));
 
 /** A result that was worked out before the formula came in, as a cell holds it until the engine has its own. */
-const shown = (result: Value | undefined): Pick<ICellData, "v" | "t"> => {
+export const shown = (result: Value | undefined): Pick<ICellData, "v" | "t"> => {
   if (result === undefined) return {};
   return gridValue(result instanceof CellError ? { error: result.code } : result);
 };

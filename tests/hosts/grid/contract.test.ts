@@ -1,5 +1,5 @@
 /** The grid, on its real engine without a page, held to the same contract as every host. */
-import type { IWorkbookData } from "@univerjs/core";
+import { CellValueType, type IWorkbookData } from "@univerjs/core";
 import { afterAll } from "vitest";
 import { parseArea } from "../../../taskpane/workbook/area";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
@@ -36,6 +36,7 @@ describeContract("The grid", async (description) => {
       const range = sheetNamed(sheet).getRange(address);
       if (typeof typed === "string" && typed.startsWith("=")) range.setValue({ f: typed });
       else if (typed === null) range.clearContent();
+      else if (typeof typed === "string") range.setValue({ v: typed, t: CellValueType.STRING });
       else range.setValue(typed);
       await pause(150);
     },

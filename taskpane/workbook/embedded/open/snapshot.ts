@@ -57,13 +57,23 @@ export function geometryOf(table: PackageTable): TableGeometry {
   };
 }
 
+/** Counted from 0, below a header. */
+function hiddenRows(opened: OpenedPackage, sheetName: string, header: number, last: number): number[] {
+  return [...opened.layout(sheetName).rows]
+    .filter(([row, { isHidden }]) => isHidden && row - 1 > header && row - 1 <= last)
+    .map(([row]) => row - 1);
+}
+
+/** Rows that the sheet's own filter hides. */
+function filteredRows(opened: OpenedPackage, { name, filter }: PackageSheet): readonly number[] {
+  if (!filter?.isActive) return [];
+  const { startRow, endRow } = gridRange(filter.ref);
+  return hiddenRows(opened, name, startRow, endRow);
+}
+
 function tableFacts(table: PackageTable, opened: OpenedPackage, sheetId: string): TableFacts {
   const geometry = geometryOf(table);
-  const rows = table.filter?.isActive ? opened.layout(table.sheetName).rows : new Map();
-  const filteredRows: number[] = [];
-  for (const [row, layout] of rows) {
-    if (layout.isHidden && row - 1 > geometry.top && row - 1 <= geometry.bottom) filteredRows.push(row - 1);
-  }
+  const filteredRows = table.filter?.isActive ? hiddenRows(opened, table.sheetName, geometry.top, geometry.bottom) : [];
   const gridId = geometry.headerRows > 0 ? `table${table.id}` : null;
   return { gridId, name: table.name, sheet: sheetId, geometry, filteredRows };
 }
@@ -249,6 +259,7 @@ export function readSnapshot(
     kind: sheet.kind === "worksheet" ? "worksheet" : "chart sheet",
     isHidden: sheet.state !== "visible",
     isProtected: sheet.isProtected,
+    filteredRows: filteredRows(opened, sheet),
   }));
   const todayNames = new Set(
     named

@@ -1,0 +1,79 @@
+/** Rows sorted where a column shares one formula. */
+import type { ICellData, IWorkbookData } from "@univerjs/core";
+import { ReorderRangeCommand } from "@univerjs/sheets";
+import { afterAll, expect, it } from "vitest";
+import type { Engine } from "../../../taskpane/workbook/embedded/engine";
+import { watchSorting } from "../../../taskpane/workbook/embedded/sorting";
+import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
+import { described } from "./described";
+import { startHeadless } from "./headless";
+
+const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+const engines: Engine[] = [];
+afterAll(async () => {
+  // the engine's own timers ask for a living engine
+  await pause(1_200);
+  for (const engine of engines) engine.univer.dispose();
+});
+
+async function open(formulas: readonly (ICellData | null)[]) {
+  const engine = startHeadless();
+  engines.push(engine);
+  const workbook = new GridWorkbookPort(engine, 46_000);
+  const rows = [["Size", "Twice"], ...[3, 1, 2, 5].map((size) => [size, null])];
+  const { snapshot, facts } = described({ sheets: [{ name: "S", rows, tables: [{ name: "T", area: "A1:B5" }] }] });
+  const { cellData } = Object.values(snapshot.sheets)[0]!;
+  formulas.forEach((cell, i) => cell && (cellData[i + 1]![1] = cell));
+  workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
+  watchSorting(engine, workbook);
+  await pause(300);
+  const sheet = facts.sheets[0]!.id;
+  return {
+    workbook,
+    engine,
+    async sort(order: Record<number, number>) {
+      const range = { startRow: 1, endRow: 4, startColumn: 0, endColumn: 1 };
+      const params = { unitId: workbook.unit, subUnitId: sheet, range, order };
+      await engine.api.executeCommand(ReorderRangeCommand.id, params).catch(() => false);
+      await pause(400);
+    },
+    async rows() {
+      const { values, formulas: texts } = await workbook.read({ table: "T" }, ["values", "formulas"]);
+      return values!.slice(1).map((row, r) => [...row, texts![r + 1]![1]]);
+    },
+  };
+}
+
+const shared: readonly ICellData[] = [{ f: "=A2*2", si: "g" }, { si: "g" }, { si: "g" }, { si: "g" }];
+
+it("a row that stays where it is keeps the formula that it shares with rows that moved", async () => {
+  const { sort, rows, engine } = await open(shared);
+  await sort({ 1: 2, 2: 3, 3: 1, 4: 4 });
+  const sorted = [
+    [1, 2, "=A2*2"],
+    [2, 4, "=A3*2"],
+    [3, 6, "=A4*2"],
+    [5, 10, "=A5*2"],
+  ];
+  expect(await rows()).toEqual(sorted);
+  engine.api.getActiveWorkbook()!.undo();
+  await pause(400);
+  expect((await rows()).map(([size, , text]) => [size, text])).toEqual([
+    [3, "=A2*2"],
+    [1, "=A3*2"],
+    [2, "=A4*2"],
+    [5, "=A5*2"],
+  ]);
+});
+
+it("a value typed over the formula goes along with its row, the others keep theirs", async () => {
+  const typedOver = [shared[0]!, { v: 99, t: 2 }, shared[2]!, shared[3]!];
+  const { sort, rows } = await open(typedOver);
+  await sort({ 1: 2, 2: 3, 3: 1, 4: 4 });
+  expect(await rows()).toEqual([
+    [1, 99, null],
+    [2, 4, "=A3*2"],
+    [3, 6, "=A4*2"],
+    [5, 10, "=A5*2"],
+  ]);
+});
