@@ -117,11 +117,15 @@ function beforeAgreeing(overview: Overview, today: number, entries: readonly Ent
   const odd = doubtful(settingLines(overview, today)).filter(({ setting }) => !own.includes(setting.name));
   const says: string[] = [];
   for (const [mark, is, are] of [
-    ["not usual: who agreed?", "setting is not usual", "settings are not usual"],
-    ["not entered", "setting is not entered", "settings are not entered"],
+    [
+      "not usual: who agreed?",
+      "setting is not usual and would be agreed as it stands",
+      "settings are not usual and would be agreed as they stand",
+    ],
+    ["not entered", "setting is not entered and would stay so", "settings are not entered and would stay so"],
   ] as const) {
     const labels = odd.filter(({ doubt }) => doubt?.mark === mark).map(({ setting }) => inQuotes(setting.label));
-    if (labels.length > 0) says.push(`${count(labels.length, is, are)}, and agreed as it stands: ${some(labels)}.`);
+    if (labels.length > 0) says.push(`${count(labels.length, is, are)}: ${some(labels)}.`);
   }
   const on = entries.find(({ name }) => name === "Agreed_On")?.value ?? cellNamed(overview, "Agreed_On");
   const months = cellNamed(overview, "Review_Months");

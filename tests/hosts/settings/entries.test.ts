@@ -72,7 +72,9 @@ describe("who agreed", () => {
   test("what is odd is named before it is agreed, and what would be replaced", async () => {
     const workbook = workbookWith({ ...agreedPut, Check_Days: 60, Tract_Low: "six" });
     const { says } = await planned(workbook, agreed({ Agreed_On: "2026-11-20" }));
-    expect(says[0]).toMatch(/^2 settings are not usual, .*"Balloon: check every" and "Opening immature: below"\.$/);
+    expect(says[0]).toMatch(
+      /^2 settings are not usual and .*: "Balloon: check every" and "Opening immature: below"\.$/,
+    );
     expect(says.at(-1)).toBe('Settings agreed on: "20 Nov 2026", in place of "3 Apr 2026".');
   });
 
