@@ -22,6 +22,15 @@ export const addColumns = {
   },
   tick: {
     title: "Columns to add",
+    groups: {
+      Change: "When it is changed",
+      Opening: "The opening",
+      Balloon: "Balloon checks",
+      Size: "Sizes",
+      Fit: "Fit and position",
+    },
+    present: (letters: string, header: string) =>
+      `There already (column ${letters}, “${header}”): ticked, it is written anew with today’s choices, in every row.`,
     needs: (needs: string) => `Needs: ${needs}.`,
     optional: (label: string) => `${label} (if kept)`,
   },
@@ -51,39 +60,26 @@ export const addColumns = {
     opened: (n: number) => `${count(n, "word has", "words have")} no kind yet.`,
     none: "This column holds no words.",
   },
+  lengths: {
+    title: "Lengths that you stock",
+    label: "Lengths in cm",
+    lead: "Type your own list, for example with commas between. No list is assumed.",
+    used: (lengths: readonly number[]) => `Used: ${lengths.join(" · ")} cm.`,
+  },
   numbers: {
     title: "Numbers used",
     lead: "Check them against your own policy. Changed numbers stand in the formulas, where they can be seen.",
+    leadSheet:
+      "Numbers of your settings sheet are changed there, and the columns follow. All others stand in the formulas, where they can be seen.",
     standard: (value: string) => `Default ${value}`,
     range: (words: string) => `across sources ${words}`,
     noRange: "no range published",
     source: (source: string) => `Source: ${source}`,
     fixed: "This number is part of the worksheet function and cannot be changed here.",
+    onSheet: "From the settings sheet; change it there.",
     reset: (value: string) => `Back to ${value}`,
     notNumber: "Type a number.",
     mend: "Correct the numbers marked above first.",
-  },
-  units: {
-    months: "months",
-    weeks: "weeks",
-    days: "days",
-    hours: "hours",
-    years: "years",
-    mL: "mL",
-    "mL per kg a day": "mL per kg a day",
-    "mL an hour": "mL an hour",
-    cm: "cm",
-    mm: "mm",
-    Fr: "Fr",
-    kg: "kg",
-    pH: "pH",
-    "%": "%",
-    share: "share",
-    "share of fill": "share of fill",
-    "share of order cycles": "share of order cycles",
-    checks: "checks",
-    people: "people",
-    "tube-days": "tube-days",
   },
   preview: {
     title: "What will happen",
@@ -95,17 +91,22 @@ export const addColumns = {
     formula: "The formula in the first row",
     asOf: (date: string) => `Counted from ${date}, today’s date in this workbook (the name As_of).`,
     asOfNew: (date: string) => `Counted from today, ${date}. The name As_of is put into the workbook for it.`,
-    add: (n: number) => `Add ${count(n, "column", "columns")}`,
+    press: (added: number, refreshed: number) =>
+      [
+        ...(added > 0 ? [`Add ${count(added, "column", "columns")}`] : []),
+        ...(refreshed > 0 ? [`write ${count(refreshed, "column", "columns")} anew`] : []),
+      ]
+        .join(", ")
+        .replace(/^w/, "W"),
     cannot: "This cannot be done here:",
   },
   working: {
-    title: "Adding the columns",
+    title: "Writing the columns",
   },
   result: {
-    title: { done: "Columns added", refused: "Nothing was added", stopped: "Adding was stopped" },
-    show: "Show the new columns",
-    showWhere: "Show me",
-    more: "Add more columns",
+    title: { done: "Columns added", refused: "Nothing was written", stopped: "Writing was stopped" },
+    refreshed: "Columns written anew",
+    more: "More columns",
     back: "Back to the choices",
   },
 };

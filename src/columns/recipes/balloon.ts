@@ -41,7 +41,7 @@ export const balloon: Recipe = {
   key: "balloon",
   group: "Balloon",
   header: "Balloon",
-  label: "Balloon in a word",
+  label: "Balloon",
   help: "What the last balloon check found, in a word: empty, half or less, low, more than put in, as filled.",
   caution: "Balloons burst without warning: figures that agree do not show that a balloon will hold.",
   needs: [

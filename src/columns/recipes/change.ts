@@ -96,7 +96,7 @@ export const change: Recipe = {
   key: "change",
   group: "Change",
   header: "Change",
-  label: "Change in a word",
+  label: "Change",
   help: "Where each change stands today, in a word: past limit, overdue, due soon, later.",
   needs: [
     { role: "due", optional: false },

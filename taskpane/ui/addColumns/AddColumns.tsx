@@ -1,18 +1,19 @@
 import { useState } from "react";
 import type { SettingName } from "../../../src/settings/index";
-import { addColumns } from "../../actions/add-columns";
 import type { NumberUsed } from "../../actions/add-columns/interface";
+import { agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as words } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
+import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { Working } from "../parts/Working";
 import { ColumnsStep, neededRoles } from "./ColumnsStep";
 import { KindsStep } from "./KindsStep";
+import { LengthsStep } from "./LengthsStep";
 import { ListStep } from "./ListStep";
 import { NumbersStep } from "./NumbersStep";
 import { PreviewStep } from "./PreviewStep";
-import { Result } from "./Result";
 import { TickStep } from "./TickStep";
 import { useAddColumns, type AddColumnsState } from "./useAddColumns";
 
@@ -28,53 +29,50 @@ interface Props {
 export function AddColumns({ workbook, overview, today, locale, isShown }: Props) {
   const state = useAddColumns(workbook, overview, today, isShown);
   if (!workbook) return <p>{paneTexts.waiting}</p>;
-  const { phase } = state;
-  switch (phase.is) {
-    case "looking":
-      return <p>{words.looking}</p>;
-    case "failed":
-      return (
-        <Notice kind="problem">
-          <p>{phase.sentence}</p>
-          <div className="presses">
-            <button type="button" className="button" onClick={() => void state.look()}>
-              {words.lookAgain}
-            </button>
-          </div>
-        </Notice>
-      );
-    case "choosing":
-      return <Choosing key={state.round} state={state} workbook={workbook} locale={locale} />;
-    case "working":
-      return (
-        <Working
-          title={words.working.title}
-          done={phase.done}
-          of={phase.of}
-          isStopping={phase.isStopping}
-          stop={state.stop}
-        />
-      );
-    case "finished":
-      return <Result finished={phase} state={state} workbook={workbook} />;
+  const { phase, failure } = state;
+  const agreed = agreement(overview, today);
+  if (phase.is === "working") return <Working title={words.working.title} {...phase} stop={state.stop} />;
+  if (phase.is === "finished") {
+    const { outcome } = phase.words;
+    const hasAdded = phase.receipt.done.some(({ step }) => step.kind === "addColumns");
+    return (
+      <Finished
+        title={outcome === "done" && !hasAdded ? words.result.refreshed : words.result.title[outcome]}
+        said={phase.words}
+        receipt={phase.receipt}
+        workbook={workbook}
+        reveal={state.reveal}
+        again={outcome === "done" ? words.result.more : words.result.back}
+        onAgain={state.backToChoices}
+      >
+        {outcome === "done" && <p>{agreed.sentence}</p>}
+      </Finished>
+    );
   }
+  if (failure !== null) {
+    return (
+      <Notice kind="problem">
+        <p>{failure}</p>
+        <div className="presses">
+          <button type="button" className="button" onClick={() => void state.look()}>
+            {words.lookAgain}
+          </button>
+        </div>
+      </Notice>
+    );
+  }
+  if (!state.survey) return <p>{words.looking}</p>;
+  return <Choosing key={state.round} state={state} workbook={workbook} locale={locale} agreed={agreed} />;
 }
 
-/** Why this host cannot do it at all; null where it can. */
-function cannotOf(workbook: Workbook): string | null {
-  const answers = addColumns.needs.map((kind) => workbook.can(kind));
-  return answers.find((answer) => typeof answer === "string") ?? null;
-}
-
-function Choosing({
-  state,
-  workbook,
-  locale,
-}: {
+interface ChoosingProps {
   readonly state: AddColumnsState;
   readonly workbook: Workbook;
   readonly locale: string;
-}) {
+  readonly agreed: ReturnType<typeof agreement>;
+}
+
+function Choosing({ state, workbook, locale, agreed }: ChoosingProps) {
   const { survey, choices, plan, choose } = state;
   const [faulty, setFaulty] = useState<ReadonlySet<SettingName>>(new Set());
   /* Kept while a plan is refused: the numbers being typed must not vanish under somebody's hands. */
@@ -85,6 +83,7 @@ function Choosing({
   const { list } = survey;
   const canGoOn = list !== null && list.obstacles.length === 0;
   const isTicked = canGoOn && choices.recipes.length > 0;
+  const ticked = list?.recipes.filter(({ key }) => choices.recipes.includes(key)) ?? [];
   const needsKinds = isTicked && neededRoles(list, choices).some(({ role }) => role === "kind");
   const kindsAnswerable = needsKinds && (choices.kinds.from === "everyone" || typeof choices.columns.kind === "number");
   const used = new Set(numbers.map(({ setting }) => setting.name));
@@ -96,13 +95,16 @@ function Choosing({
       {canGoOn && <TickStep number={++step} list={list} choices={choices} choose={choose} />}
       {isTicked && <ColumnsStep number={++step} list={list} choices={choices} choose={choose} />}
       {isTicked && kindsAnswerable && <KindsStep number={++step} list={list} choices={choices} choose={choose} />}
+      {isTicked && ticked.some(({ needsLengths }) => needsLengths) && (
+        <LengthsStep number={++step} lengths={choices.lengths} onLengths={(lengths) => choose({ lengths })} />
+      )}
       {isTicked && numbers.length > 0 && (
         <NumbersStep
           number={++step}
           numbers={numbers}
+          agreed={agreed}
           choices={choices}
           choose={choose}
-          faulty={faulty}
           onFaulty={(name, isFaulty) =>
             setFaulty((before) => {
               const after = new Set(before);
@@ -120,8 +122,9 @@ function Choosing({
           survey={survey}
           plan={plan}
           hasFaultyNumbers={hasFaultyNumbers}
-          cannot={cannotOf(workbook)}
+          workbook={workbook}
           locale={locale}
+          agreed={agreed}
         />
       )}
     </>

@@ -2,8 +2,8 @@ import { useId, useState } from "react";
 import type { SettingName } from "../../../src/settings/index";
 import { NO_SOURCE, refuseNumber } from "../../../src/settings/setting";
 import type { Choices, NumberUsed } from "../../actions/add-columns/interface";
+import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
-import { pane as paneTexts } from "../../texts/pane";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { without } from "../without";
@@ -13,21 +13,26 @@ const words = addColumnsTexts.numbers;
 interface Props {
   readonly number: number;
   readonly numbers: readonly NumberUsed[];
+  readonly agreed: Agreement;
   readonly choices: Choices;
   readonly choose: (change: Partial<Choices>) => void;
-  /** Names of fields that hold no usable number now: nothing is added meanwhile. */
-  readonly faulty: ReadonlySet<SettingName>;
+  /** A field that holds no usable number now: nothing is added meanwhile. */
   readonly onFaulty: (name: SettingName, isFaulty: boolean) => void;
 }
 
 /** The numbers about to be used: default, range across sources, source, evidence; to be changed within limits. */
-export function NumbersStep({ number, numbers, choices, choose, onFaulty }: Props) {
+export function NumbersStep({ number, numbers, agreed, choices, choose, onFaulty }: Props) {
+  const isOnSheet = numbers.some(({ from }) => from === "sheet");
   return (
     <Step number={number} title={words.title}>
-      <Notice kind="caution">
-        <p>{paneTexts.notAgreed}</p>
-      </Notice>
-      <p className="note">{words.lead}</p>
+      {agreed.agreed ? (
+        <p className="note">{agreed.sentence}</p>
+      ) : (
+        <Notice kind="caution">
+          <p>{agreed.sentence}</p>
+        </Notice>
+      )}
+      <p className="note">{isOnSheet ? words.leadSheet : words.lead}</p>
       <ul className="rows">
         {numbers.map((used) => (
           <NumberField
@@ -55,8 +60,9 @@ interface NumberFieldProps {
 
 function NumberField({ used, onNumber, onFaulty }: NumberFieldProps) {
   const id = useId();
-  const { setting, canChange } = used;
-  const unit = addColumnsTexts.units[setting.unit];
+  const { setting, from, remark } = used;
+  const canChange = from === "here";
+  const { unit } = setting;
   const [typed, setTyped] = useState(String(used.value));
   const [fault, setFault] = useState<string | null>(null);
 
@@ -97,11 +103,13 @@ function NumberField({ used, onNumber, onFaulty }: NumberFieldProps) {
       </div>
       <div id={`${id}about`} className="close-stack">
         {fault !== null && <span className="fault">{fault}</span>}
+        {remark !== null && <strong>{remark}</strong>}
         <span className="note">
           {words.standard(`${setting.default} ${unit}`)};{" "}
           {setting.range ? words.range(setting.range.words) : words.noRange}.{" "}
           {setting.source.startsWith(NO_SOURCE) ? capital(setting.source) : words.source(setting.source)}.{" "}
-          {!canChange && `${words.fixed} `}
+          {from === "function" && `${words.fixed} `}
+          {from === "sheet" && `${words.onSheet} `}
           <span className="mark">{setting.evidence}</span>
         </span>
       </div>

@@ -1,8 +1,10 @@
 import { useState } from "react";
+import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
 import type { Problem } from "../../actions/action";
+import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
-import { pane as paneTexts } from "../../texts/pane";
+import type { Workbook } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
@@ -20,12 +22,19 @@ interface Props {
   readonly survey: Survey;
   readonly plan: AddColumnsPlan | Problem;
   readonly hasFaultyNumbers: boolean;
-  readonly cannot: string | null;
+  readonly workbook: Workbook;
   readonly locale: string;
+  readonly agreed: Agreement;
+}
+
+/** Why this host cannot do it at all; null where it can. */
+function cannotOf(workbook: Workbook, { change }: AddColumnsPlan): string | null {
+  const answers = change.steps.map(({ kind }) => workbook.can(kind));
+  return answers.find((answer) => typeof answer === "string") ?? null;
 }
 
 /** What will happen, in numbers, before it happens. */
-export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, cannot, locale }: Props) {
+export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, workbook, locale, agreed }: Props) {
   if (plan.outcome === "problem") {
     return (
       <Step number={number} title={words.title}>
@@ -33,6 +42,9 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
       </Step>
     );
   }
+  const cannot = cannotOf(workbook, plan);
+  const counting = plan.columns.filter(({ key }) => recipeNamed(key).usesAsOf).map(({ header }) => header);
+  const refreshed = plan.columns.filter(({ refresh }) => refresh !== null).length;
   const date = dateText(survey.asOf.day, locale);
   const showRow = (row: number) => {
     const { sheet, area } = plan.place;
@@ -58,7 +70,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
       {plan.columns.map((column) => (
         <ColumnFigures key={column.key} column={column} showRow={showRow} />
       ))}
-      {plan.columns.some(({ key }) => key === "change") && (
+      {counting.length > 0 && (
         <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>
       )}
       {cannot && (
@@ -69,7 +81,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
         </Notice>
       )}
       {hasFaultyNumbers && <p className="fault">{addColumnsTexts.numbers.mend}</p>}
-      {plan.numbers.length > 0 && <p className="note">{paneTexts.notAgreed}</p>}
+      {plan.numbers.length > 0 && <p className="note">{agreed.sentence}</p>}
       <div className="presses">
         <button
           type="button"
@@ -77,7 +89,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, can
           disabled={cannot !== null || hasFaultyNumbers}
           onClick={() => void state.add()}
         >
-          {words.add(plan.columns.length)}
+          {words.press(plan.columns.length - refreshed, refreshed)}
         </button>
       </div>
     </Step>
