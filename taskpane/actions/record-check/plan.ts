@@ -4,7 +4,6 @@ import { LARGEST_VOLUME } from "../../../src/balloon/volumes";
 import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
 import { isoText } from "../../../src/worksheet/dates";
-import { rounded } from "../../../src/worksheet/numbers";
 import type { Change } from "../../workbook/port";
 import { dateText } from "../add-columns/samples";
 import { dateOf, heldOf, known } from "../caseload/cells";
@@ -126,9 +125,9 @@ const counted = (meaning: Meaning, put: number | null, names: Caseload["names"])
   "Low in a row": meaning.lowInARow,
 });
 
-/** Blank where too few days have passed to tell. */
+/** Hundredths of a mL; blank where too few days have passed to tell. */
 const lossAWeek = ({ loss, daysSinceFill: days }: Meaning, names: Caseload["names"]): number | null =>
-  loss === null || !days || days < numberIn(names, "Rate_Days") ? null : rounded((7 * loss) / days);
+  loss === null || !days || days < numberIn(names, "Rate_Days") ? null : Math.round((700 * loss) / days) / 100;
 
 interface Now {
   readonly day: number;

@@ -104,8 +104,12 @@ export function standsAgainst(one: Device, today: number): readonly string[] {
   return [
     ...(trained === "put in spare"
       ? []
-      : [trained === "hold opening only" ? "trained to hold the opening only" : "nobody trained for it"]),
-    ...(wordOf(valueIn(row, "Own tube-out plan"), ["yes"]) === "yes" ? [] : ["no plan of this person’s own"]),
-    ...(spareOf(one, today).isThere ? [] : ["no usable spare"]),
+      : [
+          trained === "hold opening only"
+            ? "training is for holding the opening only"
+            : "nobody is trained for tube out",
+        ]),
+    ...(wordOf(valueIn(row, "Own tube-out plan"), ["yes"]) === "yes" ? [] : ["there is no plan of this person’s own"]),
+    ...(spareOf(one, today).isThere ? [] : ["there is no usable spare"]),
   ];
 }

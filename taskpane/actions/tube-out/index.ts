@@ -2,7 +2,7 @@
  * Tube out: the phone call. Reads, works out, writes nothing. Anything that cannot be read counts as not known, and
  * what is not known leads to hospital.
  */
-import { opening } from "../../../src/words/cameout-texts";
+import { opening, planOnly } from "../../../src/words/cameout-texts";
 import { together } from "../add-columns/sentences";
 import { callsIn, type Call } from "../caseload/calls";
 import type { Device, Meant } from "../caseload/identity";
@@ -13,13 +13,12 @@ import { last, middleFor } from "./middle";
 import { doubtful, halfOut, NOT_WRITTEN } from "./sentences";
 
 export interface TubeOut {
-  /** Said first, large. */
-  readonly opening: string;
-  /** What decides. */
+  /** What decides: the sentence of CAMEOUT, or a more careful one. */
   readonly middle: string;
-  readonly mayGoBack: boolean;
+  /** Said first, large: what to do now. */
+  readonly first: readonly string[];
   /** More to say, in this order. */
-  readonly sentences: readonly string[];
+  readonly more: readonly string[];
   readonly calls: readonly Call[];
   /** Device by device; more than one where it is not known which is meant. */
   readonly facts: readonly { readonly sheetRow: number; readonly facts: readonly Fact[] }[];
@@ -44,19 +43,14 @@ export function tubeOut(caseload: Caseload, meant: Meant, device: Device | null,
     sheetRow: one.row.sheetRow,
     facts: factsOf(one, names, today),
   }));
+  /* Where training, plan or spare is missing, that is said before the sentence that asks for them. */
+  const refusal =
+    against.length > 0 ? `Put nothing in and go to hospital now: in this list ${together(against)}.` : null;
+  const plan = said.planOnly ?? (refusal === null ? null : planOnly);
   return {
-    opening,
     middle: said.middle,
-    mayGoBack: said.mayGoBack,
-    sentences: [
-      ...(against.length > 0
-        ? [`In this list: ${together(against)}. Then put nothing in and go to hospital now.`]
-        : []),
-      ...(said.planOnly === null ? [] : [said.planOnly]),
-      halfOut,
-      last,
-      ...(said.counted === null ? [] : [said.counted]),
-    ],
+    first: [opening, refusal ?? said.middle],
+    more: [...(refusal === null ? [] : [said.middle]), plan, halfOut, last, said.counted].filter((one) => one !== null),
     calls: callsIn(names),
     facts,
     notWritten: chosen

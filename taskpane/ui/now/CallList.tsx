@@ -1,4 +1,3 @@
-import { Fragment } from "react";
 import type { Call } from "../../actions/caseload/calls";
 import { now } from "../../texts/now";
 import { Step } from "../parts/Step";
@@ -7,14 +6,14 @@ import { Step } from "../parts/Step";
 export function CallList({ calls }: { readonly calls: readonly Call[] }) {
   return (
     <Step title={now.out.call}>
-      <dl className="pairs">
+      <dl className="stack">
         {calls.map(({ label, text }) => (
-          <Fragment key={label}>
-            <dt>{label}</dt>
+          <div className="close-stack" key={label}>
+            <dt className="note">{label}</dt>
             <dd>
               <strong>{text}</strong>
             </dd>
-          </Fragment>
+          </div>
         ))}
       </dl>
     </Step>

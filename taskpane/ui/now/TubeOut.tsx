@@ -95,20 +95,23 @@ function Answer({
   const announce = useAnnounce();
   const top = useRef<HTMLDivElement>(null);
   const said = tubeOut(caseload, meant, device, today);
-  const { middle } = said;
+  const aloud = said.first.join(" ");
   useEffect(() => {
     top.current?.focus();
-    announce(`${opening} ${middle}`);
-  }, [announce, middle]);
+    announce(aloud);
+  }, [announce, aloud]);
   const id = device?.id ?? meant.devices[0]?.id;
   return (
     <>
       <div ref={top} tabIndex={-1} className="stack">
         {id !== undefined && <h3>{now.person.confirmed(id)}</h3>}
         <Notice kind="problem">
-          <p className="large">{said.opening}</p>
-          <p className="large">{middle}</p>
-          {said.sentences.map((sentence) => (
+          {said.first.map((sentence) => (
+            <p className="large" key={sentence}>
+              {sentence}
+            </p>
+          ))}
+          {said.more.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
         </Notice>

@@ -43,7 +43,7 @@ function out(cells: Cells, more: InMemory = {}) {
   const meant = whoIsMeant(caseload.tubes, "D-001");
   return tubeOut(caseload, meant, meant.devices[0] ?? null, TODAY);
 }
-const whole = (said: ReturnType<typeof out>) => [said.opening, said.middle, ...said.sentences].join(" ");
+const whole = (said: ReturnType<typeof out>) => [...said.first, ...said.more].join(" ");
 
 /** Beginnings of the classes' sentences, as texts.md has them. */
 const classes = {
@@ -168,7 +168,7 @@ test("every combination gives its own class, and only one class speaks of the sp
               if (text.includes("put in the spare")) speaking.add(is);
               else if (!/hospital now/i.test(said.middle)) wrong.push([is, said.middle]);
               if (!said.middle.startsWith(is)) wrong.push([is, said.middle]);
-              if ((is === classes.balloon) !== said.mayGoBack) wrong.push([is, "mayGoBack"]);
+              if (said.first[1] !== said.middle) wrong.push([is, "not said first"]);
               if (text.includes("Only a written plan for this person") !== (is !== classes.balloon))
                 wrong.push([is, "plan"]);
             }
@@ -196,8 +196,8 @@ test("the words are those of the worksheet function, none left out", () => {
 describe("what only takes the spare away", () => {
   const balloon = out({});
   test("nothing stands against it in the first place", () => {
-    expect(balloon.mayGoBack).toBe(true);
-    expect(balloon.sentences.join(" ")).not.toContain("In this list");
+    expect(whole(balloon)).toContain("put in the spare");
+    expect(balloon.first).toEqual([balloon.first[0], balloon.middle]);
     expect(balloon.notWritten).toEqual([]);
   });
 
@@ -225,23 +225,27 @@ describe("what only takes the spare away", () => {
   });
 
   test.each([
-    [{ "Trained for tube out": "no" }, "nobody trained for it"],
-    [{ "Trained for tube out": "hold opening only" }, "trained to hold the opening only"],
-    [{ "Own tube-out plan": null }, "no plan of this person’s own"],
-    [{ "Spare at home": "none" }, "no usable spare"],
-    [{ "Spare at home": "not known" }, "no usable spare"],
-    [{ "Spare expires": TODAY - 1 }, "no usable spare"],
-    [{ "Spare expires": "soon" }, "no usable spare"],
-  ] as const)("%j is said at once", (cells, against) => {
-    expect(out(cells).sentences[0]).toBe(`In this list: ${against}. Then put nothing in and go to hospital now.`);
+    [{ "Trained for tube out": "no" }, "nobody is trained for tube out"],
+    [{ "Trained for tube out": "hold opening only" }, "training is for holding the opening only"],
+    [{ "Own tube-out plan": null }, "there is no plan of this person’s own"],
+    [{ "Spare at home": "none" }, "there is no usable spare"],
+    [{ "Spare at home": "not known" }, "there is no usable spare"],
+    [{ "Spare expires": TODAY - 1 }, "there is no usable spare"],
+    [{ "Spare expires": "soon" }, "there is no usable spare"],
+  ] as const)("%j is said first", (cells, against) => {
+    const said = out(cells);
+    expect(said.first[1]).toBe(`Put nothing in and go to hospital now: in this list ${against}.`);
+    expect(said.first.join(" ")).not.toContain("put in the spare");
+    expect(said.more).toContain("Only a written plan for this person, and training in it, may say otherwise.");
   });
 
   test("a spare that expires today has not expired", () => {
-    expect(out({ "Spare expires": TODAY }).sentences.join(" ")).not.toContain("In this list");
+    expect(out({ "Spare expires": TODAY }).first[1]).toMatch(/^Urgent\. The opening can close/);
   });
 
   test("an earlier device in the log does not count", () => {
-    expect(out({}, { changes: [{ ID: "D-001", Access: "G", Out: day("2026-09-01") }] }).mayGoBack).toBe(true);
+    const changes = [{ ID: "D-001", Access: "G", Out: day("2026-09-01") }];
+    expect(out({}, { changes }).middle).toContain(classes.balloon);
   });
 });
 
@@ -273,7 +277,7 @@ describe("rows in doubt", () => {
   });
   test("two devices told apart by access: the chosen one counts; not sure which: hospital", () => {
     const { said, meant, caseload } = two("J");
-    expect(said.mayGoBack).toBe(true);
+    expect(said.middle).toContain(classes.balloon);
     expect(tubeOut(caseload, meant, null, TODAY).middle).toContain("not known which of these devices");
   });
   test("nobody of that name in the list: hospital", () => {
