@@ -10,9 +10,9 @@ import { explainedCall, fromText, unitOfName } from "./calls";
 import { cellAt, type CellRead } from "./cell";
 import { listAt, ourColumn } from "./column";
 import type { Explanation, Given } from "./interface";
-import { parse, type Node } from "./parse";
+import { parse, pieces, type Node } from "./parse";
 import { cellsOf, type Standing } from "./references";
-import { filledBy, hostError, NOT_WORKED_OUT, typedSentences } from "./sentences";
+import { filledBy, hostError, plainFormula, NOT_WORKED_OUT, typedSentences } from "./sentences";
 import { readInColumn } from "./typed";
 import { anyText, isSameValue, unitOf, valueText } from "./values";
 import { callsIn, ourFunction, Working, type Offset, type WorkedOut } from "./work-out";
@@ -63,14 +63,15 @@ export class Explaining {
       isError: this.cell.value instanceof CellError,
       notes: [
         ...(from === this.standing ? [] : [filledBy(this.address, cellAddress(from.row, from.column))]),
-        ...worked.gaps.map((gap) => `T${NOT_WORKED_OUT.slice(1)}: ${gap}.`),
+        ...(inFormula > 0 || node.is === "unknown"
+          ? worked.gaps.map((gap) => `T${NOT_WORKED_OUT.slice(1)}: ${gap}.`)
+          : [plainFormula(worked.found.known)]),
         ...this.differences(worked, at),
         ...(idle > 0
           ? [
               `${count(idle, "other function")} of this add-in in the formula ${idle === 1 ? "does" : "do"} not count for this cell.`,
             ]
           : []),
-        ...(inFormula === 0 ? ["The formula holds none of this add-in's functions."] : []),
       ],
       formula: text,
       column: list && ourColumn(list),
@@ -107,7 +108,8 @@ export class Explaining {
 
   /** What the plain part of the formula reads: cells and names outside of our functions, each once. */
   private async reads(node: Node, working: Working, from: Standing): Promise<readonly Given[]> {
-    const outside = outsideOurs(node, this.functions);
+    const bound = namesBound(node);
+    const outside = outsideOurs(node, this.functions).filter(({ text }) => !bound.has(text.toLowerCase()));
     const found = new Map<string, Given>();
     for (const piece of outside) {
       if ((piece.is !== "reference" && piece.is !== "name") || found.has(piece.text)) continue;
@@ -142,6 +144,16 @@ const isDay = (name: string): boolean => name.toLowerCase() === AS_OF.toLowerCas
 
 /** Our functions give no other errors. */
 const isOurs = (code: string): boolean => code === "#VALUE!" || code === "#N/A";
+
+/** Names that LET gives inside the formula: they stand for nothing outside of it. */
+const namesBound = (node: Node): ReadonlySet<string> =>
+  new Set(
+    pieces(node).flatMap((piece) =>
+      piece.is === "call" && piece.name.toUpperCase() === "LET"
+        ? piece.args.slice(0, -1).flatMap(({ text }, i) => (i % 2 === 0 ? [text.toLowerCase()] : []))
+        : [],
+    ),
+  );
 
 /** The pieces of a formula that are not inside one of our functions. */
 function outsideOurs(node: Node, functions: readonly SheetFunction[]): readonly Node[] {

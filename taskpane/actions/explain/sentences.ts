@@ -14,6 +14,11 @@ export const NOT_WORKED_OUT = "this part was not worked out here";
 
 export const filledBy = (here: string, from: string): string => `${here} is filled by the formula in ${from}.`;
 
+export const plainFormula = (isWorkedOut: boolean): string =>
+  isWorkedOut
+    ? "The formula holds none of this add-in's functions."
+    : "The formula holds none of this add-in's functions, and was not worked out again here. What it reads is listed.";
+
 const hostErrors: Readonly<Record<string, string>> = {
   "#NAME?":
     "a function or name in the formula was not known when the sheet was last worked out. Open this add-in, then have the sheet worked out again.",

@@ -63,6 +63,7 @@ export class Working {
   private readonly calls: Call[] = [];
   private readonly gaps = new Set<string>();
   private readonly blocks = new Map<string, Promise<Found>>();
+  private readonly bound = new Map<string, Found>();
   private depth = 0;
   private root: Node | null = null;
 
@@ -128,7 +129,17 @@ export class Working {
     return value(area.rows === 1 && area.columns === 1 ? (values[0]?.[0] ?? null) : values);
   }
 
+  /** LET gives names to what it works out; they count in what stands behind them. */
+  private async letting(node: Node & { readonly is: "call" }): Promise<Found> {
+    const last = node.args.at(-1);
+    for (let i = 0; i + 1 < node.args.length; i += 2)
+      this.bound.set(node.args[i]!.text.toLowerCase(), await this.work(node.args[i + 1]!));
+    return last ? this.work(last) : unknown("");
+  }
+
   private async name(text: string): Promise<Found> {
+    const bound = this.bound.get(text.toLowerCase());
+    if (bound) return bound;
     const name = this.overview.names.find((one) => one.name.toLowerCase() === text.toLowerCase());
     if (!name) return this.gap(`${text} is no name of this workbook`);
     if (name.value !== null) return value(name.value);
@@ -147,6 +158,7 @@ export class Working {
     const definition = ourFunction(name, this.functions);
     if (definition) return this.ours(node, definition);
     if (name === "IF") return this.choice(node);
+    if (name === "LET") return this.letting(node);
     if (name === "IFERROR") {
       const first = await this.work(node.args[0]!);
       return first.known && isError(first.value as Value) ? this.work(node.args[1]!) : first;

@@ -145,6 +145,20 @@ describe("plain Excel around ours", () => {
     expect(said.reads[2]!.from).toMatch(/^the name Soon_Days \(.+\)$/);
   });
 
+  it("what LET names is worked out with it, and is no name of the workbook", async () => {
+    const said = await of('=LET(in,D2,size,C3,IF(LEN(size)=0,"",TUBE.CHANGEDUE(in,3)))', date("2026-06-14"));
+    expect(said.headline).toBe("F2 shows 14 Jun 2026.");
+    expect(said.notes).toEqual([]);
+    expect(said.calls[0]!.given[0]).toMatchObject({ name: "lastchange", value: "14 Mar 2026" });
+    expect(said.reads.map(({ name }) => name)).toEqual(["D2", "C3"]);
+  });
+
+  it("a plain formula that is not worked out here says so once, with what it reads", async () => {
+    const said = await of("=LET(day,D2,EDATE(day,3))", date("2026-06-14"));
+    expect(said.notes).toEqual([expect.stringContaining("was not worked out again here")]);
+    expect(said.reads.map(({ name, value }) => [name, value])).toEqual([["D2", "14 Mar 2026"]]);
+  });
+
   it("a column of ours is known by its header, with its help and words", async () => {
     const rows = [
       ["ID", "Change due", "Change"],

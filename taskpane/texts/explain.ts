@@ -1,0 +1,16 @@
+export const explain = {
+  lead: "Select a cell, then press the button. It says what the cell’s formula is made of, and why it says what it says.",
+  press: "Explain the selected cell",
+  looking: "Looking at the cell…",
+  failed: (reason: string) =>
+    `The cell could not be read just now. Finish typing in the cell you are in, then try again. (${reason})`,
+  moved: "Another cell is selected now.",
+  goThere: "Show me",
+  formula: "Its formula",
+  column: (header: string) => `The column ‘${header}’`,
+  words: "Words that it can show, bad news first",
+  atFault: "look here",
+  gives: "It gives",
+  cautions: "Take care",
+  reads: "What the formula reads besides",
+};
