@@ -33,14 +33,25 @@ const NEWER = new Set([
 /** These need more than a prefix (a second one, or a place to spill into): no description uses them. */
 const NOT_WRITTEN = new Set(["FILTER", "SORT", "LAMBDA"]);
 
-/** Excel's own limit for the text of a formula. */
+/**
+ * Excel's own limit for the text of a formula, as people see it with its "=": prefixes that only files have do not
+ * count, or Excel could not read what it has written.
+ */
 const LONGEST_FORMULA = 8192;
+/** Excel's own limit for a text inside a formula, with the quotes around it. */
+const LONGEST_TEXT = 255 + 2;
+
+const tooLong = (what: string, text: string): Error =>
+  new Error(`${what} is longer than Excel allows: ${text.slice(0, 80)}…`);
 
 /** File spelling. No "=" on either side. */
 export function inFile(formula: string): string {
+  if (formula.length >= LONGEST_FORMULA) throw tooLong("A formula", formula);
   const all = tokens(formula);
+  const long = all.find(({ kind, text }) => kind === "text" && text.length > LONGEST_TEXT);
+  if (long) throw tooLong("A text in a formula", long.text);
   const bound = boundNames(all);
-  const text = untokened(
+  return untokened(
     all.map((token, at) => {
       if (token.kind === "word" && bound.has(token.text.toUpperCase())) return inFileAsBound(token);
       if (!isFunctionName(all, at)) return token;
@@ -50,8 +61,6 @@ export function inFile(formula: string): string {
       return NEWER.has(name) ? { ...token, text: `_xlfn.${name}` } : token;
     }),
   );
-  if (text.length > LONGEST_FORMULA) throw new Error(`A formula is longer than Excel allows: ${text.slice(0, 80)}…`);
-  return text;
 }
 
 export const callsOurs = (formula: string): boolean => formula.toUpperCase().includes(OURS);

@@ -37,11 +37,18 @@ function formulaAt(template: FormulaTemplate, { row, left }: Ground): string {
   return inFile(text);
 }
 
-/** Excel's own limits for the texts of a rule. */
-const LONGEST = { title: 32, sentence: 225, hint: 255 };
+/** Excel's own limits for a rule. */
+const LONGEST = { title: 32, sentence: 225, hint: 255, formula: 255 };
+
+/** A title is a label that stands beside the cell anyway; sentences and hints are never cut. */
+function titleOf({ title }: Validation): string {
+  if (title.length <= LONGEST.title) return title;
+  const start = title.slice(0, LONGEST.title);
+  return `${start.slice(0, start.lastIndexOf(" ")).replace(/[,:;]$/, "")}…`;
+}
 
 function refuseLong(rule: Validation): void {
-  for (const key of ["title", "sentence", "hint"] as const) {
+  for (const key of ["sentence", "hint"] as const) {
     const text = rule[key] ?? "";
     if (text.length > LONGEST[key]) throw new Error(`The ${key} of a rule is longer than ${LONGEST[key]}: ${text}`);
   }
@@ -53,8 +60,12 @@ function conditions(rule: Validation, ground: Ground, lists: Lists) {
       return { type: "list", first: lists.source(rule.words) };
     case "number":
       return { type: rule.isWhole ? "whole" : "decimal", first: String(rule.least), second: String(rule.most) };
-    case "formula":
-      return { type: "custom", first: formulaAt(rule.formula, ground) };
+    case "formula": {
+      const first = formulaAt(rule.formula, ground);
+      if (first.length > LONGEST.formula)
+        throw new Error(`A rule's formula is longer than ${LONGEST.formula}: ${first}`);
+      return { type: "custom", first };
+    }
   }
 }
 
@@ -69,9 +80,9 @@ function validation(rule: Validation, ground: Ground, lists: Lists): string {
       allowBlank: 1,
       showInputMessage: rule.hint === undefined ? undefined : 1,
       showErrorMessage: 1,
-      errorTitle: rule.title,
+      errorTitle: titleOf(rule),
       error: rule.sentence,
-      promptTitle: rule.hint === undefined ? undefined : rule.title,
+      promptTitle: rule.hint === undefined ? undefined : titleOf(rule),
       prompt: rule.hint,
       sqref: ground.range,
     },

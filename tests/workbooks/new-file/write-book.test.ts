@@ -231,7 +231,7 @@ describe("what may be entered", () => {
     });
   });
 
-  it("refuses texts that are longer than Excel shows, and formulas that Excel does not take in a rule", async () => {
+  it("cuts a title and refuses a sentence that is longer than Excel shows, and formulas that Excel does not take in a rule", async () => {
     const first = everything.sheets[1]!.table!.columns[0]!;
     const holding = (validation: object): BookDescription => ({
       sheets: [
@@ -244,9 +244,13 @@ describe("what may be entered", () => {
       names: [],
     });
     const rule = { ...first.validation!, formula: formula`TRUE` };
-    await expect(writeBook(holding({ ...rule, title: "x".repeat(33) }))).rejects.toThrow("longer than 32");
+    const long = { ...rule, title: "First balloon check, after the stoma is made" };
+    const [cut] = all(parsed(partsOf(await writeBook(holding(long))).get("xl/worksheets/sheet1.xml")!), "dataValidation");
+    expect(cut!.attributes["errorTitle"]).toBe("First balloon check, after the…");
     await expect(writeBook(holding({ ...rule, sentence: "x".repeat(226) }))).rejects.toThrow("longer than 225");
     await expect(writeBook(holding({ ...rule, formula: formula`COUNTIF(T[ID],1)=1` }))).rejects.toThrow("Table[Column]");
+    const wordy = formula`OR(${Array.from({ length: 40 }, (_, i) => `A1=${i}00`).join(",")})`;
+    await expect(writeBook(holding({ ...rule, formula: wordy }))).rejects.toThrow("longer than 255");
     await expect(writeBook(holding({ ...rule, formula: formula`TUBE.FRTOMM(1)>0` }))).rejects.toThrow("our functions");
   });
 });
