@@ -1,6 +1,6 @@
-/** A column that is written anew: where it stands, what stood there before, and whether it still holds what was written. */
+/** A column that is written anew: where it stands, and whether it still holds what was written. */
 import { cellAddress, inA1, inTable } from "../../src/columns/formula";
-import type { Area, Overview, SheetId, Step, TableOverview, Value, Workbook } from "./port";
+import type { Area, Overview, SheetId, Step, TableOverview, Workbook } from "./port";
 import { noHeader, noTable, Refusal, unwritableSheet } from "./refusal";
 
 type RefreshColumn = Extract<Step, { kind: "refreshColumn" }>;
@@ -17,12 +17,6 @@ export interface RefreshTarget {
   readonly listLeft: number;
   /** The column's data cells. */
   readonly area: Area;
-}
-
-/** What a cell held before: its formula, or else its value. */
-export interface Former {
-  readonly formula: string | null;
-  readonly value: Value;
 }
 
 export function refreshTarget(
@@ -53,11 +47,6 @@ export function refreshTarget(
 /** The formula of one sheet row, with "=". */
 export const refreshedFormula = ({ step, table, listLeft }: RefreshTarget, row: number): string =>
   `=${table === null ? inA1(step.formula, row, listLeft) : inTable(step.formula, table)}`;
-
-export async function formerCells(target: RefreshTarget, workbook: Pick<Workbook, "read">): Promise<readonly Former[]> {
-  const { values, formulas } = await workbook.read(target, ["values", "formulas"]);
-  return values!.map((row, i) => ({ formula: formulas![i]![0] ?? null, value: row[0] ?? null }));
-}
 
 /** Where the column stands now, and the cells that hold something else than was written. */
 export async function refreshedStanding(

@@ -1,11 +1,11 @@
-import { refreshedFormula, type Former, type RefreshTarget } from "../refreshed";
+import { refreshedFormula, type RefreshTarget } from "../refreshed";
 import type { Area } from "../port";
 import type { Sheet } from "./book";
 
 /** Writes a column anew; gives the way back, for wherever it stands then. */
 export function refreshColumn(sheet: Sheet, target: RefreshTarget): (area: Area) => void {
   const { top, left, rows } = target.area;
-  const formers = Array.from({ length: rows }, (_, r): Former => ({
+  const formers = Array.from({ length: rows }, (_, r) => ({
     formula: sheet.cell(top + r, left)?.formula ?? null,
     value: sheet.value(top + r, left),
   }));

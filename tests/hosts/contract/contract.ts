@@ -9,6 +9,7 @@ import { checkFiltering } from "./filtering";
 import type { Contract, ContractHost, Lack } from "./kit";
 import { checkNamedCells } from "./named-cells";
 import { checkReading } from "./reading";
+import { checkRefreshing } from "./refreshing";
 import { checkRefusals } from "./refusals";
 import { checkRemoving } from "./removing";
 import { checkRows } from "./rows";
@@ -34,6 +35,7 @@ export function describeContract(
   const contract: Contract = { name, lacks, open };
   checkReading(contract);
   checkAdding(contract);
+  checkRefreshing(contract);
   checkRefusals(contract);
   checkSingleSteps(contract);
   checkUndoing(contract);
