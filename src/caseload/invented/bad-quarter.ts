@@ -28,7 +28,7 @@ function failedOn(day: number, chain: Chain, reason: string, lot: string | null,
   const at = chain.findIndex((device) => device.in + LEAST_LIFE <= day && day <= device.out - LEAST_LIFE);
   const device = chain[at];
   if (!device) return null;
-  const failed = { ...device, out: day, reason, lot, circumstances: circumstances(device.of, reason, by) };
+  const failed = { ...device, out: day, reason, lot, circumstances: circumstances(device.of, reason, day, by) };
   return [...chain.slice(0, at), failed, { ...device, in: day }, ...chain.slice(at + 1)];
 }
 

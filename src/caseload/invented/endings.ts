@@ -48,9 +48,16 @@ export const isUnplanned = ({ reason }: { readonly reason: string }): boolean =>
 
 const isHome = (tube: CaseloadRow): boolean => tube["Changed by"] === "carer" || tube["Changed by"] === "nurse at home";
 
-/** Where it was changed, by whom, and how the position of the new one was confirmed. */
-export function circumstances(tube: CaseloadRow, reason: string, by: Chance): CaseloadRow {
-  if (tube.Access !== "G") {
+/** Days until an opening counts as mature: 12 weeks, ACI/GENCA emergency page. */
+const MATURE = 84;
+
+/**
+ * Where it was changed, by whom, and how the position of the new one was confirmed. Tubes that end in the bowel, and
+ * those in an opening that is not mature yet, go back where the position can be seen.
+ */
+export function circumstances(tube: CaseloadRow, reason: string, out: number, by: Chance): CaseloadRow {
+  const isMature = typeof tube["Stoma made"] !== "number" || out - tube["Stoma made"] >= MATURE;
+  if (tube.Access !== "G" || !isMature) {
     return {
       ...{ Where: "radiology", "Unplanned visit": reason === "planned" ? "no" : "yes", Nights: by.whole(0, 1) },
       ...{ "Changed by": "radiology", "Position confirmed by": "X-ray or contrast" },

@@ -32,7 +32,7 @@ function chainOf(tube: CaseloadRow, until: number, asOf: number, deal: () => End
     const first = came - made < 60;
     chain.push({
       ...{ of: tube, in: first ? made : came, out, reason },
-      ...{ lot: lotLike(tube, by), circumstances: circumstances(tube, reason, by) },
+      ...{ lot: lotLike(tube, by), circumstances: circumstances(tube, reason, out, by) },
     });
     out = chain.at(-1)!.in;
   }

@@ -191,6 +191,15 @@ describe.each(someDays)("the invented caseload on %s", (iso) => {
     }
   });
 
+  /* ACI/GENCA: mature from 12 weeks; before that the opening is not trusted. */
+  it("has no tube changed at home while the opening was younger than 12 weeks", () => {
+    const young = changes.filter((row) => {
+      const made = tubes.find((tube) => tube.ID === row.ID)!["Stoma made"];
+      return typeof made === "number" && Number(row.Out) - made < 84;
+    });
+    expect(young.filter((row) => row.Where === "home" || row["Position confirmed by"] === "pH")).toEqual([]);
+  });
+
   it("has past devices that follow on one another and end in the device in use", () => {
     const key = (row: CaseloadRow) => `${row.ID}|${row.Access}`;
     for (const device of new Set(changes.map(key))) {
