@@ -7,10 +7,12 @@
  * tests and translators.
  */
 import { addColumns } from "./add-columns";
+import { convert } from "./convert";
+import { explain } from "./explain";
 import { evidence, guide } from "./guide";
 import { help } from "./help";
 import { shell } from "./page";
 import { showOnly } from "./show-only";
 import { excel, pane, product } from "./pane";
 
-export const texts = { product, pane, addColumns, showOnly, guide, evidence, help, shell, excel };
+export const texts = { product, pane, addColumns, convert, showOnly, guide, explain, evidence, help, shell, excel };

@@ -47,6 +47,16 @@ const ShowOnly = lazy(() =>
   import(/* webpackChunkName: "show-only" */ "./showOnly/ShowOnly").then(({ ShowOnly }) => ({ default: ShowOnly })),
 );
 
+const ConvertSizes = lazy(() =>
+  import(/* webpackChunkName: "convert" */ "./convert/ConvertSizes").then(({ ConvertSizes }) => ({
+    default: ConvertSizes,
+  })),
+);
+
+const Explain = lazy(() =>
+  import(/* webpackChunkName: "guide" */ "./explain/Explain").then(({ Explain }) => ({ default: Explain })),
+);
+
 const only = (content: Part["content"]): readonly Part[] => [{ key: "only", label: "", content }];
 
 export const sections: readonly Section[] = [
@@ -64,6 +74,13 @@ export const sections: readonly Section[] = [
     ],
   },
   {
+    key: "convert",
+    label: words.convert,
+    parts: only(({ workbook, overview, today, locale, isShown }) => (
+      <ConvertSizes workbook={workbook} overview={overview} today={today} locale={locale} isShown={isShown} />
+    )),
+  },
+  {
     key: "showOnly",
     label: words.showOnly,
     parts: only(({ workbook, overview, today, isShown }) => (
@@ -73,7 +90,20 @@ export const sections: readonly Section[] = [
   {
     key: "functions",
     label: words.functions,
-    parts: only(({ workbook, overview, locale }) => <Guide workbook={workbook} overview={overview} locale={locale} />),
+    parts: [
+      {
+        key: "guide",
+        label: words.guide,
+        content: ({ workbook, overview, locale }) => <Guide workbook={workbook} overview={overview} locale={locale} />,
+      },
+      {
+        key: "explain",
+        label: words.explain,
+        content: ({ workbook, overview, locale }) => (
+          <Explain workbook={workbook} overview={overview} locale={locale} />
+        ),
+      },
+    ],
   },
   {
     key: "help",

@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from "react";
+import { explainCell } from "../../actions/explain";
 import { isExplanation, type Explained } from "../../actions/explain/interface";
 import { explain as words } from "../../texts/explain";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
+import { functions } from "../guide/documented";
 import { Explanation } from "./Explanation";
 
 interface Props {
@@ -11,9 +13,6 @@ interface Props {
   readonly overview: Overview | null;
   readonly locale: string;
 }
-
-/* With the guide: both need every function with what it says of itself. */
-const load = () => import(/* webpackChunkName: "guide" */ "./load");
 
 /** Why the selected cell says what it says, at a press: not at every move of the selection. */
 export function Explain({ workbook, overview }: Props) {
@@ -26,9 +25,9 @@ export function Explain({ workbook, overview }: Props) {
 
   async function explain(of: Workbook) {
     setBusy(true);
-    const answer = await load()
-      .then(({ explainSelected }) => explainSelected(of))
-      .catch((error: unknown): Explained => ({ sentence: words.failed(String(error)) }));
+    const answer = await explainCell(of, functions).catch((error: unknown): Explained => ({
+      sentence: words.failed(String(error)),
+    }));
     setBusy(false);
     setSaid(answer);
     announce(isExplanation(answer) ? [answer.headline, ...answer.notes].join(" ") : answer.sentence);

@@ -1,14 +1,10 @@
 import { useDeferredValue, useEffect, useId, useState } from "react";
-import { withDocumentation, type DocumentationByName } from "../../../functions/documentation";
-import written from "../../../functions/generated/documentation.json";
-import { functions as definitions } from "../../../src/index";
 import { guide as guideTexts } from "../../texts/guide";
 import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
+import { functions } from "./documented";
 import { FunctionEntry } from "./FunctionEntry";
 import { search } from "./search";
-
-const functions = withDocumentation(definitions, written as unknown as DocumentationByName);
 
 interface Props {
   readonly workbook: Workbook | null;
