@@ -29,6 +29,7 @@ export const agreement = [
   dateSetting({
     name: "Agreed_Until",
     label: "Settings to be reviewed by",
-    formula: 'IF(OR(NOT(ISNUMBER(Agreed_On)),NOT(ISNUMBER(Review_Months))),"",EDATE(Agreed_On,Review_Months))',
+    formula:
+      'IF(OR(NOT(ISNUMBER(Agreed_On)),NOT(ISNUMBER(Review_Months))),"",MIN(DATE(YEAR(Agreed_On),MONTH(Agreed_On)+Review_Months,DAY(Agreed_On)),DATE(YEAR(Agreed_On),MONTH(Agreed_On)+Review_Months+1,0)))',
   }),
 ] as const;

@@ -1,0 +1,88 @@
+/** Changes: one row is a device that has come out. */
+import { formula } from "../../columns/formula";
+import { letting, PLAIN, type CaseloadColumn } from "../column";
+import { key, person } from "../identity";
+import { identityIn, isBlank, isBlankIn, isNumber, stateOfDay, dayState, identity } from "../reading";
+import { date, list, number, text } from "../typed";
+import * as words from "../words";
+
+const out = { group: "The device that came out" } as const;
+const how = { group: "What happened" } as const;
+const next = { group: "The new device" } as const;
+
+const daysInPlace: CaseloadColumn = {
+  header: "Days in place",
+  group: "Counted",
+  kind: "computed",
+  format: "0",
+  width: 9,
+  formula: (cell) => {
+    const days = letting({ days: "INT(out)-INT(in)" }, formula`IF(days>=0,days,"")`);
+    const isDated = formula`AND(${dayState("in")}=1,${dayState("out")}=1)`;
+    return letting({ in: cell("In"), out: cell("Out") }, formula`IFERROR(IF(${isDated},${days},""),"")`);
+  },
+  answer: (row, sight) => {
+    const [came, went] = [row["In"]!, row["Out"]!];
+    if (stateOfDay(came, sight) !== 1 || stateOfDay(went, sight) !== 1 || !isNumber(came) || !isNumber(went)) return "";
+    const days = Math.floor(went) - Math.floor(came);
+    return days >= 0 ? days : "";
+  },
+};
+
+/** What the table of reasons on the settings sheet says; a reason that it does not have is not known. */
+const byReason = (header: string, column: string, part: "failed" | "unplanned"): CaseloadColumn => ({
+  header,
+  group: "Counted",
+  kind: "computed",
+  format: PLAIN,
+  width: 10,
+  rules: [{ look: "missing", words: ["not known"] }],
+  formula: (cell) =>
+    formula`IF(${isBlankIn(cell("Reason"))},"",IFERROR(INDEX(${column},MATCH(${identityIn(cell("Reason"))},Reason_List,0)),"not known"))`,
+  answer: (row) => {
+    if (isBlank(row["Reason"]!)) return "";
+    const found = words.reasons.find(({ word }) => identity(word) === identity(row["Reason"]!));
+    return found === undefined ? "not known" : found[part] ? "yes" : "no";
+  },
+});
+
+const failed = byReason("Failed", "Reason_Failed", "failed");
+const unplanned = byReason("Unplanned", "Reason_Unplanned", "unplanned");
+
+export const changeColumns: readonly CaseloadColumn[] = [
+  text("ID", 11, "As in Tubes in use.", out),
+  list("Access", words.accesses, 8, "Where the feed ended.", out),
+  list("Held by", words.holds, 12, "What held it inside.", out),
+  list("Shape", words.shapes, 11, "", out),
+  number("Size Fr", [5, 30], "As printed.", out),
+  number("Length cm", [0.5, 10], "Low-profile only.", out),
+  number("Fill mL", [0.5, 30], "The fill that was agreed.", out),
+  text("Lot", 14, "As printed. Kept as text.", out),
+  date("In", "The day it was put in.", out),
+  date("Out", "The day it came out; not before In.", out),
+  list(
+    "Reason",
+    words.reasons.map(({ word }) => word),
+    22,
+    "Why it came out.",
+    how,
+  ),
+  list("Where", words.places, 18, "", how, "ask"),
+  list("Unplanned visit", ["no", "yes"], 10, "", how, "ask"),
+  number("Nights", [0, 99], "Nights in hospital.", how, { format: "0", isWhole: true }),
+  number("Hours out", [0, 240], "Blank: not known.", how),
+  list("Changed by", words.changers, 15, "", how, "ask"),
+  list("Position confirmed by", words.confirmedBy, 15, "How the position of the new tube was confirmed.", how, "ask"),
+  number("pH", [0, 14], "", how),
+  list("New held by", words.holds, 12, "", next, "ask"),
+  list("New shape", words.shapes, 11, "", next, "ask"),
+  number("New size Fr", [5, 30], "", next),
+  number("New length cm", [0.5, 10], "", next),
+  text("New lot", 14, "As printed. Kept as text.", next),
+  number("New fill put in mL", [0, 60], "Never above the label.", next),
+  text("Note", 30, "No names.", next),
+  ...[daysInPlace, failed, unplanned, person, key],
+];
+
+/** In an order in which each stands on those before it. */
+export const changesInTurn = [person, key, daysInPlace, failed, unplanned];

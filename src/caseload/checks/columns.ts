@@ -1,0 +1,29 @@
+/** Balloon checks: one row is a check. */
+import type { CaseloadColumn } from "../column";
+import { person } from "../identity";
+import { date, list, number, text } from "../typed";
+import * as words from "../words";
+import { daysSinceFill, deviceIn, expectedMl } from "./device";
+import { checkBefore, checkKey, labelMl, measured, measuredBefore, tag, tube } from "./order";
+import { loose, lossAWeek, lossMl, lowInARow, state } from "./states";
+
+export const checkColumns: readonly CaseloadColumn[] = [
+  text("ID", 11, "As in Tubes in use."),
+  list("Access", words.accesses, 8, "Only for somebody with two devices."),
+  date("Checked on", "Not after today, not before the device came in."),
+  number("Out mL", [0, 60], "Water drawn out. 0 means that it was empty; not measured: leave it blank."),
+  list("Looked", words.looks, 16, "What came out looked like.", {}, "ask"),
+  number("Put in mL", [0, 60], "Water put back in. Never above the label."),
+  list("Water", words.waters, 13, "", {}, "ask"),
+  list("By", words.checkers, 9, "", {}, "ask"),
+  list("How known", words.howKnown, 10, "", {}, "ask"),
+  text("Note", 30, "No names."),
+  ...[deviceIn, daysSinceFill, expectedMl, lossMl, lossAWeek, state, lowInARow],
+  ...[person, checkKey, tube, tag, checkBefore, labelMl, measured, measuredBefore, loose],
+];
+
+/** In an order in which each stands on those before it. */
+export const checksInTurn = [
+  ...[person, checkKey, tube, tag, deviceIn, checkBefore, labelMl, daysSinceFill, expectedMl],
+  ...[lossMl, lossAWeek, state, measured, measuredBefore, lowInARow, loose],
+];

@@ -1,0 +1,153 @@
+/** What a check found, in a word: as BALLOONSTATE, with the clinic's settings, and what else may be wrong with a row. */
+import { formula } from "../../columns/formula";
+import { CHECK_DATE } from "../../columns/state-words";
+import { rounded } from "../../worksheet/numbers";
+import type { SheetValue } from "../../columns/sheet-block";
+import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
+import { CHECK_SETTINGS } from "../ready";
+import { is, isAbove, isNumber, isOneOf, word, wordIn } from "../reading";
+import type { Sight } from "../sight";
+
+/** The fluid looked like feed: the balloon may have burst, or the wrong port was used. */
+export const MILKY = "milky fluid";
+export const WHICH = "which device?";
+
+/** Words that say that water is missing. */
+export const waterMissing = ["empty", "half or less", "low"] as const;
+/** Words that stand on figures. */
+export const measuredWords = [...waterMissing, MILKY, "more than put in", "as filled"] as const;
+
+const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${name}<=Volume_Most,FALSE),FALSE)`;
+export const isVolume = (value: SheetValue, { number }: Sight): value is number =>
+  isNumber(value) && value >= 0 && value <= number("Volume_Most");
+
+/** Cells of which one at least is filled in where a row is a check. */
+const filledIn = ["ID", "Checked on", "Out mL", "Put in mL"];
+const isEmptyRow = (row: RowCells): boolean => filledIn.every((header) => row[header] === null);
+const emptyRowIn = (cell: (header: string) => ReturnType<typeof formula>) =>
+  formula`COUNTA(${cell("ID")},${cell("Checked on")},${cell("Out mL")},${cell("Put in mL")})=0`;
+
+export const lossMl: CaseloadColumn = {
+  header: "Loss mL",
+  kind: "computed",
+  format: "0.0",
+  width: 8,
+  formula: (cell) =>
+    letting(
+      { out: cell("Out mL"), expected: cell("Expected mL") },
+      formula`IF(ISNUMBER(expected),IF(${volumeIn("out")},ROUND(expected-out,9),""),"")`,
+    ),
+  answer: (row, sight) => {
+    const [out, expected] = [row["Out mL"]!, row["Expected mL"]!];
+    return isNumber(expected) && isVolume(out, sight) ? rounded(expected - out) : "";
+  },
+};
+
+export const lossAWeek: CaseloadColumn = {
+  header: "Loss mL a week",
+  kind: "computed",
+  format: "0.0",
+  width: 9,
+  formula: (cell) =>
+    letting(
+      { loss: cell("Loss mL"), days: cell("Days since fill") },
+      formula`IF(AND(Ready_Balloon,ISNUMBER(loss),ISNUMBER(days)),IF(days>=Rate_Days,ROUND(7*loss/days,9),""),"")`,
+    ),
+  answer: (row, sight) => {
+    const [loss, days] = [row["Loss mL"]!, row["Days since fill"]!];
+    if (!sight.isReady("balloon") || !isNumber(loss) || !isNumber(days)) return "";
+    return days >= sight.number("Rate_Days") ? rounded((7 * loss) / days) : "";
+  },
+};
+
+export const state: CaseloadColumn = {
+  header: "State",
+  kind: "computed",
+  format: PLAIN,
+  width: 17,
+  rules: [
+    { look: "urgent", words: [...waterMissing, MILKY] },
+    { look: "soon", words: ["more than put in"] },
+    { look: "missing", words: ["not measured", WHICH, CHECK_DATE, CHECK_SETTINGS] },
+    { look: "quiet", words: ["as filled"] },
+  ],
+  formula: (cell) => {
+    const isDated = formula`AND(ISNUMBER(${cell("Tag")}),ISNUMBER(${cell("Device in")}))`;
+    const good = formula`IF(${isDated},"as filled","${CHECK_DATE}")`;
+    const limit = formula`IF(expected<=Fill_Small,Loss_Small,Loss_Large)`;
+    const label = formula`IF(ISNUMBER(most),IF(most>0,expected>most,FALSE),FALSE)`;
+    const aboveLabel = formula`IF(ISNUMBER(most),IF(most>0,out>most,FALSE),FALSE)`;
+    const calm = formula`IF(${is("look", "milky, yellow or like feed")},"${MILKY}",IF(${is("look", "nothing came")},"not measured",IF(${label},"more than put in",${good})))`;
+    const low = formula`IF(out<=ROUND(expected*Loss_Half,9),"half or less",IF(ROUND(expected-out,9)>${limit},"low",${calm}))`;
+    const figures = formula`IF(OR(ROUND(out-expected,9)>Over_Read,${aboveLabel}),"more than put in",${low})`;
+    const measured = letting(
+      { expected: cell("Expected mL"), most: cell("Label mL"), look: wordIn(cell("Looked")) },
+      formula`IF(ISNUMBER(expected),${figures},"not measured")`,
+    );
+    const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH}",IF(${volumeIn("out")},${measured},"not measured"))`;
+    const isEmpty = formula`IF(ISNUMBER(out),out=0,FALSE)`;
+    const ready = letting({ out: cell("Out mL") }, formula`IF(${isEmpty},"empty",${known})`);
+    return formula`IF(${emptyRowIn(cell)},"",IF(Ready_Balloon,${ready},"${CHECK_SETTINGS}"))`;
+  },
+  answer: (row, sight) => {
+    if (isEmptyRow(row)) return "";
+    return sight.isReady("balloon") ? stateOf(row, sight) : CHECK_SETTINGS;
+  },
+};
+
+function stateOf(row: RowCells, sight: Sight): string {
+  const { number } = sight;
+  const [out, expected, most] = [row["Out mL"]!, row["Expected mL"]!, row["Label mL"]!];
+  if (out === 0) return "empty";
+  if (row["Key"] === "") return WHICH;
+  if (!isVolume(out, sight) || !isNumber(expected)) return "not measured";
+  if (rounded(out - expected) > number("Over_Read") || (isAbove(most) && out > most)) return "more than put in";
+  if (out <= rounded(expected * number("Loss_Half"))) return "half or less";
+  const limit = number(expected <= number("Fill_Small") ? "Loss_Small" : "Loss_Large");
+  if (rounded(expected - out) > limit) return "low";
+  const look = word(row["Looked"]!);
+  if (look === "milky, yellow or like feed") return MILKY;
+  if (look === "nothing came") return "not measured";
+  if (isAbove(most) && expected > most) return "more than put in";
+  return isNumber(row["Tag"]!) && isNumber(row["Device in"]!) ? "as filled" : CHECK_DATE;
+}
+
+const isLowIn = (text: string) => isOneOf(text, waterMissing);
+const isLow = (value: SheetValue): boolean => (waterMissing as readonly SheetValue[]).includes(value);
+
+/** Counted up to three, the most that the setting allows to ask for; a check without figures neither counts nor ends it. */
+export const lowInARow: CaseloadColumn = {
+  header: "Low in a row",
+  kind: "computed",
+  format: "0",
+  width: 8,
+  formula: (cell) => {
+    const second = "INDEX(Check_MeasuredBefore,first)";
+    const third = formula`IF(ISNUMBER(${second}),IF(${isLowIn(`INDEX(Check_State,${second})`)},1+1+1,1+1),1+1)`;
+    const earlier = formula`IF(ISNUMBER(first),IF(${isLowIn("INDEX(Check_State,first)")},${third},1),1)`;
+    const count = letting({ first: cell("Measured before") }, earlier);
+    return formula`IF(ISNUMBER(${cell("Measured")}),IF(${isOneOf(cell("State"), waterMissing)},${count},0),"")`;
+  },
+  answer: (row, { checks }) => {
+    if (!isNumber(row["Measured"]!)) return "";
+    let [at, count]: [RowCells | undefined, number] = [row, 0];
+    while (at && isLow(at["State"]!) && count < 3) {
+      count += 1;
+      const before: SheetValue = at["Measured before"]!;
+      at = isNumber(before) ? checks[before - 1] : undefined;
+    }
+    return count;
+  },
+};
+
+/** Checks that cannot be laid to a device, or to a day: by person, or by key. */
+export const loose: CaseloadColumn = {
+  header: "Loose",
+  kind: "computed",
+  format: PLAIN,
+  width: 4,
+  isHidden: true,
+  formula: (cell) =>
+    formula`IF(LEN(${cell("Key")})=0,${cell("Person")},IF(ISNUMBER(${cell("Tag")}),"",${cell("Key")}))`,
+  answer: (row) => (row["Key"] === "" ? row["Person"]! : isNumber(row["Tag"]!) ? "" : row["Key"]!),
+};

@@ -1,0 +1,52 @@
+/** The ready-made caseload as data: five sheets, three tables, the settings, and the names that hold them together. */
+import type { BookDescription, NameDescription } from "./book";
+import type { OptionalGroup } from "./column";
+import { inventedCaseload } from "./invented/index";
+import { sheetNames, tableNames } from "./names";
+import { readFirstSheet } from "./read-first";
+import type { CaseloadRows } from "./rows";
+import { settingsSheet } from "./settings-sheet";
+import { columnNames, tableSheet } from "./tables";
+import { workOut } from "./work-out";
+
+export type { OptionalGroup } from "./column";
+export type { CaseloadRow, CaseloadRows } from "./rows";
+
+export interface CaseloadOptions {
+  /** The day that counts as today while results are worked out; the workbook itself counts from its own today. */
+  readonly asOf: number;
+  readonly groups: readonly OptionalGroup[];
+  readonly people: "invented" | "none";
+}
+
+const nobody: CaseloadRows = { tubes: [], checks: [], changes: [] };
+/** A table needs a row to type in: blank, but for its formulas. */
+const oneBlank = <T>(rows: readonly T[]): readonly (T | Record<string, never>)[] => (rows.length > 0 ? rows : [{}]);
+
+export const caseloadBook = (options: CaseloadOptions): BookDescription =>
+  caseloadBookOf(options.people === "invented" ? inventedCaseload(options.asOf) : nobody, options);
+
+/** The same for any rows. */
+export function caseloadBookOf(rows: CaseloadRows, { asOf, groups, people }: CaseloadOptions): BookDescription {
+  const isInvented = people === "invented";
+  const worked = workOut(
+    { tubes: oneBlank(rows.tubes), checks: oneBlank(rows.checks), changes: oneBlank(rows.changes) },
+    { asOf, groups },
+  );
+  const readFirst = readFirstSheet(asOf, isInvented);
+  const settings = settingsSheet(isInvented);
+  const tables = (["tubes", "checks", "changes"] as const).map((table) =>
+    tableSheet(table, worked[table], groups, isInvented),
+  );
+  const wholeColumns: NameDescription[] = columnNames.map(({ name, table, header }) => ({
+    name,
+    refersTo: `${tableNames[table]}[${header}]`,
+  }));
+  return {
+    title: "Gastrostomy tubes: caseload",
+    sheets: [readFirst.sheet, ...tables, settings.sheet],
+    names: [{ name: "As_of", refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns],
+  };
+}
+
+export { sheetNames, tableNames };

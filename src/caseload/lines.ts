@@ -1,0 +1,43 @@
+/** The lines above every sheet's content: title, whether the people are invented, what decides, who agreed the settings. */
+import type { Cell } from "../worksheet/cell";
+import type { CellDescription } from "./book";
+import { agreedRow, inventedRow, quietRow, titleRow } from "./layout";
+import { INVENTED_ON } from "./names";
+import { QUIET_LINE } from "./cautions";
+
+export const INVENTED_LINE = "Invented people and data: no real person stands behind any row.";
+const NOT_AGREED = "Settings not agreed: nobody's name and date stand on the sheet Clinic settings.";
+
+const inventedFormula = `IF(LEN(${INVENTED_ON})=0,"","${INVENTED_LINE}")`;
+
+const dayIn = (name: string) =>
+  `DAY(${name})&" "&CHOOSE(MONTH(${name}),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")&" "&YEAR(${name})`;
+const isReviewLate = "IF(ISNUMBER(Agreed_Until),Agreed_Until<As_of,TRUE)";
+const agreedFormula =
+  `IF(OR(LEN(TRIM(Agreed_By))=0,NOT(ISNUMBER(Agreed_On))),"${NOT_AGREED}",` +
+  `"Settings agreed by "&Agreed_By&" on "&${dayIn("Agreed_On")}&IF(${isReviewLate},". Review is due.","."))`;
+
+/** Cells of the first rows; a new book's settings are agreed by nobody yet. */
+export function lines(title: string, isInvented: boolean, across: number): readonly CellDescription[] {
+  const line = (
+    row: number,
+    look: CellDescription["look"] & string,
+    value: Cell,
+    formula?: string,
+  ): CellDescription => ({
+    row,
+    column: 0,
+    value,
+    look,
+    across,
+    ...(formula !== undefined && { formula }),
+  });
+  return [
+    line(titleRow, "title", title),
+    line(inventedRow, "invented", isInvented ? INVENTED_LINE : "", inventedFormula),
+    line(quietRow, "caution", QUIET_LINE),
+    line(agreedRow, "caution", NOT_AGREED, agreedFormula),
+  ];
+}
+
+export const FOOTER = QUIET_LINE;

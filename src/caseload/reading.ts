@@ -1,0 +1,64 @@
+/**
+ * How the caseload's formulas read a cell, and the same in TypeScript. Each piece stands beside its twin. No piece passes
+ * an error on: a cell in error is neither blank nor a number nor a known word.
+ */
+import { formula, quoted, type FormulaTemplate } from "../columns/formula";
+import { spelled } from "../columns/spelling";
+import type { SheetValue } from "../columns/sheet-block";
+import { CellError } from "../worksheet/error";
+import { yearsBack, type Sight } from "./sight";
+
+type Text = FormulaTemplate | string;
+
+/** A word without letter case and outer spaces; an error is no word. */
+export const wordIn = (cell: Text) => formula`IFERROR(LOWER(TRIM(${cell})),"?")`;
+export function word(value: SheetValue): string {
+  if (value instanceof CellError) return "?";
+  if (typeof value === "boolean") return value ? "true" : "false";
+  return typeof value === "number" ? String(value) : spelled(value)!;
+}
+
+/** EXACT and never "=", because "=" takes * and ? as wildcards in the grid's engine (docs/decisions.md). */
+export const is = (text: Text, known: string) => formula`EXACT(${text},${quoted(known)})`;
+
+export const isOneOf = (text: Text, known: readonly string[]) => {
+  const tests = known.map((one) => is(text, one));
+  return formula`OR(${tests.slice(1).reduce((all, test) => formula`${all},${test}`, tests[0]!)})`;
+};
+
+/** TRUE where nothing was entered; spaces are nothing. */
+export const isBlankIn = (cell: Text) => formula`(IFERROR(LEN(TRIM(${cell})),1)=0)`;
+export const isBlank = (value: SheetValue): boolean =>
+  value === null || (typeof value === "string" && word(value) === "");
+
+export const isNumber = (value: SheetValue): value is number => typeof value === "number";
+
+/** TRUE for a number above 0. */
+export const isAboveIn = (cell: Text) => formula`IF(ISNUMBER(${cell}),${cell}>0,FALSE)`;
+export const isAbove = (value: SheetValue): value is number => isNumber(value) && value > 0;
+
+/**
+ * So many whole months later, clipped to the month's end. Not EDATE: the grid's engine (Univer 0.25.1) turns 31 August
+ * and six months into 3 March. DATE(...,0) is the last day of the month before.
+ */
+export const monthsLater = (day: Text, months: Text) =>
+  formula`MIN(DATE(YEAR(${day}),MONTH(${day})+${months},DAY(${day})),DATE(YEAR(${day}),MONTH(${day})+${months}+1,0))`;
+
+export const yearsBefore = (years: string) => monthsLater("As_of", `(-12*${years})`);
+
+/** 1: a day not after today and not absurdly long ago. 0: nothing entered. -1: anything else: text, future, 2052. */
+export const dayState = (cell: Text) =>
+  formula`IF(ISNUMBER(${cell}),IF(${cell}<As_of+1,IF(${cell}>=${yearsBefore("Past_Years")},1,-1),-1),IF(${isBlankIn(cell)},0,-1))`;
+export function stateOfDay(value: SheetValue, { asOf, number }: Sight): 1 | 0 | -1 {
+  if (isNumber(value)) return value < asOf + 1 && value >= yearsBack(asOf, number("Past_Years")) ? 1 : -1;
+  return isBlank(value) ? 0 : -1;
+}
+
+/** An identifier that no criterion reads as a number, a date or a wildcard. */
+export const identityIn = (cell: Text) =>
+  formula`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${wordIn(cell)},"*","·"),"?","·"),"~","·")`;
+export const identity = (value: SheetValue): string => word(value).replace(/[*?~]/g, "·");
+
+/** A cell of another table's row; a blank there stays a blank, where INDEX alone would give 0. */
+export const numberAt = (column: string, position: Text) =>
+  formula`IF(ISNUMBER(INDEX(${column},${position})),INDEX(${column},${position}),"")`;

@@ -1,0 +1,181 @@
+/** When the change is due, the latest it may be, and where it stands today. */
+import { formula } from "../../columns/formula";
+import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
+import { addMonths } from "../../maths/calendar";
+import type { SheetValue } from "../../columns/sheet-block";
+import { DATE, letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
+import { CHECK_SETTINGS } from "../ready";
+import { dayState, isBlank, isBlankIn, isNumber, monthsLater, stateOfDay, wordIn, yearsBefore } from "../reading";
+import type { Sight } from "../sight";
+import { ageClassIn, dueAfter, latestAfter, monthsFor, monthsIn } from "./kind";
+import { ifLive, isLive } from "./live";
+
+const kindNames = (cell: Slots) => ({
+  held: wordIn(cell("Held by")),
+  access: wordIn(cell("Access")),
+  shape: wordIn(cell("Shape")),
+  born: cell("Born"),
+  bornis: dayState("born"),
+  age: ageClassIn,
+});
+
+/** A day that may lie ahead, but not beyond belief: the placing team's date, the own interval's end. */
+const aheadIn = (name: string) =>
+  formula`IF(ISNUMBER(${name}),IF(${name}>=${yearsBefore("Past_Years")},${name}<${monthsLater("As_of", "Far_Months")}+1,FALSE),FALSE)`;
+const isAhead = (value: SheetValue, { asOf, number }: Sight): value is number =>
+  isNumber(value) &&
+  value >= addMonths(asOf, -12 * number("Past_Years")) &&
+  value < addMonths(asOf, number("Far_Months")) + 1;
+
+const ownIn = formula`IF(ISNUMBER(own),IF(own>=1,IF(own<=Far_Months,own=INT(own),FALSE),FALSE),FALSE)`;
+const isInterval = (own: SheetValue, { number }: Sight): own is number =>
+  isNumber(own) && own >= 1 && own <= number("Far_Months") && Number.isInteger(own);
+
+/** The day so many months after the change; a word where there are no months. */
+const after = (months: string) =>
+  formula`IF(ISNUMBER(${months}),IF(${months}>=1,${monthsLater("in", months)},"${CHECK_SETTINGS}"),${months})`;
+const afterMonths = (day: number, months: number | string): number | string =>
+  !isNumber(months) ? months : months >= 1 ? addMonths(Math.floor(day), Math.trunc(months)) : CHECK_SETTINGS;
+
+const inputs = (cell: Slots) => ({
+  in: cell("Device in"),
+  inis: dayState("in"),
+  own: cell("Own interval months"),
+  team: cell("Date set by placing team"),
+});
+
+export const changeDue: CaseloadColumn = {
+  header: "Change due",
+  kind: "computed",
+  format: DATE,
+  width: 12,
+  formula: (cell) => {
+    const byInterval = formula`IF(${isBlankIn("own")},${letting(
+      { ...kindNames(cell), months: monthsIn(dueAfter) },
+      after("months"),
+    )},IF(${ownIn},${monthsLater("in", "own")},"${CHECK_DATE}"))`;
+    const dated = formula`IF(inis=0,"${NO_DATE}",IF(inis=1,${byInterval},"${CHECK_DATE}"))`;
+    const byTeam = formula`IF(${isBlankIn("team")},${dated},IF(${aheadIn("team")},INT(team),"${CHECK_DATE}"))`;
+    return ifLive(cell, formula`IF(Ready_Change,${letting(inputs(cell), byTeam)},"${CHECK_SETTINGS}")`);
+  },
+  answer: (row, sight) => {
+    if (!isLive(row)) return "";
+    if (!sight.isReady("change")) return CHECK_SETTINGS;
+    const team = row["Date set by placing team"]!;
+    if (!isBlank(team)) return isAhead(team, sight) ? Math.floor(team) : CHECK_DATE;
+    const device = row["Device in"]!;
+    const state = stateOfDay(device, sight);
+    if (state !== 1 || !isNumber(device)) return state === 0 ? NO_DATE : CHECK_DATE;
+    const own = row["Own interval months"]!;
+    if (isBlank(own)) return afterMonths(device, monthsFor(dueAfter, row, sight));
+    return isInterval(own, sight) ? addMonths(Math.floor(device), own) : CHECK_DATE;
+  },
+};
+
+/** The kind's limit; a date or interval of this person's own overrides it, so it never lies before the due date then. */
+export const atTheLatest: CaseloadColumn = {
+  header: "At the latest",
+  kind: "computed",
+  format: DATE,
+  width: 12,
+  formula: (cell) => {
+    const limit = letting({ ...kindNames(cell), months: monthsIn(latestAfter) }, after("months"));
+    const isOwn = formula`NOT(AND(${isBlankIn("own")},${isBlankIn("team")}))`;
+    const raised = formula`IF(AND(ISNUMBER(limit),${isOwn},ISNUMBER(due)),MAX(limit,due),limit)`;
+    const dated = formula`IF(inis=0,"${NO_DATE}",IF(inis=1,${letting({ limit, due: cell("Change due") }, raised)},"${CHECK_DATE}"))`;
+    return ifLive(cell, formula`IF(Ready_Change,${letting(inputs(cell), dated)},"${CHECK_SETTINGS}")`);
+  },
+  answer: (row, sight) => {
+    if (!isLive(row)) return "";
+    if (!sight.isReady("change")) return CHECK_SETTINGS;
+    const device = row["Device in"]!;
+    const state = stateOfDay(device, sight);
+    if (state !== 1 || !isNumber(device)) return state === 0 ? NO_DATE : CHECK_DATE;
+    const limit = afterMonths(device, monthsFor(latestAfter, row, sight));
+    const isOwn = !isBlank(row["Own interval months"]!) || !isBlank(row["Date set by placing team"]!);
+    const due = row["Change due"]!;
+    return isNumber(limit) && isOwn && isNumber(due) ? Math.max(limit, due) : limit;
+  },
+};
+
+const changeRules = [
+  { look: "urgent", words: ["past limit", "overdue"] },
+  { look: "missing", words: [CHECK_DATE, NO_DATE, "kind not known", CHECK_SETTINGS] },
+  { look: "soon", words: ["due soon"] },
+  { look: "quiet", words: ["later", "no set change"] },
+] as const;
+
+/** In the steps of src/columns/change-state.ts; here a limit that comes near reads `due soon` also where no change is set. */
+export const change: CaseloadColumn = {
+  header: "Change",
+  kind: "computed",
+  format: PLAIN,
+  width: 14,
+  rules: changeRules,
+  formula: (cell) => {
+    const near = (day: string) => formula`${day}<As_of+Soon_Days+1`;
+    const first = formula`IF(ISNUMBER(latest),MIN(due,latest),due)`;
+    const isFar = formula`OR(due>=${monthsLater("As_of", "Far_Months")}+1,IF(ISNUMBER(latest),latest>=${monthsLater("As_of", "Far_Months")}+1,FALSE))`;
+    const ahead = formula`IF(${isFar},"${CHECK_DATE}",IF(inis=0,"${NO_DATE}",IF(${near("first")},"due soon","later")))`;
+    const dated = formula`IF(due<As_of,"overdue",${letting({ first }, ahead)})`;
+    const undated = formula`IF(ISNUMBER(latest),IF(${near("latest")},"due soon",due),due)`;
+    const isCrossed = formula`IF(ISNUMBER(stoma),IF(ISNUMBER(in),stoma>=in+1,FALSE),FALSE)`;
+    const word = formula`IF(OR(inis<0,${isCrossed}),"${CHECK_DATE}",IF(IF(ISNUMBER(latest),latest<As_of,FALSE),"past limit",IF(ISNUMBER(due),${dated},${undated})))`;
+    return ifLive(
+      cell,
+      formula`IF(Ready_Change,${letting(
+        {
+          in: cell("Device in"),
+          inis: dayState("in"),
+          stoma: cell("Stoma made"),
+          due: cell("Change due"),
+          latest: cell("At the latest"),
+        },
+        word,
+      )},"${CHECK_SETTINGS}")`,
+    );
+  },
+  answer: (row, sight) => {
+    if (!isLive(row)) return "";
+    if (!sight.isReady("change")) return CHECK_SETTINGS;
+    return changeOf(row, sight);
+  },
+};
+
+function changeOf(row: RowCells, sight: Sight): SheetValue {
+  const { asOf, number } = sight;
+  const [device, stoma, due, latest] = [
+    row["Device in"]!,
+    row["Stoma made"]!,
+    row["Change due"]!,
+    row["At the latest"]!,
+  ];
+  const state = stateOfDay(device, sight);
+  if (state < 0 || (isNumber(stoma) && isNumber(device) && stoma >= device + 1)) return CHECK_DATE;
+  if (isNumber(latest) && latest < asOf) return "past limit";
+  const isNear = (day: number): boolean => day < asOf + number("Soon_Days") + 1;
+  if (!isNumber(due)) return isNumber(latest) && isNear(latest) ? "due soon" : due;
+  if (due < asOf) return "overdue";
+  const far = addMonths(asOf, number("Far_Months")) + 1;
+  if (due >= far || (isNumber(latest) && latest >= far)) return CHECK_DATE;
+  if (state === 0) return NO_DATE;
+  return isNear(isNumber(latest) ? Math.min(due, latest) : due) ? "due soon" : "later";
+}
+
+export const daysLeft: CaseloadColumn = {
+  header: "Days left",
+  kind: "computed",
+  format: "0",
+  width: 8,
+  formula: (cell) =>
+    letting(
+      { due: cell("Change due"), latest: cell("At the latest") },
+      formula`IF(EXACT(${cell("Change")},"${CHECK_DATE}"),"",IF(ISNUMBER(due),due-As_of,IF(ISNUMBER(latest),latest-As_of,"")))`,
+    ),
+  answer: (row, { asOf }) => {
+    const [due, latest] = [row["Change due"]!, row["At the latest"]!];
+    if (row["Change"] === CHECK_DATE) return "";
+    if (isNumber(due)) return due - asOf;
+    return isNumber(latest) ? latest - asOf : "";
+  },
+};

@@ -1,0 +1,150 @@
+/** Whether the device still fits, as STOMAFIT, FREEPLAY and MARKSHIFT say it, and whether the measurement is still good. */
+import { formula, type FormulaTemplate } from "../../columns/formula";
+import { addMonths } from "../../maths/calendar";
+import { rounded } from "../../worksheet/numbers";
+import type { SheetValue } from "../../columns/sheet-block";
+import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
+import { CHECK_SETTINGS } from "../ready";
+import { dayState, is, isAbove, isAboveIn, isNumber, monthsLater, stateOfDay, word, wordIn } from "../reading";
+import type { Sight } from "../sight";
+import { ageClassIn, ageClassOf } from "./kind";
+import { ifLive, isLive } from "./live";
+
+export const MEASURE_AGAIN = "measure again";
+export const READ_AGAIN = "read again";
+const NOT_MEASURED = "not measured";
+
+/**
+ * A measurement is fresh when its day is known and not too long ago, not before this device, and the weight has not
+ * changed too much since. Of a child, or where the age is not known, both weights must be there.
+ */
+const freshNames = (cell: Slots) => ({
+  born: cell("Born"),
+  bornis: dayState("born"),
+  age: ageClassIn,
+  measured: cell("Measured on"),
+  then: cell("Weight then kg"),
+  weight: cell("Weight kg"),
+  months: formula`IF(${is("age", "adult")},Measure_Adult,Measure_Child)`,
+  recent: formula`IF(${dayState("measured")}=1,${monthsLater("measured", "months")}>=As_of,FALSE)`,
+  weighed: formula`AND(${isAboveIn("then")},${isAboveIn("weight")})`,
+  grown: formula`IF(weighed,ROUND(100*ABS(weight/then-1),9)>=Grow_Percent,NOT(${is("age", "adult")}))`,
+});
+const freshIn: FormulaTemplate = formula`AND(recent,NOT(grown))`;
+
+function isRecent(row: RowCells, sight: Sight): boolean {
+  const measured = row["Measured on"]!;
+  const months = sight.number(ageClassOf(row, sight) === "adult" ? "Measure_Adult" : "Measure_Child");
+  return stateOfDay(measured, sight) === 1 && addMonths(Math.floor(measured as number), months) >= sight.asOf;
+}
+
+function isFresh(row: RowCells, sight: Sight): boolean {
+  const [then, weight] = [row["Weight then kg"]!, row["Weight kg"]!];
+  const isAdult = ageClassOf(row, sight) === "adult";
+  if (!isRecent(row, sight)) return false;
+  if (!isAbove(then) || !isAbove(weight)) return isAdult;
+  return rounded(100 * Math.abs(weight / then - 1)) < sight.number("Grow_Percent");
+}
+
+const lengthIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>0,${name}<=Length_Most,FALSE),FALSE)`;
+const isLength = (value: SheetValue, { number }: Sight): value is number =>
+  isNumber(value) && value > 0 && value <= number("Length_Most");
+
+const isPlay = (value: SheetValue): value is number => isNumber(value) && value >= 0;
+
+const fitRules = [
+  { look: "urgent", words: ["too short", "tight", "further out"] },
+  { look: "soon", words: ["too long", "loose", "further in", READ_AGAIN, MEASURE_AGAIN] },
+  { look: "missing", words: [NOT_MEASURED, CHECK_SETTINGS] },
+  { look: "quiet", words: ["in range", "same mark"] },
+] as const;
+
+export const fit: CaseloadColumn = {
+  header: "Fit",
+  kind: "computed",
+  format: PLAIN,
+  width: 14,
+  onlyWith: "fit",
+  rules: fitRules,
+  formula: (cell) => {
+    const isShort = formula`OR(length<larger,length<ROUND((lying+sitting)/(1+1)+Slack_Least,9))`;
+    const kept = formula`IF(${freshIn},"in range","${MEASURE_AGAIN}")`;
+    const low = formula`IF(${isShort},"too short",IF(length>ROUND(larger+Slack_Most,9),"too long",IF(sitting<lying,"${READ_AGAIN}",${kept})))`;
+    const isRead = formula`AND(${lengthIn("length")},${lengthIn("lying")},${lengthIn("sitting")})`;
+    const ofLow = letting(
+      { length: cell("Length cm"), lying: cell("Lying cm"), sitting: cell("Sitting cm") },
+      formula`IF(${isRead},${letting({ larger: "MAX(lying,sitting)" }, low)},"${NOT_MEASURED}")`,
+    );
+    const played = formula`IF(play<Play_Least,"tight",IF(play>Play_Most,"loose",${kept}))`;
+    const ofLong = letting(
+      { play: cell("Play mm") },
+      formula`IF(IF(ISNUMBER(play),play>=0,FALSE),${played},"${NOT_MEASURED}")`,
+    );
+    const word = letting(
+      { shape: wordIn(cell("Shape")), ...freshNames(cell) },
+      formula`IF(${is("shape", "low-profile")},${ofLow},IF(${is("shape", "long")},${ofLong},"${NOT_MEASURED}"))`,
+    );
+    return ifLive(cell, formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`);
+  },
+  answer: (row, sight) => {
+    if (!isLive(row)) return "";
+    if (!sight.isReady("fit")) return CHECK_SETTINGS;
+    const shape = word(row["Shape"]!);
+    if (shape === "low-profile") return lowFit(row, sight);
+    const play = row["Play mm"]!;
+    if (shape !== "long" || !isPlay(play)) return NOT_MEASURED;
+    if (play < sight.number("Play_Least")) return "tight";
+    if (play > sight.number("Play_Most")) return "loose";
+    return isFresh(row, sight) ? "in range" : MEASURE_AGAIN;
+  },
+};
+
+function lowFit(row: RowCells, sight: Sight): string {
+  const { number } = sight;
+  const [length, lying, sitting] = [row["Length cm"]!, row["Lying cm"]!, row["Sitting cm"]!];
+  if (!isLength(length, sight) || !isLength(lying, sight) || !isLength(sitting, sight)) return NOT_MEASURED;
+  const larger = Math.max(lying, sitting);
+  if (length < larger || length < rounded((lying + sitting) / 2 + number("Slack_Least"))) return "too short";
+  if (length > rounded(larger + number("Slack_Most"))) return "too long";
+  if (sitting < lying) return READ_AGAIN;
+  return isFresh(row, sight) ? "in range" : MEASURE_AGAIN;
+}
+
+/** Marks count from the inner end: a smaller number now means further out. */
+export const mark: CaseloadColumn = {
+  header: "Mark",
+  kind: "computed",
+  format: PLAIN,
+  width: 13,
+  onlyWith: "fit",
+  rules: fitRules,
+  formula: (cell) => {
+    const isSince = formula`IF(ISNUMBER(in),measured>=INT(in),FALSE)`;
+    const same = formula`IF(IF(recent,${isSince},FALSE),"same mark","${MEASURE_AGAIN}")`;
+    const moved = formula`IF(ABS(moved)<=Mark_Tol,${same},IF(moved<0,"further out","further in"))`;
+    const read = formula`IF(current=0,"further out",${letting({ moved: "ROUND(current-before,9)" }, moved)})`;
+    const isRead = formula`IF(${isAboveIn("before")},IF(ISNUMBER(current),current>=0,FALSE),FALSE)`;
+    const word = letting(
+      { before: cell("Mark then cm"), current: cell("Mark now cm"), in: cell("Device in"), ...freshNames(cell) },
+      formula`IF(${isRead},${read},"${NOT_MEASURED}")`,
+    );
+    const ofLong = formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`;
+    return ifLive(cell, formula`IF(${is(wordIn(cell("Shape")), "long")},${ofLong},"")`);
+  },
+  answer: (row, sight) => {
+    if (!isLive(row) || word(row["Shape"]!) !== "long") return "";
+    if (!sight.isReady("fit")) return CHECK_SETTINGS;
+    const [before, now, device, measured] = [
+      row["Mark then cm"]!,
+      row["Mark now cm"]!,
+      row["Device in"]!,
+      row["Measured on"]!,
+    ];
+    if (!isAbove(before) || !isNumber(now) || now < 0) return NOT_MEASURED;
+    if (now === 0) return "further out";
+    const moved = rounded(now - before);
+    if (Math.abs(moved) > sight.number("Mark_Tol")) return moved < 0 ? "further out" : "further in";
+    const isSince = isNumber(device) && (measured as number) >= Math.floor(device);
+    return isRecent(row, sight) && isSince ? "same mark" : MEASURE_AGAIN;
+  },
+};

@@ -1,0 +1,126 @@
+/** Facts worked out from dates and sizes: age, size in mm, how old the opening is, whether this is the first tube. */
+import { formula } from "../../columns/formula";
+import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
+import { calendarDate } from "../../maths/calendar";
+import { FRTOMM } from "../../sizes/frtomm";
+import { call } from "../../worksheet/call";
+import type { Cell } from "../../worksheet/cell";
+import { CellError, SheetError } from "../../worksheet/error";
+import { letting, PLAIN, TENTHS, type CaseloadColumn } from "../column";
+import { CHECK_SETTINGS } from "../ready";
+import { dayState, is, isBlank, isBlankIn, isNumber, stateOfDay, word, wordIn, yearsBefore } from "../reading";
+import { yearsBack } from "../sight";
+import { ifLive, isLive } from "./live";
+
+/** Whole months from a birthday; below two years in months, because there every month counts. */
+const monthsBetween = (born: number, asOf: number): number => {
+  const [from, to] = [calendarDate(Math.floor(born)), calendarDate(asOf)];
+  return 12 * (to.year - from.year) + to.month - from.month - (to.day < from.day ? 1 : 0);
+};
+
+export const age: CaseloadColumn = {
+  header: "Age",
+  kind: "computed",
+  format: PLAIN,
+  width: 9,
+  rules: [{ look: "missing", words: [CHECK_DATE, CHECK_SETTINGS] }],
+  formula: (cell) => {
+    const months = formula`12*(YEAR(As_of)-YEAR(born))+MONTH(As_of)-MONTH(born)-IF(DAY(As_of)<DAY(born),1,0)`;
+    const young = formula`months&IF(months=1," month"," months")`;
+    const age = letting({ months }, formula`IF(months<12+12,${young},INT(months/12))`);
+    const isDay = formula`IF(ISNUMBER(born),IF(born<As_of+1,born>=${yearsBefore("Age_Most")},FALSE),FALSE)`;
+    const dated = formula`IF(Ready_Entries,IF(${isDay},${age},"${CHECK_DATE}"),"${CHECK_SETTINGS}")`;
+    return letting({ born: cell("Born") }, formula`IF(${isBlankIn("born")},"",${dated})`);
+  },
+  answer: (row, sight) => {
+    const born = row["Born"]!;
+    if (isBlank(born)) return "";
+    if (!sight.isReady("entries")) return CHECK_SETTINGS;
+    const isDay = isNumber(born) && born < sight.asOf + 1 && born >= yearsBack(sight.asOf, sight.number("Age_Most"));
+    if (!isDay) return CHECK_DATE;
+    const months = monthsBetween(born, sight.asOf);
+    if (months < 24) return `${months} ${months === 1 ? "month" : "months"}`;
+    return Math.floor(months / 12);
+  },
+};
+
+/** The one column that asks a function of ours: it reads sizes as people type them. No state stands on it. */
+export const sizeMm: CaseloadColumn = {
+  header: "Size mm",
+  kind: "computed",
+  format: TENTHS,
+  width: 8,
+  formula: (cell) => formula`IF(${isBlankIn(cell("Size Fr"))},"",TUBE.FRTOMM(${cell("Size Fr")}))`,
+  answer: (row) => {
+    const size = row["Size Fr"]!;
+    if (isBlank(size)) return "";
+    const answer = call(FRTOMM, [size]) as Cell | SheetError;
+    return answer instanceof SheetError ? new CellError(answer.code) : answer;
+  },
+};
+
+/** As TRACTSTATE; where nothing is recorded about slow healing it is not known, and then never better than uncertain. */
+export const tract: CaseloadColumn = {
+  header: "Tract",
+  kind: "computed",
+  format: PLAIN,
+  width: 16,
+  rules: [
+    { look: "urgent", words: ["immature"] },
+    { look: "soon", words: ["uncertain"] },
+    { look: "missing", words: [CHECK_DATE, NO_DATE, CHECK_SETTINGS] },
+    { look: "quiet", words: ["mature by weeks"] },
+  ],
+  formula: (cell) => {
+    const grown = formula`IF(${is(wordIn(cell("Slow healing")), "no")},"mature by weeks","uncertain")`;
+    const band = formula`IF(weeks<Tract_Low,"immature",IF(weeks<Tract_High,"uncertain",${grown}))`;
+    const isBefore = formula`IF(ISNUMBER(born),stoma+1<=born,FALSE)`;
+    const aged = letting({ weeks: "INT((As_of-INT(stoma))/7)" }, band);
+    const dated = formula`IF(${isBefore},"${CHECK_DATE}",${aged})`;
+    const word = formula`IF(state=1,${dated},IF(state=0,"${NO_DATE}","${CHECK_DATE}"))`;
+    const all = letting({ stoma: cell("Stoma made"), state: dayState("stoma"), born: cell("Born") }, word);
+    return ifLive(cell, formula`IF(Ready_Opening,${all},"${CHECK_SETTINGS}")`);
+  },
+  answer: (row, sight) => {
+    if (!isLive(row)) return "";
+    if (!sight.isReady("opening")) return CHECK_SETTINGS;
+    const [stoma, born] = [row["Stoma made"]!, row["Born"]!];
+    const state = stateOfDay(stoma, sight);
+    if (state !== 1 || !isNumber(stoma)) return state === 0 ? NO_DATE : CHECK_DATE;
+    if (isNumber(born) && stoma + 1 <= born) return CHECK_DATE;
+    const weeks = Math.floor((sight.asOf - Math.floor(stoma)) / 7);
+    if (weeks < sight.number("Tract_Low")) return "immature";
+    if (weeks < sight.number("Tract_High")) return "uncertain";
+    return word(row["Slow healing"]!) === "no" ? "mature by weeks" : "uncertain";
+  },
+};
+
+const NOT_KNOWN = "not known";
+
+export const firstTube: CaseloadColumn = {
+  header: "First tube",
+  kind: "computed",
+  format: PLAIN,
+  width: 10,
+  rules: [
+    { look: "soon", words: ["yes"] },
+    { look: "missing", words: [NOT_KNOWN] },
+  ],
+  formula: (cell) => {
+    const days = letting(
+      { days: "INT(in)-INT(stoma)" },
+      formula`IF(days<0,"${NOT_KNOWN}",IF(days<=First_Days,"yes","no"))`,
+    );
+    const known = formula`IF(Ready_Opening,IF(AND(${dayState("stoma")}=1,${dayState("in")}=1),${days},"${NOT_KNOWN}"),"${NOT_KNOWN}")`;
+    return formula`IF(LEN(${cell("Person")})=0,"",${letting({ stoma: cell("Stoma made"), in: cell("Device in") }, known)})`;
+  },
+  answer: (row, sight) => {
+    if (row["Person"] === "") return "";
+    const [stoma, device] = [row["Stoma made"]!, row["Device in"]!];
+    if (!sight.isReady("opening") || stateOfDay(stoma, sight) !== 1 || stateOfDay(device, sight) !== 1)
+      return NOT_KNOWN;
+    const days = Math.floor(device as number) - Math.floor(stoma as number);
+    if (days < 0) return NOT_KNOWN;
+    return days <= sight.number("First_Days") ? "yes" : "no";
+  },
+};

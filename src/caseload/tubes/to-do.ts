@@ -1,0 +1,210 @@
+/** The most urgent single thing to do for a row, in words; `nothing due` only where nothing is missing either. */
+import { formula, type FormulaTemplate } from "../../columns/formula";
+import { CHECK_DATE, KIND_NOT_KNOWN, NO_DATE } from "../../columns/state-words";
+import { calendarDate } from "../../maths/calendar";
+import type { SheetValue } from "../../columns/sheet-block";
+import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
+import { CHECK_SETTINGS } from "../ready";
+import { is, isBlank, isBlankIn, isNumber, isOneOf, word, wordIn } from "../reading";
+import type { Sight } from "../sight";
+import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "./balloon";
+import { MILKY } from "../checks/states";
+import { MEASURE_AGAIN, READ_AGAIN } from "./fit";
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
+const dayIn = (day: string) =>
+  formula`DAY(${day})&" "&CHOOSE(MONTH(${day}),${MONTHS.map((month) => `"${month}"`).join(",")})&IF(YEAR(${day})=YEAR(As_of),""," "&YEAR(${day}))`;
+function dayOf(day: number, asOf: number): string {
+  const date = calendarDate(Math.floor(day));
+  const year = date.year === calendarDate(asOf).year ? "" : ` ${date.year}`;
+  return `${date.day} ${MONTHS[date.month - 1]}${year}`;
+}
+
+const daysIn = (count: string) => formula`${count}&IF(${count}=1," day"," days")`;
+const daysOf = (count: number): string => `${count} ${count === 1 ? "day" : "days"}`;
+
+const ENTRIES = "check entries";
+const calmBalloon = ["as filled", KEPT_AT_HOME, NO_CHECK_YET];
+
+interface Step {
+  readonly when: FormulaTemplate;
+  readonly says: FormulaTemplate;
+}
+
+const step = (when: FormulaTemplate, says: string | FormulaTemplate): Step => ({
+  when,
+  says: typeof says === "string" ? formula`"${says}"` : says,
+});
+
+const anyIs = (known: string, texts: readonly string[]) =>
+  formula`OR(${texts.slice(1).reduce((all, text) => formula`${all},${is(text, known)}`, is(texts[0]!, known))})`;
+
+/** On LET names; first hit wins. */
+const steps = (hasSpareDates: boolean): readonly Step[] => [
+  step(formula`OR(${anyIs(CHECK_DATE, ["change", "tract"])},wrongly)`, "date wrong"),
+  step(anyIs(CHECK_SETTINGS, ["change", "tract", "water", "fitting", "mark", "gaps"]), CHECK_SETTINGS),
+  step(is("change", KIND_NOT_KNOWN), KIND_NOT_KNOWN),
+  step(formula`AND(${is("change", "past limit")},NOT(ahead))`, "past limit, not booked"),
+  step(
+    formula`AND(${is("change", "overdue")},NOT(ahead),NOT(missed))`,
+    formula`"overdue "&${daysIn("(As_of-due)")}&", not booked"`,
+  ),
+  step(formula`missed`, "missed date"),
+  step(anyIs(NO_DATE, ["change", "tract"]), NO_DATE),
+  step(is("water", "empty"), "balloon empty"),
+  step(is("water", LOW_TWICE), "low twice"),
+  step(isOneOf("water", ["half or less", MILKY]), formula`water`),
+  step(isOneOf("fitting", ["tight", "too short"]), formula`fitting`),
+  step(is("mark", "further out"), "further out"),
+  step(formula`NOT(OR(LEN(water)=0,${isOneOf("water", [...calmBalloon, CHECK_LATE])}))`, formula`"balloon: "&water`),
+  step(formula`OR(${is("water", CHECK_LATE)},late)`, CHECK_LATE),
+  step(isBlankIn("Call_Day"), "no number to call"),
+  step(formula`AND(home,${is("spare", "none")})`, "no spare"),
+  step(formula`AND(home,NOT(${isOneOf("spare", ["same size", "smaller", "both"])}))`, "spare not known"),
+  ...(hasSpareDates
+    ? [
+        step(
+          formula`IF(ISNUMBER(expires),expires<MAX(As_of+Spare_Days,IF(ISNUMBER(due),due,As_of)),FALSE)`,
+          "spare expires",
+        ),
+      ]
+    : []),
+  step(
+    formula`OR(${isOneOf("fitting", [MEASURE_AGAIN, READ_AGAIN, "not measured"])},${isOneOf("mark", [MEASURE_AGAIN, "not measured"])})`,
+    MEASURE_AGAIN,
+  ),
+  step(isOneOf("fitting", ["too long", "loose"]), formula`fitting`),
+  step(is("mark", "further in"), "further in"),
+  step(formula`AND(${is("change", "due soon")},NOT(ahead))`, formula`"due in "&${daysIn("left")}&", not booked"`),
+  step(
+    formula`ahead`,
+    formula`IF(${isOneOf("change", ["past limit", "overdue"])},change&", ","")&"booked "&${dayIn("booked")}`,
+  ),
+  step(formula`LEN(gaps)>0`, ENTRIES),
+];
+
+export const toDo: CaseloadColumn = {
+  header: "To do",
+  kind: "computed",
+  format: PLAIN,
+  width: 28,
+  rules: [
+    {
+      look: "urgent",
+      words: [
+        "past limit…",
+        "overdue…",
+        "missed date",
+        "balloon empty",
+        "low twice",
+        "half or less",
+        MILKY,
+        "tight",
+        "too short",
+        "further out",
+      ],
+    },
+    {
+      look: "missing",
+      words: ["date wrong", CHECK_SETTINGS, KIND_NOT_KNOWN, NO_DATE, "spare not known", ENTRIES, "balloon: …"],
+    },
+    {
+      look: "soon",
+      words: [
+        CHECK_LATE,
+        "no number to call",
+        "no spare",
+        "spare expires",
+        MEASURE_AGAIN,
+        "due in…",
+        "too long",
+        "loose",
+        "further in",
+      ],
+    },
+    { look: "quiet", words: ["booked…", "nothing due", "in hospital"] },
+  ],
+  formula: (cell) => {
+    const first = formula`IF(ISNUMBER(latest),IF(ISNUMBER(due),MIN(due,latest),latest),due)`;
+    const all = letting(
+      {
+        change: cell("Change"),
+        due: cell("Change due"),
+        latest: cell("At the latest"),
+        left: formula`${first}-As_of`,
+        tract: cell("Tract"),
+        water: cell("Balloon"),
+        fitting: cell.has("Fit") ? cell("Fit") : formula`""`,
+        mark: cell.has("Mark") ? cell("Mark") : formula`""`,
+        gaps: cell("Missing or contradictory"),
+        booked: cell("Booked for"),
+        wrongly: formula`NOT(OR(ISNUMBER(booked),${isBlankIn("booked")}))`,
+        ahead: formula`IF(ISNUMBER(booked),booked>=As_of,FALSE)`,
+        in: cell("Device in"),
+        missed: formula`IF(ISNUMBER(booked),IF(booked<As_of,IF(ISNUMBER(in),in<INT(booked),TRUE),FALSE),FALSE)`,
+        check: cell("Check due"),
+        late: formula`IF(ISNUMBER(check),check+Check_Grace<As_of,FALSE)`,
+        spare: wordIn(cell("Spare at home")),
+        home: formula`AND(${is(wordIn(cell("Held by")), "balloon")},${is(wordIn(cell("Access")), "g")})`,
+        ...(cell.has("Spare expires") && { expires: cell("Spare expires") }),
+      },
+      steps(cell.has("Spare expires")).reduceRight<FormulaTemplate>(
+        (rest, { when, says }) => formula`IF(${when},${says},${rest})`,
+        formula`"nothing due"`,
+      ),
+    );
+    const isAway = is(cell("Live"), "hospital");
+    return formula`IF(${isAway},"in hospital",IF(${is(cell("Live"), "live")},${all},""))`;
+  },
+  answer: (row, sight) => {
+    if (row["Live"] === "hospital") return "in hospital";
+    return row["Live"] === "live" ? thingToDo(row, sight) : "";
+  },
+};
+
+function thingToDo(row: RowCells, sight: Sight): string {
+  const { asOf, number } = sight;
+  const at = (header: string): SheetValue => (sight.has(header) ? row[header]! : "");
+  const [change, tract, water] = [at("Change"), at("Tract"), at("Balloon") as string];
+  const [fitting, mark, gaps] = [at("Fit") as string, at("Mark") as string, at("Missing or contradictory") as string];
+  const [due, latest, booked, device] = [at("Change due"), at("At the latest"), at("Booked for"), at("Device in")];
+  const isAhead = isNumber(booked) && booked >= asOf;
+  const isMissed = isNumber(booked) && booked < asOf && !(isNumber(device) && device >= Math.floor(booked));
+
+  if (change === CHECK_DATE || tract === CHECK_DATE || !(isNumber(booked) || isBlank(booked))) return "date wrong";
+  if ([change, tract, water, fitting, mark, gaps].includes(CHECK_SETTINGS)) return CHECK_SETTINGS;
+  if (change === KIND_NOT_KNOWN) return KIND_NOT_KNOWN;
+  if (change === "past limit" && !isAhead) return "past limit, not booked";
+  if (change === "overdue" && !isAhead && !isMissed) return `overdue ${daysOf(asOf - (due as number))}, not booked`;
+  if (isMissed) return "missed date";
+  if (change === NO_DATE || tract === NO_DATE) return NO_DATE;
+  if (water === "empty") return "balloon empty";
+  if (water === LOW_TWICE) return "low twice";
+  if (water === "half or less" || water === MILKY) return water;
+  if (fitting === "tight" || fitting === "too short") return fitting;
+  if (mark === "further out") return mark;
+  if (![...calmBalloon, "", CHECK_LATE].includes(water)) return `balloon: ${water}`;
+  const check = at("Check due");
+  if (water === CHECK_LATE || (isNumber(check) && check + number("Check_Grace") < asOf)) return CHECK_LATE;
+  if (isBlank(sight.setting("Call_Day"))) return "no number to call";
+  const isForHome = word(at("Held by")) === "balloon" && word(at("Access")) === "g";
+  const spare = word(at("Spare at home"));
+  if (isForHome && spare === "none") return "no spare";
+  if (isForHome && !["same size", "smaller", "both"].includes(spare)) return "spare not known";
+  const expires = at("Spare expires");
+  const spareUntil = Math.max(asOf + number("Spare_Days"), isNumber(due) ? due : asOf);
+  if (isNumber(expires) && expires < spareUntil) return "spare expires";
+  if ([MEASURE_AGAIN, READ_AGAIN, "not measured"].includes(fitting)) return MEASURE_AGAIN;
+  if ([MEASURE_AGAIN, "not measured"].includes(mark)) return MEASURE_AGAIN;
+  if (fitting === "too long" || fitting === "loose") return fitting;
+  if (mark === "further in") return mark;
+  if (change === "due soon" && !isAhead) {
+    const first = isNumber(due) ? (isNumber(latest) ? Math.min(due, latest) : due) : (latest as number);
+    return `due in ${daysOf(first - asOf)}, not booked`;
+  }
+  if (isAhead)
+    return `${change === "past limit" || change === "overdue" ? `${change}, ` : ""}booked ${dayOf(booked, asOf)}`;
+  return gaps.length > 0 ? ENTRIES : "nothing due";
+}

@@ -1,0 +1,120 @@
+/** A described book in the embedded grid's own engine: what it makes of every formula, at first and after edits. */
+import { inA1 } from "../../../src/columns/formula";
+import type { BookDescription, SheetDescription, TableDescription } from "../../../src/caseload/book";
+import type { SheetValue } from "../../../src/columns/sheet-block";
+import { cellAddress } from "../../../src/columns/formula";
+import { CellError } from "../../../src/worksheet/error";
+import { setGridToday } from "../../../functions/grid";
+import { calculated } from "../../../taskpane/workbook/embedded/calculation";
+import { mendReader } from "../../../taskpane/workbook/embedded/mended";
+import { TODAY_IN_GRID } from "../../../taskpane/workbook/embedded/names";
+import { startHeadless } from "../grid/headless";
+
+const NUMBER = 2;
+const TEXT = 1;
+const BOOLEAN = 3;
+
+interface Typed {
+  v?: string | number;
+  t?: number;
+  f?: string;
+  si?: string;
+}
+
+/** An error stands in a cell by a formula that gives it. */
+export function typed(value: SheetValue): Typed {
+  if (value === null) return {};
+  if (value instanceof CellError) return { f: value.code === "#N/A" ? "=NA()" : "=1/0" };
+  if (typeof value === "string") return { v: value, t: TEXT };
+  return typeof value === "boolean" ? { v: value ? 1 : 0, t: BOOLEAN } : { v: value, t: NUMBER };
+}
+
+function tableCells(cells: Record<number, Record<number, Typed>>, table: TableDescription, withResults: boolean): void {
+  table.columns.forEach(({ header }, c) => ((cells[table.top] ??= {})[table.left + c] = { v: header, t: TEXT }));
+  table.rows.forEach((row, r) => {
+    const at = (cells[table.top + 1 + r] ??= {});
+    table.columns.forEach(({ formula }, c) => {
+      const result = withResults ? typed(row[c] ?? null) : {};
+      if (!formula) at[table.left + c] = typed(row[c] ?? null);
+      else
+        at[table.left + c] = {
+          ...(result.f === undefined ? result : {}),
+          si: `${table.name}${c}`,
+          ...(r === 0 && { f: `=${inA1(formula, table.top + 1, table.left)}` }),
+        };
+    });
+  });
+}
+
+const idOf = (sheet: SheetDescription) => sheet.name.replaceAll(" ", "");
+
+function snapshot(book: BookDescription, withResults: boolean) {
+  const sheets = book.sheets.map((sheet) => {
+    const cells: Record<number, Record<number, Typed>> = {};
+    for (const { row, column, value, formula } of sheet.cells)
+      (cells[row] ??= {})[column] = formula === undefined ? typed(value ?? null) : { f: `=${formula}` };
+    if (sheet.table) tableCells(cells, sheet.table, withResults);
+    const rows = Math.max(...Object.keys(cells).map(Number));
+    return { id: idOf(sheet), name: sheet.name, rowCount: rows + 50, columnCount: 100, cellData: cells };
+  });
+  return {
+    id: "book",
+    name: "book",
+    sheetOrder: sheets.map(({ id }) => id),
+    sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
+  };
+}
+
+/** Whole columns of tables as the grid's adapter writes them: fixed addresses, kept right by the grid. */
+function inGrid(refersTo: string, book: BookDescription): string {
+  const found = /^(\w+)\[(.+)\]$/.exec(refersTo);
+  if (!found) return refersTo;
+  const sheet = book.sheets.find(({ table }) => table?.name === found[1])!;
+  const { top, left, columns, rows } = sheet.table!;
+  const column = left + columns.findIndex(({ header }) => header === found[2]);
+  const fixed = (row: number) => cellAddress(row, column).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+  return `'${sheet.name}'!${fixed(top + 1)}:${fixed(top + rows.length)}`;
+}
+
+export async function startBook(book: BookDescription, asOf: number, { withResults = false } = {}) {
+  mendReader();
+  setGridToday(asOf);
+  const engine = startHeadless();
+  const grid = engine.api.createWorkbook(snapshot(book, withResults));
+  for (const { name, refersTo } of book.names)
+    grid.insertDefinedName(name, name === "As_of" ? TODAY_IN_GRID : inGrid(refersTo, book));
+  const sheetOf = (table: string) => book.sheets.find((sheet) => sheet.table?.name === table)!;
+  const cellOf = (table: string, row: number, header: string) => {
+    const sheet = sheetOf(table);
+    const { top, left, columns } = sheet.table!;
+    const column = left + columns.findIndex((one) => one.header === header);
+    return grid.getSheetByName(sheet.name)!.getRange(top + 1 + row, column);
+  };
+  if (!withResults) await calculated(engine, () => engine.api.getFormula().executeCalculation());
+  return {
+    /** What a cell holds now. */
+    at: (table: string, row: number, header: string): unknown => cellOf(table, row, header).getRawValue() ?? "",
+    edit: async (table: string, row: number, header: string, value: SheetValue): Promise<void> => {
+      const cell = cellOf(table, row, header);
+      const { f, ...plain } = typed(value);
+      await calculated(engine, () => {
+        if (f !== undefined) cell.setFormula(f);
+        else if (value === null) cell.clearContent();
+        else cell.setValue(plain);
+      });
+    },
+    editNamed: async (name: string, value: SheetValue): Promise<void> => {
+      const { refersTo } = book.names.find((one) => one.name === name)!;
+      const [, sheet, address] = /^'(.+)'!\$([A-Z]+\$\d+)$/.exec(refersTo)!;
+      const cell = grid.getSheetByName(sheet!)!.getRange(address!.replace("$", ""));
+      await calculated(engine, () => {
+        if (value === null) cell.clearContent();
+        else cell.setValue(typed(value));
+      });
+    },
+    stop: () => engine.univer.dispose(),
+  };
+}
+
+/** A described result as the engine's cell shows it. */
+export const shown = (value: SheetValue): unknown => (value instanceof CellError ? value.code : (value ?? ""));
