@@ -7,6 +7,7 @@ import { Pane } from "./ui/Pane";
 import { dayNumberOf } from "./ui/dates";
 import { Notice } from "./ui/parts/Notice";
 import { createExcelWorkbook, detectHost } from "./workbook/excel";
+import { openNew } from "./workbook/excel/openNew";
 
 const root = createRoot(document.getElementById("root")!);
 
@@ -27,6 +28,7 @@ async function start() {
       today={dayNumberOf(new Date())}
       locale={Office.context.displayLanguage || navigator.language}
       version={product.version}
+      openNew={openNew}
     />,
   );
 }

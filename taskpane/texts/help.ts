@@ -6,21 +6,6 @@ export const help = {
   keyboard: "Keyboard",
   decides: "Who decides",
   about: "About",
-  cautionList: [
-    "This is arithmetic and a memory aid for trained staff. The device’s label, the placing team, this person’s own plan and local policy decide.",
-    "A date is a reminder, a word is a comparison with your settings. Neither shows that a tube is sound or in the right place. Balloons burst without warning.",
-    "Words count from what was written down. Old, missing or wrong entries give old, missing or wrong answers; look at the date beside the word.",
-    "Tube out or half out: urgent at any age of the opening. New, first, jejunal, bumper or unknown: hospital, nothing in.",
-    "Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first 72 hours after a new tube and after any hard change.",
-    "Nothing down a tube whose position is not confirmed.",
-    "Only water in a balloon, never more than the label. Never feed or medicine into the balloon valve. Never tell the volume from the size.",
-    "Do not empty a balloon in a new opening before the placing team’s date. Hold the tube while it is empty.",
-    "A tube through which another runs into the bowel, and a stitched tube: never turn, never change at home. Children under 10 kg with one: higher risk of perforation.",
-    "Tight, stuck, painful: may be buried. Do not force; stop the feed; call.",
-    "A leak is not cured by a larger tube or by more water.",
-    "Services differ: agree your own settings, with name and date, and review them.",
-    "Identifiers only, no names; keep the file where your rules allow.",
-  ],
   notList: [
     "It does not diagnose, and it does not say whether a tube may be used.",
     "It is not a medical record and does not replace one.",
@@ -46,7 +31,5 @@ export const help = {
   keyboardText: "F6 moves between the bar, the sheet and the pane. In the pane, Tab moves on and Enter presses.",
   decidesText:
     "You do, with the placing team and under your own policy. The numbers shown come from published sources where there are any, named beside each number; where there are none it says ‘clinic setting’. Your clinic has to agree them before they mean anything.",
-  notAgreed:
-    "The settings of this clinic have not been agreed. Until they are, every clinical result here counts as ‘settings not agreed’.",
   version: (version: string) => `Version ${version}. Free software under the MIT licence, without warranty.`,
 };

@@ -7,12 +7,30 @@
  * tests and translators.
  */
 import { addColumns } from "./add-columns";
+import { clinicSettings } from "./clinic-settings";
 import { convert } from "./convert";
 import { explain } from "./explain";
 import { evidence, guide } from "./guide";
 import { help } from "./help";
+import { now } from "./now";
 import { shell } from "./page";
-import { showOnly } from "./show-only";
 import { excel, pane, product } from "./pane";
+import { setUp } from "./set-up";
+import { showOnly } from "./show-only";
 
-export const texts = { product, pane, addColumns, convert, showOnly, guide, explain, evidence, help, shell, excel };
+export const texts = {
+  product,
+  pane,
+  now,
+  addColumns,
+  setUp,
+  convert,
+  showOnly,
+  guide,
+  evidence,
+  explain,
+  clinicSettings,
+  help,
+  shell,
+  excel,
+};

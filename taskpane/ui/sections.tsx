@@ -38,28 +38,41 @@ export interface Section {
   readonly parts: readonly Part[];
 }
 
-const Guide = lazy(() =>
-  import(/* webpackChunkName: "guide" */ "./guide/Guide").then(({ Guide }) => ({ default: Guide })),
+const Now = lazy(() => import(/* webpackChunkName: "now" */ "./now/Now").then(({ Now }) => ({ default: Now })));
+const SetUp = lazy(() =>
+  import(/* webpackChunkName: "set-up" */ "./setUp/SetUp").then(({ SetUp }) => ({ default: SetUp })),
 );
-const Help = lazy(() => import(/* webpackChunkName: "help" */ "./help/Help").then(({ Help }) => ({ default: Help })));
-
-const ShowOnly = lazy(() =>
-  import(/* webpackChunkName: "show-only" */ "./showOnly/ShowOnly").then(({ ShowOnly }) => ({ default: ShowOnly })),
-);
-
 const ConvertSizes = lazy(() =>
   import(/* webpackChunkName: "convert" */ "./convert/ConvertSizes").then(({ ConvertSizes }) => ({
     default: ConvertSizes,
   })),
 );
-
-const Explain = lazy(() =>
-  import(/* webpackChunkName: "guide" */ "./explain/Explain").then(({ Explain }) => ({ default: Explain })),
+const ShowOnly = lazy(() =>
+  import(/* webpackChunkName: "show-only" */ "./showOnly/ShowOnly").then(({ ShowOnly }) => ({ default: ShowOnly })),
 );
+const Guide = lazy(() =>
+  import(/* webpackChunkName: "guide" */ "./guide/Guide").then(({ Guide }) => ({ default: Guide })),
+);
+const Explain = lazy(() =>
+  import(/* webpackChunkName: "explain" */ "./explain/Explain").then(({ Explain }) => ({ default: Explain })),
+);
+const ClinicSettings = lazy(() =>
+  import(/* webpackChunkName: "settings" */ "./settings/ClinicSettings").then(({ ClinicSettings }) => ({
+    default: ClinicSettings,
+  })),
+);
+const Help = lazy(() => import(/* webpackChunkName: "help" */ "./help/Help").then(({ Help }) => ({ default: Help })));
 
 const only = (content: Part["content"]): readonly Part[] => [{ key: "only", label: "", content }];
 
 export const sections: readonly Section[] = [
+  {
+    key: "now",
+    label: words.now,
+    parts: only(({ workbook, overview, today, locale }) => (
+      <Now workbook={workbook} overview={overview} today={today} locale={locale} />
+    )),
+  },
   {
     key: "caseload",
     label: words.caseload,
@@ -69,6 +82,13 @@ export const sections: readonly Section[] = [
         label: words.addColumns,
         content: ({ workbook, overview, today, locale, isShown }) => (
           <AddColumns workbook={workbook} overview={overview} today={today} locale={locale} isShown={isShown} />
+        ),
+      },
+      {
+        key: "setUp",
+        label: words.setUp,
+        content: ({ workbook, overview, today, locale, openNew }) => (
+          <SetUp workbook={workbook} overview={overview} today={today} locale={locale} openNew={openNew} />
         ),
       },
     ],
@@ -106,10 +126,17 @@ export const sections: readonly Section[] = [
     ],
   },
   {
+    key: "settings",
+    label: words.settings,
+    parts: only(({ workbook, overview, today, locale }) => (
+      <ClinicSettings workbook={workbook} overview={overview} today={today} locale={locale} />
+    )),
+  },
+  {
     key: "help",
     label: words.help,
-    parts: only(({ overview, locale, version, dayFirst }) => (
-      <Help overview={overview} locale={locale} version={version} dayFirst={dayFirst} />
+    parts: only(({ overview, today, locale, version, dayFirst }) => (
+      <Help overview={overview} today={today} locale={locale} version={version} dayFirst={dayFirst} />
     )),
   },
 ];

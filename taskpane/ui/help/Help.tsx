@@ -1,4 +1,6 @@
 import type { ReactNode } from "react";
+import { cautions } from "../../../src/caseload/cautions";
+import { agreement } from "../../actions/clinic-settings/agreement";
 import { help as words } from "../../texts/help";
 import { product } from "../../texts/pane";
 import type { Overview } from "../../workbook/port";
@@ -9,6 +11,8 @@ export type DayFirstWord = "day" | "month" | "refuse";
 
 interface Props {
   readonly overview: Overview | null;
+  /** Today as a day number, by the computer's clock. */
+  readonly today: number;
   readonly locale: string;
   readonly version: string;
   /** Set in the browser's page only: Excel reads typed dates by itself. */
@@ -34,16 +38,17 @@ function Bullets({ sentences }: { readonly sentences: readonly string[] }) {
   );
 }
 
-export function Help({ overview, locale, version, dayFirst }: Props) {
+export function Help({ overview, today, locale, version, dayFirst }: Props) {
   const asOf = overview?.names.find(({ name }) => name.toLowerCase() === "as_of")?.value;
+  const { agreed, sentence } = agreement(overview, today);
   return (
     <>
-      <Notice kind="caution">
-        <p>{words.notAgreed}</p>
+      <Notice kind={agreed ? "plain" : "caution"}>
+        <p>{sentence}</p>
       </Notice>
       <Part title={words.cautions}>
         <ol className="bullets">
-          {words.cautionList.map((sentence) => (
+          {cautions.map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ol>
