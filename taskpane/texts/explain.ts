@@ -8,7 +8,11 @@ export const explain = {
   goThere: "Show me",
   formula: "Its formula",
   column: (header: string) => `The column ‘${header}’`,
-  words: "Words that it can show, bad news first",
+  words: {
+    computed: "Words that it can show, bad news first",
+    list: "Words to choose from",
+    typed: "Words to choose from",
+  },
   atFault: "look here",
   gives: "It gives",
   cautions: "Take care",

@@ -1,5 +1,10 @@
 /** In which column of which list a cell stands, and whether the column is one of ours. */
 import { recipes } from "../../../src/columns/recipes/index";
+import type { Recipe } from "../../../src/columns/recipes/recipe";
+import type { TableColumn } from "../../../src/caseload/book";
+import type { OptionalGroup } from "../../../src/caseload/column";
+import { tableNames } from "../../../src/caseload/names";
+import { boundColumns, columnsOf } from "../../../src/caseload/tables";
 import { contains } from "../../workbook/area";
 import type { Overview, Workbook } from "../../workbook/port";
 import { locate } from "../add-columns/find";
@@ -29,12 +34,50 @@ export async function listAt(workbook: Workbook, overview: Overview, standing: S
     : null;
 }
 
-/** A column that this add-in makes, by its header. */
-export function ourColumn({ header }: InList): ColumnExplained | null {
-  const wanted = header.trim().toLowerCase();
-  const recipe = recipes.find((one) => one.header.toLowerCase() === wanted);
-  return (
-    (recipe && { header: recipe.header, help: recipe.help, caution: recipe.caution ?? null, words: recipe.words }) ??
-    null
-  );
+const recipeFor = (header: string): Recipe | undefined =>
+  recipes.find((one) => one.header.toLowerCase() === header.trim().toLowerCase());
+
+/** A column of the ready-made caseload, or one that Add columns makes; null for somebody's own. */
+export function ourColumn({ header, table }: InList, isWorkedOut: boolean): ColumnExplained | null {
+  const recipe = recipeFor(header);
+  const column = table === null ? undefined : caseloadColumn(table, header);
+  if (column) return ofCaseload(column, recipe);
+  return recipe && isWorkedOut
+    ? {
+        header: recipe.header,
+        help: recipe.help,
+        caution: recipe.caution ?? null,
+        words: recipe.words,
+        kind: "computed",
+      }
+    : null;
+}
+
+/** Every column that the caseload can have, whether this workbook left some out or not. */
+const groups = ["fit", "plan", "spare"] as const satisfies readonly OptionalGroup[];
+
+function caseloadColumn(table: string, header: string): TableColumn | undefined {
+  const [key] = (["tubes", "checks", "changes"] as const).filter((one) => tableNames[one] === table);
+  return key && boundColumns(columnsOf(key, groups)).find((column) => column.header === header);
+}
+
+const WORKED_OUT = "Worked out from the rest of the row; nothing is typed here.";
+
+function ofCaseload({ header, kind, validation, rules }: TableColumn, recipe: Recipe | undefined): ColumnExplained {
+  if (kind !== "computed")
+    return {
+      header,
+      help: validation?.hint ?? "",
+      caution: null,
+      words: validation?.kind === "list" ? validation.words : [],
+      kind,
+    };
+  const coloured = (rules ?? []).flatMap((rule) => rule.words ?? []);
+  return {
+    header,
+    help: recipe?.help ?? WORKED_OUT,
+    caution: recipe?.caution ?? null,
+    words: [...new Set([...(recipe?.words ?? []), ...coloured])],
+    kind,
+  };
 }

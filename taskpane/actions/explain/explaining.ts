@@ -44,7 +44,9 @@ export class Explaining {
     const { value, isDate } = this.cell;
     const read = value === null ? null : await readInColumn(this.workbook, this.overview, this.standing, value);
     const said = typedSentences(this.address, value, isDate, read);
-    return { ...this.base(), ...said, formula: null, column: null, calls: [], reads: [] };
+    const list = await listAt(this.workbook, this.overview, this.standing);
+    const column = list && ourColumn(list, false);
+    return { ...this.base(), ...said, formula: null, column, calls: [], reads: [] };
   }
 
   /** @param from where the formula stands: the cell itself, or the one that fills it */
@@ -74,7 +76,7 @@ export class Explaining {
           : []),
       ],
       formula: text,
-      column: list && ourColumn(list),
+      column: list && ourColumn(list, true),
       calls: worked.calls.map((call) => explainedCall(call, from, this.overview)),
       reads: await this.reads(node, working, from),
     };

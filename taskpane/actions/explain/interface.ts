@@ -38,9 +38,10 @@ export interface CallExplained {
 /** A column of ours, known by its header. */
 export interface ColumnExplained {
   readonly header: string;
+  readonly kind: "typed" | "list" | "computed";
   readonly help: string;
   readonly caution: string | null;
-  /** The words that it can show, bad news first; empty for dates and figures. */
+  /** The words that it can show, bad news first, or that can be chosen; empty for dates and figures. */
   readonly words: readonly string[];
 }
 

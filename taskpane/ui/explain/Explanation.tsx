@@ -51,11 +51,11 @@ export function Explanation({ said, heading, moved }: Props) {
 const Column = ({ column }: { readonly column: ColumnExplained }) => (
   <div className="close-stack">
     <h4>{words.column(column.header)}</h4>
-    <p>{column.help}</p>
+    {column.help !== "" && <p>{column.help}</p>}
     {column.caution !== null && <p>{column.caution}</p>}
     {column.words.length > 0 && (
       <p className="note">
-        {words.words}: {column.words.join(", ")}.
+        {words.words[column.kind]}: {column.words.join(", ")}.
       </p>
     )}
   </div>

@@ -291,3 +291,44 @@ describe("a cell that another cell's formula fills", () => {
     expect((await at("C6")).headline).toBe("C6 holds 5.");
   });
 });
+
+describe("the ready-made caseload", () => {
+  // Table and headers: shared template; the words to choose from: src/caseload/words.
+  const at = (area: string) =>
+    explained({
+      sheets: [
+        {
+          name: "Tubes in use",
+          rows: [
+            ["ID", "Status", "Change", "Days left"],
+            [
+              "T-1",
+              "active",
+              { formula: '=IF(As_of>0,"overdue","")', value: "overdue" },
+              { formula: "=2-5", value: -3 },
+            ],
+          ],
+          tables: [{ name: "Tubes_in_use", area: "A1:D2" }],
+        },
+      ],
+      names: [{ name: "As_of", refersTo: "=TODAY()", value: day("2026-11-26") }],
+      selection: { sheet: "Tubes in use", area },
+    });
+
+  it("says of a typed column what belongs in it, and which words there are", async () => {
+    const { column } = await at("B2");
+    expect(column).toMatchObject({
+      header: "Status",
+      kind: "list",
+      words: ["active", "in hospital", "on hold", "left"],
+    });
+    expect(column!.help).toContain("active");
+  });
+
+  it("says of a worked-out column what it is, and which words it can show", async () => {
+    const { column } = await at("C2");
+    expect(column).toMatchObject({ header: "Change", kind: "computed" });
+    expect(column!.words.slice(0, 2)).toEqual(["past limit", "overdue"]);
+    expect((await at("D2")).column!.help).not.toBe("");
+  });
+});
