@@ -148,7 +148,7 @@ const newInLog = (next: NewDevice | null, lot: string | null): Readonly<Record<s
         "New size Fr": next.size,
         "New length cm": next.length,
         "New lot": lot,
-        "New fill put in": next.fill,
+        "New fill put in mL": next.fill,
       };
 
 function newInList(

@@ -3,6 +3,7 @@ import { unitTexts } from "../../../src/balloon/volumes";
 import { BALLOONSTATE } from "../../../src/balloon/balloonstate";
 import { call } from "../../../src/worksheet/call";
 import { SheetError } from "../../../src/worksheet/error";
+import { rounded } from "../../../src/worksheet/numbers";
 import { accessOf, dateOf, known, numberOf, type Read } from "../caseload/cells";
 import { rowsOf, type Device, type Meant } from "../caseload/identity";
 import { valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
@@ -23,7 +24,8 @@ export interface Check {
   readonly day: number;
   /** Null: not measured. */
   readonly out: number | null;
-  readonly putIn: number | null;
+  /** Unreadable, or 0: nothing can be expected of the next check. */
+  readonly putIn: Read<number>;
 }
 
 /** Oldest first; rows of one day in their order. A check without a readable date, or of another device, is none of these. */
@@ -38,33 +40,43 @@ export function checksOf(caseload: Caseload, { devices }: Meant, { row, id, acce
       const isOfThis = of === access || (of === "not known" && devices.length === 1);
       if (!isOfThis || day === null || day < put) return [];
       const out = known(volumeOf(valueIn(check, "Out mL"), names));
-      return [{ row: check, day, out, putIn: known(volumeOf(valueIn(check, "Put in mL"), names)) }];
+      return [{ row: check, day, out, putIn: volumeOf(valueIn(check, "Put in mL"), names) }];
     })
     .sort((a, b) => a.day - b.day || a.row.index - b.row.index);
 }
 
-/** The loss above which a balloon reads low, by the clinic's settings; fills up to 5 mL count as small (settings.md). */
+/** The loss above which a balloon reads low, by the clinic's settings. */
 export const actionFor = (expected: number | null, names: Caseload["names"]): number =>
-  numberIn(names, (expected ?? 0) <= 5 ? "Loss_Small" : "Loss_Large");
+  numberIn(names, (expected ?? 0) <= numberIn(names, "Fill_Small") ? "Loss_Small" : "Loss_Large");
 
-/** The word of BALLOONSTATE, or why there is none. */
+/**
+ * The word of BALLOONSTATE, or why there is none. A balloon that gave nothing is empty whatever was expected. Settings
+ * that are stricter than the function's own numbers count; more lenient ones would only take bad news away.
+ */
 export function stateOf(
   out: number | null,
   expected: number | null,
   most: number | null,
   names: Caseload["names"],
 ): string | SheetError {
-  const answer = call(BALLOONSTATE, [out ?? "", expected ?? "", actionFor(expected, names), most ?? ""]);
-  return typeof answer === "string" || answer instanceof SheetError ? answer : "not measured";
+  if (out === 0) return "empty";
+  if (out === null || expected === null) return "not measured";
+  const word = call(BALLOONSTATE, [out, expected, actionFor(expected, names), most ?? ""]);
+  if (word instanceof SheetError) return word;
+  if (rounded(out - expected) > numberIn(names, "Over_Read")) return "more than put in";
+  const isHalf = out <= rounded(expected * numberIn(names, "Loss_Half"));
+  return isHalf && word !== "more than put in" ? "half or less" : String(word);
 }
 
 const LOW = ["low", "half or less", "empty"];
 
-/** What should come out: what was put in last time, else the agreed fill. */
-export const expectedAfter = (previous: Check | undefined, fill: number | null): number | null =>
-  previous?.putIn || fill;
+/** What should come out: what was put in last time; where that was left blank, the agreed fill. */
+export function expectedAfter(previous: Pick<Check, "putIn"> | undefined, fill: number | null): number | null {
+  if (!previous || previous.putIn === null) return fill;
+  return known(previous.putIn) || null;
+}
 
-/** How often in a row, the last one included; a check that measured nothing does not end the row. */
+/** How often in a row, the last one included; a check that measured nothing neither counts nor ends the row. */
 export function lowInARow(
   checks: readonly Pick<Check, "out" | "putIn">[],
   fill: number | null,
@@ -72,12 +84,10 @@ export function lowInARow(
   names: Caseload["names"],
 ): number {
   let count = 0;
-  let expected = fill;
-  for (const { out, putIn } of checks) {
-    const state = stateOf(out, expected, most, names);
+  for (const [i, { out }] of checks.entries()) {
+    const state = stateOf(out, expectedAfter(checks[i - 1], fill), most, names);
     if (typeof state === "string" && LOW.includes(state)) count += 1;
     else if (state !== "not measured") count = 0;
-    expected = putIn || fill;
   }
   return count;
 }

@@ -2,6 +2,7 @@
  * What a check means and what to do, said before it is recorded, bad news first. What to do follows the check card and
  * the cautions of BALLOONSTATE; nothing here says that a balloon will hold.
  */
+import { CHECK_DATE } from "../../../src/columns/state-words";
 import { SheetError } from "../../../src/worksheet/error";
 import { rounded } from "../../../src/worksheet/numbers";
 import { count } from "../add-columns/sentences";
@@ -35,9 +36,14 @@ export interface Balloon {
   readonly fill: number | null;
   readonly most: number | null;
   readonly deviceIn: number | null;
+  /** Written down as held by one. */
+  readonly isBalloon: boolean;
   /** Of this balloon, up to the day of the new one. */
   readonly earlier: readonly Check[];
 }
+
+/** Words after which nobody needs to be called at once; none of them is good news. */
+const CALM = ["as filled", "not measured", CHECK_DATE];
 
 export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload["names"]): Meaning {
   const { day, out } = measured;
@@ -45,9 +51,9 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
   const previous = earlier.at(-1);
   const expected = expectedAfter(previous, fill);
   const answer = stateOf(out, expected, most, names);
-  const state = typeof answer === "string" ? answer : null;
+  const state = typeof answer === "string" ? wordFor(answer, measured, balloon) : null;
   const loss = out === null || expected === null ? null : rounded(expected - out);
-  const filled = previous?.putIn ? previous.day : deviceIn;
+  const filled = previous?.day ?? deviceIn;
   const low = lowInARow([...earlier, measured], fill, most, names);
   const daysSinceFill = filled === null ? null : day - filled;
   return {
@@ -60,11 +66,24 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
     advice: [
       ...fluid(measured),
       ...(answer instanceof SheetError ? [`These figures contradict each other: ${answer.message}.`] : []),
+      ...(balloon.isBalloon ? [] : ["No balloon is recorded: what was drawn out may not have been a balloon’s water."]),
       ...(state === null ? [] : adviceFor(state, { ...balloon, expected }, names)),
       ...(low >= numberIn(names, "Loss_Twice") ? [`Low ${count(low, "time")} in a row: plan a change.`] : []),
     ],
-    isUrgent: state === null || !["as filled", "not measured"].includes(state) || fluid(measured).length > 0,
+    isUrgent: state === null || !CALM.includes(state) || fluid(measured).length > 0,
   };
+}
+
+/** Words of this form beside those of BALLOONSTATE, as the sheet's own column says them. */
+const MILKY = "milky fluid";
+
+/** Figures that agree are no good news where something else speaks against them; null: no word at all. */
+function wordFor(state: string, { looked }: Measured, { deviceIn, isBalloon }: Balloon): string | null {
+  if (state !== "as filled") return state;
+  if (looked === "milky, yellow or like feed") return MILKY;
+  if (looked === "nothing came") return "not measured";
+  if (!isBalloon) return null;
+  return deviceIn === null ? CHECK_DATE : state;
 }
 
 const mL = (volume: number): string => `${volume} mL`;
@@ -75,11 +94,12 @@ function figures(
   loss: number | null,
   days: number | null,
 ): readonly string[] {
-  if (expected === null) return ["Neither a fill nor an earlier put in is written down: nothing to compare with."];
-  const from = previous?.putIn ? "put in last time" : "the agreed fill";
+  if (expected === null)
+    return ["Neither a usable fill nor what was put in last time is written down: nothing to compare with."];
+  const from = previous && previous.putIn !== null ? "put in last time" : "the agreed fill";
   return [
     `Expected ${mL(expected)} (${from}).`,
-    ...(previous && !previous.putIn ? ["What was put in last time is not written down."] : []),
+    ...(previous?.putIn === null ? ["What was put in last time is not written down."] : []),
     ...(loss === null
       ? []
       : [
@@ -120,6 +140,12 @@ function adviceFor(
     case "more than put in":
       return [
         "More came out than was put in: fluid from the stomach or feed may be in the balloon, or a figure is wrong. Look at the fluid, measure again, call the same day.",
+      ];
+    case MILKY:
+      return [];
+    case CHECK_DATE:
+      return [
+        "It is not written down when this tube was put in: the figures agree, but perhaps with another balloon’s.",
       ];
     case "as filled":
       return ["The two figures agree, and no more than that: balloons burst without warning."];

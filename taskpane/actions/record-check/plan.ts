@@ -14,7 +14,7 @@ import { numberIn } from "../caseload/settings";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording, type RowPreview } from "../caseload/write";
 import { checksOf, fillOf, type Check } from "./history";
-import { meaningOf, type Meaning } from "./meaning";
+import { meaningOf, type Balloon, type Meaning } from "./meaning";
 
 /** As the fields of the form stand. */
 export type CheckForm = Readonly<
@@ -66,6 +66,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
     fill: fillOf(valueIn(row, "Fill mL"), names),
     most: fillOf(valueIn(row, "Most mL"), names),
     deviceIn: put,
+    isBalloon: ["balloon", "catheter"].includes(heldOf(valueIn(row, "Held by"))),
     earlier,
   };
   const meaning = meaningOf({ day, out, putIn, looked }, balloon, names);
@@ -144,12 +145,14 @@ function personCells(
 ): Readonly<Record<string, Cell>> {
   if (all.some((check) => check.day > day)) return {};
   const { names } = caseload;
-  const settings = ["Check_First", "Check_Days", "Check_AfterChange"] as const;
+  const usual = numberIn(names, "Check_Days");
   const due = call(CHECKDUE, [
     known(dateOf(valueIn(row, "Stoma made"))),
     known(dateOf(valueIn(row, "Device in"))),
     day,
-    ...settings.map((name) => numberIn(names, name)),
+    numberIn(names, "Check_First"),
+    meaning.state === "as filled" ? usual : Math.min(usual, numberIn(names, "Loss_Again")),
+    numberIn(names, "Check_AfterChange"),
   ]);
   return notComputed(
     {
@@ -181,20 +184,12 @@ function personPreview(
 function asksOf(
   { caseload: { names }, device: { row } }: CheckSurvey,
   { day, out, putIn, looked }: Now,
-  {
-    fill,
-    most,
-    deviceIn,
-    earlier,
-  }: { fill: number | null; most: number | null; deviceIn: number | null; earlier: readonly Check[] },
+  { fill, most, deviceIn, isBalloon, earlier }: Balloon,
 ): readonly string[] {
-  const held = heldOf(valueIn(row, "Held by"));
   const made = known(dateOf(valueIn(row, "Stoma made")));
   const first = made === null ? null : made + numberIn(names, "Check_First");
   const asks: (string | false)[] = [
-    held !== "balloon" &&
-      held !== "catheter" &&
-      `No balloon is recorded for this person (held by: ${textIn(row, "Held by") || "not written down"}).`,
+    !isBalloon && `No balloon is recorded for this person (held by: ${textIn(row, "Held by") || "not written down"}).`,
     textIn(row, "Status").toLowerCase() !== "active" &&
       `Status is "${textIn(row, "Status") || "not written down"}", not active.`,
     deviceIn === null && "It is not written down when this tube was put in: earlier checks may be of another balloon.",

@@ -1,9 +1,11 @@
 /**
- * A small caseload in memory, its people invented. Headers are those of the shared template; columns that a test does
- * not need can be left out, moved or added.
+ * A small caseload in memory, its people invented. Its headers are the ready-made caseload's; columns can be left out,
+ * moved or added.
  */
 import { sheetNames, tableNames } from "../../../src/caseload/names";
+import { columnsOf, type RowsTable } from "../../../src/caseload/tables";
 import type { Cell } from "../../../src/worksheet/cell";
+import { cellAddress } from "../../../src/columns/formula";
 import { areaAddress } from "../../../taskpane/workbook/area";
 import type {
   CellDescription,
@@ -13,57 +15,10 @@ import type {
 
 export type RowOf = Readonly<Record<string, Cell | CellDescription>>;
 
-export const headers = {
-  tubes: [
-    ...[
-      "ID",
-      "To do",
-      "Status",
-      "Change due",
-      "At the latest",
-      "Days left",
-      "Change",
-      "Booked for",
-      "Tract",
-      "Balloon",
-    ],
-    ...["Missing or contradictory", "Born", "Age", "Weight kg", "Weighed on", "Access", "Stoma made", "Placed by"],
-    ...["Slow healing", "Held by", "Known from", "Shape", "Size Fr", "Size mm", "Length cm", "Device in", "First tube"],
-    ...["Lot", "Item", "Fill mL", "Most mL", "Checked by", "Last check", "Out mL", "Put in mL", "Loss mL", "Check due"],
-    ...[
-      "Lying cm",
-      "Sitting cm",
-      "Measured on",
-      "Weight then kg",
-      "Mark then cm",
-      "Mark now cm",
-      "Play mm",
-      "Fit",
-      "Mark",
-    ],
-    ...["Own interval months", "Date set by placing team", "Changed by", "Trained for tube out", "Own tube-out plan"],
-    ...["Cannot wait", "Turning", "Spare at home", "Spare Fr", "Spare cm", "Spare lot", "Spare expires", "Site"],
-    ...["Site seen on", "Notes"],
-  ],
-  checks: [
-    ...["ID", "Access", "Checked on", "Out mL", "Looked", "Put in mL", "Water", "By", "How known", "Note", "Device in"],
-    ...["Days since fill", "Expected mL", "Loss mL", "Loss mL a week", "State", "Low in a row"],
-  ],
-  changes: [
-    ...["ID", "Access", "Held by", "Shape", "Size Fr", "Length cm", "Fill mL", "Lot", "In", "Out", "Reason", "Where"],
-    ...[
-      "Unplanned visit",
-      "Nights",
-      "Hours out",
-      "Changed by",
-      "Position confirmed by",
-      "pH",
-      "New held by",
-      "New shape",
-    ],
-    ...["New size Fr", "New length cm", "New lot", "New fill put in", "Note", "Days in place", "Failed", "Unplanned"],
-  ],
-} as const;
+const headersOf = (table: RowsTable) => columnsOf(table, ["fit", "plan", "spare"]).map(({ header }) => header);
+
+/** Of the ready-made caseload with all its groups. */
+export const headers = { tubes: headersOf("tubes"), checks: headersOf("checks"), changes: headersOf("changes") };
 
 export interface Parts {
   readonly tubes?: readonly RowOf[];
@@ -105,3 +60,7 @@ export const caseloadBook = ({
     value,
   })),
 });
+
+/** The address of a cell in the sheet row (from 1) of a table with all its columns. */
+export const addressOf = (key: RowsTable, header: string, sheetRow: number): string =>
+  cellAddress(sheetRow - 1, headers[key].indexOf(header));

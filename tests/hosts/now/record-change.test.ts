@@ -9,7 +9,7 @@ import {
   surveyChange,
   type ChangeForm,
 } from "../../../taskpane/actions/record-change";
-import type { Parts, RowOf } from "./book";
+import { addressOf, type Parts, type RowOf } from "./book";
 import { apply, everything, faultsOf, open, planned, rowsIn } from "./kit";
 
 const TODAY = day("2026-11-26");
@@ -81,7 +81,7 @@ describe("what is written", () => {
         },
         ...{ "Unplanned visit": "no", "Hours out": 20, "Changed by": "carer", "Position confirmed by": "pH", pH: 4.5 },
         ...{ "New held by": "balloon", "New shape": "low-profile", "New size Fr": 14, "New length cm": 2.3 },
-        ...{ "New lot": "=A1", "New fill put in": 5 },
+        ...{ "New lot": "=A1", "New fill put in mL": 5 },
       },
     ]);
     const [other, changed] = await rowsIn(workbook, "tubes");
@@ -176,7 +176,7 @@ describe("what is written", () => {
   });
 
   test.each([
-    ["the row was changed meanwhile", "Z6", day("2026-11-01")],
+    ["the row was changed meanwhile", addressOf("tubes", "Device in", 6), day("2026-11-01")],
     ["another person stands there now", "A6", "D-010"],
   ])("nothing is written on either sheet when %s", async (_, address, value) => {
     const { workbook, plan } = await change();

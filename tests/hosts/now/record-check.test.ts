@@ -1,8 +1,9 @@
 /** Record a check: what it means, what is asked again, what is written, and that it can be taken back. */
 import { describe, expect, test } from "vitest";
 import { day } from "../../../src/worksheet/dates";
+import { stillStands } from "../../../taskpane/actions/caseload/fresh";
 import { afterCheck, planCheck, surveyCheck, type CheckForm } from "../../../taskpane/actions/record-check";
-import type { Parts, RowOf } from "./book";
+import { addressOf, type Parts, type RowOf } from "./book";
 import { apply, everything, faultsOf, open, planned, rowsIn } from "./kit";
 
 const TODAY = day("2026-11-26");
@@ -66,6 +67,7 @@ describe("what it means", () => {
 
   test("milky fluid is bad news whatever the volume", async () => {
     const { meaning } = planned((await check({ looked: "milky, yellow or like feed" })).plan);
+    expect(meaning.state).toBe("milky fluid");
     expect(meaning.advice[0]).toMatch(/burst, or the wrong port was used\. Call the same day/);
     expect(meaning.isUrgent).toBe(true);
   });
@@ -95,6 +97,27 @@ describe("what it means", () => {
     expect(meaning.state).toBe("not measured");
     expect(meaning.figures[0]).toMatch(/nothing to compare with/);
   });
+
+  test.each([
+    [
+      "put in last time cannot be read",
+      "4.8",
+      { checks: [earlier("2026-11-19", 5, null, { "Put in mL": "five" })] },
+      "not measured",
+    ],
+    ["nothing was put in last time", "4.8", { checks: [earlier("2026-11-19", 0, 0)] }, "not measured"],
+    ["nothing is known of the fill", "0", { tubes: [{ ...person, "Fill mL": null }] }, "empty"],
+    ["the day of the device is not known", "5", { tubes: [{ ...person, "Device in": "n/k" }] }, "check date"],
+    ["it is no balloon", "5", { tubes: [{ ...person, "Held by": "PEG" }] }, null],
+    ["the clinic reads the syringe closer", "5.4", { names: { ...names, Over_Read: 0.3 } }, "more than put in"],
+    ["the clinic draws the half higher", "3.8", { names: { ...names, Loss_Half: 0.8 } }, "half or less"],
+    ["the clinic draws the half lower", "2.4", { names: { ...names, Loss_Half: 0.3 } }, "half or less"],
+  ] as [string, string, Parts, string | null][])(
+    "figures that agree are not enough where %s",
+    async (_, out, parts, state) => {
+      expect(planned((await check({ out }, parts)).plan).meaning.state).toBe(state);
+    },
+  );
 
   test("low twice in a row: plan a change; a check that measured nothing does not end the row, a full one does", async () => {
     const said = async (outs: readonly (number | null)[]) => {
@@ -227,14 +250,39 @@ describe("what is written", () => {
   });
 
   test.each([
-    ["the row was changed meanwhile", "Tubes in use", "AD5", 6],
+    ["the row was changed meanwhile", "Tubes in use", addressOf("tubes", "Fill mL", 5), 6],
     ["another person stands there now", "Tubes in use", "A5", "D-009"],
-    ["the check that was counted with was changed", "Balloon checks", "F5", 4],
+    ["the check that was counted with was changed", "Balloon checks", addressOf("checks", "Put in mL", 5), 4],
   ])("nothing is written when %s", async (_, sheet, address, typed) => {
     const { workbook, plan } = await check({}, { checks: [earlier("2026-11-19", 4.9, 5)] });
     workbook.type(sheet, address, typed);
     const before = await everything(workbook);
     expect((await apply(workbook, planned(plan).change)).outcome).toBe("refused");
     expect(await everything(workbook)).toBe(before);
+  });
+});
+
+describe("an answer on screen rests on what was read", () => {
+  test.each([
+    ["a cell of the row", "Tubes in use", addressOf("tubes", "Held by", 5), "bumper", false],
+    ["a setting", "Clinic settings", "B1", 14, false],
+    ["another person's row", "Tubes in use", addressOf("tubes", "Held by", 6), "bumper", true],
+    ["nothing", "Read first", "A1", "Invented people", true],
+  ] as const)("%s is typed in", async (_, sheet, address, typed, stands) => {
+    const { workbook, caseload, device } = await open({ tubes: [person, { ...person, ID: "D-002" }], names }, "D-001");
+    workbook.type(sheet, address, typed);
+    expect(await stillStands(caseload, device.row, await workbook.overview(), workbook)).toBe(stands);
+  });
+
+  test("a change recorded meanwhile outruns it", async () => {
+    const { workbook, caseload, device } = await open(
+      { tubes: [person], changes: [{ ID: "D-9", Reason: "left" }], names },
+      "D-001",
+    );
+    await apply(workbook, {
+      steps: [{ kind: "appendRows", table: "Device_changes", rows: [{ ID: "D-001" }] }],
+      expects: [],
+    });
+    expect(await stillStands(caseload, device.row, await workbook.overview(), workbook)).toBe(false);
   });
 });
