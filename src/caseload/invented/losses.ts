@@ -42,7 +42,7 @@ const sixPerfect: Tell = (asOf) => ({
       ...{ "Unplanned visit": "no", Nights: 0, "Hours out": 0.5, "Changed by": "carer" },
       ...{ "Position confirmed by": "pH", pH: 3.5 },
       ...{ "New held by": "balloon", "New shape": "low-profile", "New size Fr": 14, "New length cm": 2.5 },
-      ...{ "New lot": "C4519", "New fill put in": 5, Note: "Water was complete two days before." },
+      ...{ "New lot": "C4519", "New fill put in mL": 5, Note: "Water was complete two days before." },
     },
   ],
 });

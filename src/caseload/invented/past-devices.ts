@@ -57,7 +57,7 @@ function rowOf(device: PastDevice, next: PastDevice | undefined): CaseloadRow {
     ...{ In: device.in, Out: device.out, Reason: device.reason },
     ...device.circumstances,
     ...{ "New held by": "balloon", "New shape": tube.Shape!, "New size Fr": size, "New length cm": length },
-    ...{ "New lot": next ? next.lot : tube.Lot!, "New fill put in": tube["Fill mL"]! },
+    ...{ "New lot": next ? next.lot : tube.Lot!, "New fill put in mL": tube["Fill mL"]! },
   };
 }
 

@@ -81,7 +81,7 @@ export const twice: Tell = (asOf) => ({
       ...{ "Fill mL": 5, Lot: "C4371", In: asOf - 150, Out: asOf - 52, Reason: "planned", Where: "clinic" },
       ...{ "Unplanned visit": "no", Nights: 0, "Changed by": "nurse in clinic", "Position confirmed by": "pH", pH: 4 },
       ...{ "New held by": "balloon", "New shape": "low-profile", "New size Fr": 14, "New length cm": 2 },
-      ...{ "New lot": "C4466", "New fill put in": 5 },
+      ...{ "New lot": "C4466", "New fill put in mL": 5 },
     },
   ],
 });

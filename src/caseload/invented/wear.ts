@@ -30,7 +30,7 @@ function inTurn(
       ...{ In: asOf - out, Out: asOf - end, Reason: reason },
       ...more,
       ...{ "New held by": "balloon", "New shape": "low-profile", "New size Fr": kit["Size Fr"]! },
-      ...{ "New length cm": kit["Length cm"]!, "New fill put in": kit["Fill mL"]! },
+      ...{ "New length cm": kit["Length cm"]!, "New fill put in mL": kit["Fill mL"]! },
       "New lot": i === 0 ? null : lives[i - 1]![2],
     };
   });
