@@ -38,7 +38,8 @@ export const convert = {
     formula: "The formula in the first cell",
     add: "Convert the sizes",
     cannot: "This cannot be done here:",
-    corrected: "When you have corrected cells, look again.",
+    corrected: "When you have corrected cells:",
+    readAgain: "Read them again",
   },
   unread: {
     title: (n: number) => `Not read: ${figure(n)}`,

@@ -1,6 +1,5 @@
 import type { Problem } from "../../actions/action";
 import type { SizesPlan } from "../../actions/convert-sizes/interface";
-import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as convertTexts } from "../../texts/convert";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
@@ -41,8 +40,8 @@ export function PreviewStep({ number, state, plan, cannot }: Props) {
       {reading.notRead + reading.doubtful > 0 && (
         <p className="note">
           {words.corrected}{" "}
-          <button type="button" className="press" onClick={() => void state.look()}>
-            {addColumnsTexts.lookAgain}
+          <button type="button" className="press" onClick={state.readAgain}>
+            {words.readAgain}
           </button>
         </p>
       )}

@@ -7,6 +7,7 @@ import type { Wish } from "../../actions/add-columns/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as words } from "../../texts/convert";
 import { pane as paneTexts } from "../../texts/pane";
+import { contains } from "../../workbook/area";
 import type { Overview, Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type Applying } from "../parts/useApply";
@@ -23,15 +24,26 @@ export interface ConvertState {
   /** How often choices were put in by a look at the sheet: what people have typed belongs to one of them. */
   readonly round: number;
   choose(change: Partial<Choices>): void;
+  /** Looks where somebody stands now, or at another list. */
   look(wish?: Wish): Promise<void>;
+  /** Reads the same cells again and keeps what was chosen. */
+  readAgain(): void;
   convert(): Promise<void>;
   backToChoices(): void;
   reveal(place: Place): void;
 }
 
-/** What makes a look at the sheet out of date. The selection counts until somebody has chosen something. */
-const signatureOf = ({ title, sheets, tables, selection }: Overview, withSelection: boolean): string =>
-  JSON.stringify([title, sheets, tables, withSelection ? selection : null]);
+/**
+ * What makes a look at the sheet out of date. Until somebody has chosen something, selected cells count, and of a single
+ * cell only where it stands: a long list is not read again at every press of an arrow key.
+ */
+function signatureOf({ title, sheets, tables, selection }: Overview, withSelection: boolean): string {
+  if (!selection || !withSelection) return JSON.stringify([title, sheets, tables]);
+  const { sheet, area } = selection;
+  const isOne = area.rows === 1 && area.columns === 1;
+  const table = tables.find((one) => one.sheet === sheet && contains(one.area, area.top, area.left));
+  return JSON.stringify([title, sheets, tables, sheet, isOne ? table?.name : area]);
+}
 
 /** A list is the same as long as its columns are; what was chosen for it still holds. */
 const identityOf = (survey: SizesSurvey | null): string =>
@@ -111,7 +123,8 @@ export function useConvert(
       setTouched(true);
       setChoices((before) => before && { ...before, ...change });
     },
-    look: (wish) => look(wish ?? {}, wish === undefined),
+    look: (wish) => look(wish ?? {}, false),
+    readAgain: () => void look(wished.current, true),
     convert,
     backToChoices: () => {
       seen.current = signature;

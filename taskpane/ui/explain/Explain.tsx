@@ -24,6 +24,7 @@ export function Explain({ workbook, overview }: Props) {
   if (!workbook) return <p>{paneTexts.waiting}</p>;
 
   async function explain(of: Workbook) {
+    if (isBusy) return;
     setBusy(true);
     const answer = await explainCell(of, functions).catch((error: unknown): Explained => ({
       sentence: words.failed(String(error)),
@@ -40,7 +41,7 @@ export function Explain({ workbook, overview }: Props) {
     <>
       <p className="note">{words.lead}</p>
       <div className="presses">
-        <button type="button" className="button primary" disabled={isBusy} onClick={() => void explain(workbook)}>
+        <button type="button" className="button primary" onClick={() => void explain(workbook)}>
           {isBusy ? words.looking : words.press}
         </button>
       </div>
