@@ -1,11 +1,10 @@
 /**
- * The pane's sections in their order, and the parts of each. All but the first job are fetched when first shown, so
- * that the pane stands at once.
+ * The pane's sections in their order, and the parts of each. Each part is fetched when it is first shown, so that the
+ * pane stands at once.
  */
 import { lazy, type ReactNode } from "react";
 import { pane as words } from "../texts/pane";
 import type { Overview, Workbook } from "../workbook/port";
-import { AddColumns } from "./addColumns/AddColumns";
 import type { DayFirstWord } from "./help/Help";
 import type { OpenNew } from "./openNew";
 
@@ -39,6 +38,11 @@ export interface Section {
 }
 
 const Now = lazy(() => import(/* webpackChunkName: "now" */ "./now/Now").then(({ Now }) => ({ default: Now })));
+const AddColumns = lazy(() =>
+  import(/* webpackChunkName: "add-columns" */ "./addColumns/AddColumns").then(({ AddColumns }) => ({
+    default: AddColumns,
+  })),
+);
 const SetUp = lazy(() =>
   import(/* webpackChunkName: "set-up" */ "./setUp/SetUp").then(({ SetUp }) => ({ default: SetUp })),
 );
