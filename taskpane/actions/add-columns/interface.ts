@@ -105,8 +105,8 @@ export interface PresentColumn {
   readonly column: number;
   readonly header: string;
   readonly letters: string;
-  /** Row by row, with "="; null where no formula stands. */
-  readonly formulas: readonly (string | null)[];
+  /** Sheet rows from 1 in which something else than our formula stands. */
+  readonly typed: readonly number[];
 }
 
 export interface SurveyedList {

@@ -77,6 +77,17 @@ function knownShapes(): ReadonlyMap<string, RecipeKey> {
   return known;
 }
 
+/** As `recipesOf`, for a column of formulas that differ in their row numbers only: each sort is looked at once. */
+export function recipesOfMany(): (formula: string) => readonly RecipeKey[] {
+  const found = new Map<string, readonly RecipeKey[]>();
+  return (formula) => {
+    const sort = formula.replace(/\d+/g, "0");
+    const keys = found.get(sort) ?? recipesOf(formula);
+    found.set(sort, keys);
+    return keys;
+  };
+}
+
 /** The columns that a formula may belong to: two for a date by kind, one for others, none for somebody's own. */
 export function recipesOf(formula: string): readonly RecipeKey[] {
   const shape = shapeOf(formula);

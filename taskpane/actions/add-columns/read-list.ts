@@ -11,6 +11,7 @@ import { problem, type Problem } from "../action";
 import { hiddenRows, lookBeside, type Beside } from "./beside";
 import type { Located } from "./find";
 import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedList } from "./interface";
+import { recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
 import { count, inQuotes } from "./sentences";
@@ -70,6 +71,7 @@ export async function readList(
     { ...area, top: firstBelow, rows: rows.length },
     found,
     columns,
+    rows,
   );
   const firstRow = located.in === "sheet" ? located.found.firstRow : firstBelow;
   const list = {
@@ -158,20 +160,28 @@ function recipeSurvey(recipe: Recipe, { columns, present, overview, asOf }: Reci
   return { key, group, label, header, help, caution, needs, needsKinds, needsLengths, refused, present: ours };
 }
 
-/** All formulas of the columns that are ours. */
+/** The columns that are ours, and where something has been typed into them. */
 async function readPresent(
   workbook: Workbook,
   sheet: SheetId,
   data: Area,
   { columns: found }: Present,
   columns: readonly ColumnSurvey[],
+  rows: readonly (readonly Value[])[],
 ): Promise<ReadonlyMap<RecipeKey, PresentColumn>> {
   const present = new Map<RecipeKey, PresentColumn>();
+  const recipesIn = recipesOfMany();
   for (const [key, column] of found) {
     const area = { ...data, left: data.left + column, columns: 1 };
     const { formulas = [] } = await workbook.read({ sheet, area }, ["formulas"]);
+    const isOurs = (formula: string | null) => formula !== null && recipesIn(formula).includes(key);
+    const typed = rows.flatMap((row, i) =>
+      isOurs(formulas[i]?.[0] ?? null) || (!formulas[i]?.[0] && asText(row[column] ?? null) === "")
+        ? []
+        : [data.top + i + 1],
+    );
     const { header, letters } = columns[column]!;
-    present.set(key, { column, header, letters, formulas: formulas.map((row) => row[0] ?? null) });
+    present.set(key, { column, header, letters, typed });
   }
   return present;
 }

@@ -3,24 +3,15 @@ import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { asText } from "../../workbook/expectations";
 import type { Value } from "../../workbook/port";
 import type { RefreshPreview, SurveyedList } from "./interface";
-import { recipesOf } from "./our-formula";
 import { count, inQuotes, rowList } from "./sentences";
 import { presentIn } from "./using";
 
 export function refreshOf(recipe: Recipe, list: SurveyedList, answers: readonly Value[]): RefreshPreview | null {
   const present = presentIn(list, recipe.key);
   if (!present) return null;
-  const { column, header, formulas } = present;
+  const { column, header, typed } = present;
   const now = (row: number): Value => list.rows[row]?.[column] ?? null;
-  const rowsWhere = (is: (row: number) => boolean) => list.rowNumbers.filter((_, row) => is(row));
-  const typed = rowsWhere((row) => {
-    const formula = formulas[row] ?? null;
-    return formula === null ? asText(now(row)) !== "" : !recipesOf(formula).includes(recipe.key);
-  });
-  const changing = rowsWhere((row) => {
-    const answer = answers[row] ?? null;
-    return !showsTheSame(now(row), answer);
-  });
+  const changing = list.rowNumbers.filter((_, row) => !showsTheSame(now(row), answers[row] ?? null));
   return { header, changing, typed, sentences: sentencesOf(header, changing, typed, list.rows.length) };
 }
 

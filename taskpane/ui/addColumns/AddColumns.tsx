@@ -15,7 +15,7 @@ import { ListStep } from "./ListStep";
 import { NumbersStep } from "./NumbersStep";
 import { PreviewStep } from "./PreviewStep";
 import { TickStep } from "./TickStep";
-import { useAddColumns, type AddColumnsState } from "./useAddColumns";
+import { titleOf, useAddColumns, type AddColumnsState } from "./useAddColumns";
 
 interface Props {
   readonly workbook: Workbook | null;
@@ -34,10 +34,9 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
   if (phase.is === "working") return <Working title={words.working.title} {...phase} stop={state.stop} />;
   if (phase.is === "finished") {
     const { outcome } = phase.words;
-    const hasAdded = phase.receipt.done.some(({ step }) => step.kind === "addColumns");
     return (
       <Finished
-        title={outcome === "done" && !hasAdded ? words.result.refreshed : words.result.title[outcome]}
+        title={titleOf(phase.receipt)}
         said={phase.words}
         receipt={phase.receipt}
         workbook={workbook}

@@ -5,7 +5,7 @@ import type { AddColumnsPlan, Choices, Survey, Wish } from "../../actions/add-co
 import type { Problem } from "../../actions/action";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
-import type { Overview, Place, Workbook } from "../../workbook/port";
+import type { Overview, Place, Receipt, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type ApplyPhase } from "../parts/useApply";
 
@@ -50,6 +50,12 @@ const within = (
 
 const headersOf = (survey: Survey | null): string =>
   JSON.stringify([survey?.list?.key, survey?.list?.columns.map(({ header }) => header)]);
+
+/** "Columns added", "Columns written anew", or what became of it instead. */
+export function titleOf({ outcome, done }: Receipt): string {
+  const { title, refreshed } = addColumnsTexts.result;
+  return outcome === "done" && !done.some(({ step }) => step.kind === "addColumns") ? refreshed : title[outcome];
+}
 
 export function useAddColumns(
   workbook: Workbook | null,
@@ -121,6 +127,7 @@ export function useAddColumns(
       if (plan?.outcome !== "planned") return;
       announce(addColumnsTexts.working.title);
       const receipt = await apply(plan.change, (done) => addColumns.afterwards(plan, done));
+      if (receipt) announce([`${titleOf(receipt)}.`, ...addColumns.afterwards(plan, receipt).sentences].join(" "));
       if (receipt?.outcome === "done") setChoices((before) => before && { ...before, recipes: [] });
     },
     stop,
