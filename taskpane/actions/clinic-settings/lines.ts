@@ -2,6 +2,7 @@
  * Every clinic setting with what stands in its cell, and what somebody should look at: an entry outside what is
  * allowed, one that cannot be read, one that is missing, two that contradict each other.
  */
+import { readiness } from "../../../src/caseload/ready";
 import { clinicSettingNamed, settingGroups, type ClinicSettingName } from "../../../src/settings/index";
 import { refuseNumber, type ClinicSetting } from "../../../src/settings/setting";
 import { readDate } from "../../../src/worksheet/dates";
@@ -37,7 +38,7 @@ export interface SettingsView {
   readonly groups: readonly LinesGroup[];
 }
 
-/** The first must not be above the second. */
+/** The first must not be above the second: for those that the sheets' formulas do not insist on, too. */
 const rising: readonly (readonly [ClinicSettingName, ClinicSettingName])[] = [
   ["Int_Balloon_G", "Lim_Balloon_G"],
   ["Int_Balloon_J", "Lim_Balloon_J"],
@@ -45,11 +46,8 @@ const rising: readonly (readonly [ClinicSettingName, ClinicSettingName])[] = [
   ["Int_Bumper_Adult", "Lim_Bumper_Adult"],
   ["Rev_Bumper_Adult", "Lim_Bumper_Adult"],
   ["Rev_Bumper_Child", "Lim_Bumper_Child"],
-  ["Tract_Low", "Tract_High"],
   ["Out_Aim", "Out_Most"],
-  ["Slack_Least", "Slack_Most"],
-  ["Play_Least", "Play_Most"],
-  ["Size_Least", "Size_Most"],
+  ...Object.values(readiness).flatMap((family) => family.rising),
 ];
 
 const notUsual = (sentence: string): Doubt => ({ mark: "not usual: who agreed?", sentence });
