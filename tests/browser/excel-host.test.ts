@@ -10,7 +10,8 @@ import type { Change } from "../../taskpane/workbook/port";
 import { describeContract } from "../hosts/contract/contract";
 import { beside, CLINIC, FILTERED, LONG, LONG_ROWS } from "../hosts/contract/workbooks";
 import { describeFilterTraps } from "../hosts/excel/filter-traps";
-import { open, using, watch } from "../hosts/excel/inBrowser";
+import { open, usedMembers, using, watch } from "../hosts/excel/inBrowser";
+import { excelMembers } from "../hosts/excel/members";
 import { Model } from "../hosts/excel/model";
 import { ApiError } from "../hosts/excel/objects";
 import { range } from "../hosts/excel/range";
@@ -212,3 +213,16 @@ describe("Excel and large lists", () => {
 
 describeRowTraps();
 describeFilterTraps();
+
+describe("Excel's members", () => {
+  /* ExcelApi 1.14 is the newest that the library of 2022 and Excel 2021 have. `can` asks for 1.13. */
+  it("that were used above all came with ExcelApi 1.13 or earlier", () => {
+    const members = excelMembers();
+    expect(members.get("Table.resize")).toBe(113);
+    expect(members.get("Range.getMergedAreasOrNullObject")).toBe(113);
+    expect(members.get("TableRowCollection.deleteRows")).toBeUndefined();
+    const used = [...usedMembers].map((one) => one.replace(/=$/, "")).filter((one) => !one.includes("._"));
+    expect(used).toContain("AutoFilter.criteria");
+    expect(used.filter((one) => !((members.get(one) ?? 999) <= 113))).toEqual([]);
+  });
+});

@@ -9,7 +9,7 @@ import type { AppendTarget } from "../target";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { dress, looksOf, undress, type DressedRow } from "./rowLook";
 import { hiddenRows, requests } from "./rows";
-import { deleteRows } from "./tableRows";
+import { deleteRows, emptyRow } from "./tableRows";
 import { assertHolds, entry, formatFor, formulasOf, READ_BACK, rowOfCells, WriteProblem } from "./values";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
@@ -179,19 +179,31 @@ export async function takeRowsAway(
     restoreFormats(sheet, area, added, traces);
     undress(sheet, traces.looks);
   }
-  if (target.fillsBlankRow) emptyFirst(sheet, { ...area, rows: 1 }, target, traces);
   await context.sync();
+  if (target.fillsBlankRow) await blankAgain(context, sheet, { ...area, rows: 1 }, traces);
+  if (isGrown && bottom(now) === bottom(added)) await checkEmpty(context, rangeOf(sheet, added));
+}
+
+/** The row that stood there blank stays, with its formulas. */
+async function blankAgain(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  row: Area,
+  { formats }: AppendTraces,
+): Promise<void> {
+  await emptyRow(context, sheet, row);
+  if (formats[0]) rangeOf(sheet, row).numberFormat = [[...formats[0]]];
+  await context.sync();
+}
+
+async function checkEmpty(context: Excel.RequestContext, range: Excel.Range): Promise<void> {
+  const left = range.getUsedRangeOrNullObject(true);
+  left.load("address");
+  await context.sync();
+  if (!left.isNullObject) throw new WriteProblem(`Some cells could not be emptied (${left.address}).`);
 }
 
 function restoreFormats(sheet: Excel.Worksheet, area: Area, added: Area, { formats }: AppendTraces): void {
   const before = formats.slice(added.top - area.top);
   if (before.length > 0) rangeOf(sheet, added).numberFormat = before.map((row) => [...row]);
-}
-
-/** The row that stood there blank stays, with its formulas. */
-function emptyFirst(sheet: Excel.Worksheet, row: Area, target: AppendTarget, { formats }: AppendTraces): void {
-  const range = rangeOf(sheet, row);
-  const named = new Set(target.values[0]!.map(({ column }) => column));
-  range.values = [Array.from({ length: row.columns }, (_, column) => (named.has(column) ? "" : null))];
-  if (formats[0]) range.numberFormat = [[...formats[0]]];
 }

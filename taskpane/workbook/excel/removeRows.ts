@@ -4,7 +4,7 @@ import type { Area, Value } from "../port";
 import type { RemoveTarget } from "../target";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { dress, looksOf, type RowLook } from "./rowLook";
-import { deleteRows, insertRows, type Gap } from "./tableRows";
+import { deleteRows, emptyRow, insertRows, type Gap } from "./tableRows";
 import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "./values";
 
 interface KeptRow {
@@ -46,11 +46,7 @@ export async function removeRows(context: Excel.RequestContext, target: RemoveTa
   traces.areAllGone = true;
   if (!emptiesFirst) return;
   traces.first = kept[0]!;
-  const first = rangeOf(sheet, rowOf(area, 0));
-  first.values = [kept[0]!.formulas.map((text) => (text === null ? "" : null))];
-  first.load(READ_BACK);
-  await context.sync();
-  assertHolds(first, rowOf(area, 0), [kept[0]!.formulas.map((text) => (text === null ? { value: null } : null))]);
+  await emptyRow(context, sheet, rowOf(area, 0));
 }
 
 async function keep(

@@ -1,11 +1,14 @@
-/** Steps on rows and named cells: each is carried out, and gives what undoes it, begun or done. */
+/** Steps on cells that are there already, and on rows: each is carried out, and gives what undoes it, begun or done. */
 import type { Area } from "../port";
-import type { NamedCellTarget, Refusal, RowTarget, ShowRowsTarget } from "../target";
+import type { NamedCellTarget, Refusal, RefreshTarget, RowTarget, ShowRowsTarget } from "../target";
 import { appendRows, noAppendTraces, takeRowsAway } from "./appendRows";
 import { changeCells, changeCellsBack, type CellTraces } from "./changeCells";
+import { putColumnBack, refreshColumn, type ColumnTraces } from "./refreshColumn";
 import { noRemoveTraces, putRowsBack, removeRows } from "./removeRows";
 import { showAsBefore, showRows, type FilterTraces } from "./showRows";
 import { rowOfCells, type RowOfCells } from "./values";
+
+export type CellsTarget = RowTarget | NamedCellTarget | ShowRowsTarget | RefreshTarget;
 
 export interface RowStep {
   /** @param wrote told of rows written, after each request; false asks to stop */
@@ -14,7 +17,7 @@ export interface RowStep {
   readonly undo: (area: Area) => Promise<void>;
 }
 
-export function rowStep(target: RowTarget | NamedCellTarget | ShowRowsTarget): RowStep {
+export function rowStep(target: CellsTarget): RowStep {
   switch (target.kind) {
     case "appendRows": {
       const traces = noAppendTraces();
@@ -41,6 +44,17 @@ export function rowStep(target: RowTarget | NamedCellTarget | ShowRowsTarget): R
             return null;
           }),
         undo: () => Excel.run((context) => putRowsBack(context, target, traces)),
+      };
+    }
+    case "refreshColumn": {
+      const traces: ColumnTraces = { before: [] };
+      return {
+        carryOut: (wrote) =>
+          Excel.run(async (context) => {
+            await refreshColumn(context, target, traces, wrote);
+            return null;
+          }),
+        undo: (area) => Excel.run((context) => putColumnBack(context, target, area, traces)),
       };
     }
     case "showRows": {
@@ -71,7 +85,8 @@ function cells(sheet: string, area: Area, written: RowOfCells): RowStep {
 }
 
 /** In rows. */
-export const workOf = (target: RowTarget | NamedCellTarget | ShowRowsTarget): number => {
+export const workOf = (target: CellsTarget): number => {
   if (target.kind === "appendRows") return target.values.length;
+  if (target.kind === "refreshColumn") return target.area.rows;
   return target.kind === "removeRows" ? Math.max(1, target.removed.length) : 1;
 };

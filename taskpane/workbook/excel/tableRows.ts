@@ -5,7 +5,7 @@
 import { bottom } from "../area";
 import type { Area } from "../port";
 import { areaOf, PLACE, rangeOf } from "./place";
-import { WriteProblem } from "./values";
+import { assertHolds, formulasOf, READ_BACK, WriteProblem } from "./values";
 
 /** Ranges in one request. */
 const TOGETHER = 100;
@@ -90,4 +90,16 @@ export async function insertRows(
   await context.sync();
   const now = await stand(context, name, sheet);
   if (now.area.rows !== rows + 1) throw new WriteProblem("Excel did not make room for the rows.");
+}
+
+/** Empties one row but for its formulas. */
+export async function emptyRow(context: Excel.RequestContext, sheet: Excel.Worksheet, row: Area): Promise<void> {
+  const range = rangeOf(sheet, row);
+  range.load("formulas,values");
+  await context.sync();
+  const typed = formulasOf(range)[0]!.map((text) => text === null);
+  range.values = [typed.map((isTyped) => (isTyped ? "" : null))];
+  range.load(READ_BACK);
+  await context.sync();
+  assertHolds(range, row, [typed.map((isTyped) => (isTyped ? { value: null } : null))]);
 }

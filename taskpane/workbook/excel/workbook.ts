@@ -23,10 +23,7 @@ import {
   targetsOf,
   type ColumnsTarget,
   type FormulaTarget,
-  type NamedCellTarget,
   type NameTarget,
-  type RowTarget,
-  type ShowRowsTarget,
   type Target,
 } from "../target";
 import {
@@ -45,7 +42,7 @@ import { defineName, removeFormula, removeName, writeFormula } from "./single";
 import { overview } from "./overview";
 import { rangeOf, standOf } from "./place";
 import { read } from "./read";
-import { rowStep, workOf } from "./rowSteps";
+import { rowStep, workOf, type CellsTarget } from "./rowSteps";
 import { errorSentence } from "./sentences";
 
 /** A step as far as it came, with what is needed to undo it. */
@@ -181,7 +178,7 @@ export class ExcelWorkbook implements Workbook {
   }
 
   private async makeRows(
-    target: RowTarget | NamedCellTarget | ShowRowsTarget,
+    target: CellsTarget,
     made: Made[],
     goesOn: (amount: number) => boolean,
   ): Promise<Refusal | null> {
@@ -190,12 +187,13 @@ export class ExcelWorkbook implements Workbook {
     return carryOut(goesOn);
   }
 
-  /** What rows and named cells hold now that all steps are done: a later step may have changed an earlier one's row. */
+  /** What cells hold now that all steps are done: a later step may have changed an earlier one's row. */
   private async remembered(made: readonly Made[]): Promise<readonly Made[]> {
     const all: Made[] = [];
     for (const one of made) {
       const { target } = one;
-      const block = isRemembered(target) ? await this.read(target, ["values", "formulas"]) : null;
+      const isKept = isRemembered(target) || target.kind === "refreshColumn";
+      const block = isKept ? await this.read(target, ["values", "formulas"]) : null;
       all.push(block ? { ...one, values: block.values!, formulas: block.formulas! } : one);
     }
     return all;

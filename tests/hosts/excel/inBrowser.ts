@@ -41,6 +41,9 @@ export interface Opened extends ContractHost {
   readonly problems: string[];
 }
 
+/** Every member that the adapter has used in any page of this run: "Range.values", "Range.values=", "Table.resize". */
+export const usedMembers = new Set<string>();
+
 /** Stands in for Excel below the library: every request crosses to Node and is answered from the model. */
 export async function open(description: WorkbookDescription): Promise<Opened> {
   const book = new Book(description);
@@ -108,6 +111,7 @@ export async function open(description: WorkbookDescription): Promise<Opened> {
       return book.sheet(sheet)!.cell(place.top, place.left)?.bold ?? false;
     },
     close: async () => {
+      for (const member of protocol.used) usedMembers.add(member);
       await page.close();
       expect(problems).toEqual([]);
     },

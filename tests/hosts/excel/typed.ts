@@ -19,10 +19,10 @@ const DATE = /^(\d{1,4})[-/](\d{1,2})(?:[-/](\d{1,4}))?$/;
 const NAMED_DATE = /^(\d{1,2})[ -]?([a-z]{3})[a-z]*(?:[ -](\d{2,4}))?$|^([a-z]{3})[a-z]*[ -](\d{1,2})$/i;
 
 export function entered(typed: string | number | boolean, format: string): Entry {
+  if (typed === "") return { value: null };
   /* Into a cell formatted as text even a number goes as a text. */
   if (format === "@") return { value: String(typed) };
   if (typeof typed !== "string") return { value: typed };
-  if (typed === "") return { value: null };
   if (typed.startsWith("'")) return { value: typed.slice(1) };
   if (typed.startsWith("@")) throw new ApiError("InvalidArgument", "That function isn't valid.");
   const read = asNumber(typed);
