@@ -43,6 +43,7 @@ export const shell = {
   invitationText: "Open an .xlsx file, or drop it on the sheet. It stays on this computer: nothing is uploaded.",
   openOwn: "Open an .xlsx file…",
   tryExample: "Try the invented example list",
+  tryCaseload: "Try the invented caseload",
   example: "Invented example.xlsx",
   leave: {
     title: "There are unsaved changes",

@@ -1,5 +1,6 @@
 /** The browser workbook: bar, grid and pane. The grid comes late; bar and pane are there at once. */
 import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
+import { setUp } from "../../actions/set-up";
 import { shell as words } from "../../texts/page";
 import type { CreateGrid } from "../../workbook/embedded/interface";
 import type { OpenNew } from "../openNew";
@@ -55,6 +56,17 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         () => resolve({ outcome: "refused", sentence: words.leave.stayed }),
       ),
     );
+
+  /** As Set up a caseload proposes it: invented people, all columns. */
+  async function tryCaseload() {
+    const { proposal } = setUp;
+    try {
+      const maker = await setUp.load();
+      await openNew(await maker.write(maker.describe(proposal, state.today)), setUp.fileName(proposal));
+    } catch (error) {
+      state.say("problem", [words.notOpened, String(error)]);
+    }
+  }
 
   function onDrop(event: DragEvent) {
     event.preventDefault();
@@ -112,6 +124,9 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
                 onClick={() => void loadExample(state.today).then((bytes) => state.openBytes(bytes, words.example))}
               >
                 {words.tryExample}
+              </button>
+              <button type="button" className="button" disabled={!isIdle} onClick={() => void tryCaseload()}>
+                {words.tryCaseload}
               </button>
             </div>
           </section>
