@@ -18,7 +18,9 @@ export function namedCell(name: string, overview: Overview): { sheet: SheetId; a
   if (!found) return new Refusal(`The name "${name}" is no longer there. Nothing was written.`);
   const place = parsePlace(found.refersTo);
   const sheet = overview.sheets.find((one) => one.name.toLowerCase() === place?.sheetName.toLowerCase());
-  if (!place || !sheet || place.area.rows * place.area.columns !== 1)
+  // a column of a table that has one row is told as $A$2:$A$2
+  const isOne = place && !found.refersTo.includes(":");
+  if (!place || !sheet || !isOne)
     return new Refusal(`The name "${found.name}" does not stand for one cell, so nothing can be written into it.`);
   return { sheet: sheet.id, area: place.area };
 }

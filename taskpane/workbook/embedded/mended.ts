@@ -1,19 +1,30 @@
 /**
- * Two faults of the engine's formula reader (0.25.1), mended here because both spoil a workbook silently:
+ * Faults of the engine's formula reader (0.25.1), mended here because they spoil a workbook silently:
  * - after a text with an unfinished "[" or with "[" and "'" in it, also while somebody is typing one, it never leaves
  *   the bracket again, and every later formula of the session is #NAME?;
- * - moving a formula (copying, filling) it drops the doubled quotes inside a text: ="a""b"&A1 becomes ="a"b"&A2.
+ * - moving a formula (copying, filling) it drops the doubled quotes inside a text: ="a""b"&A1 becomes ="a"b"&A2;
+ * - a name is written out into the formulas that use it, and those are not found again when it comes to stand for other
+ *   cells: =COUNTIF(Ids,A4) goes on counting in the old ones, in a workbook opened later too (measured).
  * tests/hosts/grid/mended.test.ts says whether a new version still needs this.
  */
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { isMovedByEngine, shifted } from "./formulas/references";
 
+interface Names {
+  readonly unitId: string | null;
+  getValueByName(unitId: string, name: string): { readonly name: string } | null;
+}
+
 interface Reader {
+  _simpleCheckDefinedName(formula: string, names: Names): boolean;
+  _handleDefinedName(sequence: unknown, names: Names): { definedNames?: string[] };
   _resetTemp(): void;
   _squareBracketState: number;
   _tableBracketState: boolean;
   moveFormulaRefOffset(formula: string, columns: number, rows: number, ignoreAbsolute?: boolean): string;
 }
+
+const words = (formula: string): readonly string[] => formula.match(/[\p{L}_\\][\p{L}\p{N}_.\\]*/gu) ?? [];
 
 let isMended = false;
 
@@ -21,7 +32,21 @@ export function mendReader(): void {
   if (isMended) return;
   isMended = true;
   const reader = LexerTreeBuilder.prototype as unknown as Reader;
-  const { _resetTemp: reset, moveFormulaRefOffset: move } = reader;
+  const { _resetTemp: reset, moveFormulaRefOffset: move, _handleDefinedName: writeOut } = reader;
+  // asked whether a formula that was read before has to be read again; the engine keeps it apart by workbook later on
+  reader._simpleCheckDefinedName = function (formula, { unitId, getValueByName }) {
+    return unitId !== null && words(formula).some((word) => getValueByName(unitId, word) !== null);
+  };
+  reader._handleDefinedName = function (this: Reader, sequence, names) {
+    const found = new Set<string>();
+    const getValueByName: Names["getValueByName"] = (unitId, word) => {
+      const value = names.getValueByName(unitId, word);
+      if (value) found.add(value.name);
+      return value;
+    };
+    const written = writeOut.call(this, sequence, { ...names, getValueByName });
+    return written?.definedNames ? { ...written, definedNames: [...written.definedNames, ...found] } : written;
+  };
   reader._resetTemp = function (this: Reader) {
     reset.call(this);
     this._squareBracketState = 0;

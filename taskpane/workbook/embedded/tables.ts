@@ -47,6 +47,14 @@ export const geometryNow = ({ facts, area, columns }: TableNow): TableGeometry =
   columns,
 });
 
+/** Where the table stands now, under the headings that the file knows. */
+export const openingColumnsNow = ({ facts, area }: TableNow): TableGeometry => ({
+  ...facts.geometry,
+  top: area.top,
+  left: area.left,
+  bottom: area.top + area.rows - 1,
+});
+
 export const tablesNow = (
   engine: Engine,
   unitId: string,

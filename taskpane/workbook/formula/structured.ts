@@ -131,7 +131,10 @@ function inA1(table: TableGeometry, wanted: Specifier, standing: Standing): stri
   }
   const fixed = (row: number, column: number) => `$${columnLetters(column)}$${row + 1}`;
   const [top, bottom] = rows;
-  return sheet + (left === right && top === bottom ? fixed(top, left) : `${fixed(top, left)}:${fixed(bottom, right)}`);
+  const isOneCell = left === right && top === bottom;
+  // a column of one row stays a range, so that it is known for one when rows are added (embedded/formulas/following.ts)
+  const isColumn = wanted.sections.length === 0 || wanted.sections.includes("data");
+  return sheet + (isOneCell && !isColumn ? fixed(top, left) : `${fixed(top, left)}:${fixed(bottom, right)}`);
 }
 
 const holds = (table: TableGeometry, standing: Standing): boolean =>

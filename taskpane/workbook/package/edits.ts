@@ -109,7 +109,10 @@ export interface TableEdit {
   readonly table: string;
   /** At the right end, in this order. */
   readonly addColumns?: readonly NewTableColumn[];
-  /** The last data row after rows were appended below (not for a table with a totals row). */
+  /**
+   * The last data row after rows were appended below, or taken out: what stood in the rows that the table loses is for the
+   * sheet's own edits to say (not for a table with a totals row).
+   */
   readonly lastRow?: number;
   /** `ref` is not used: the patcher keeps it in step with the table. */
   readonly filter?: FilterEdit;

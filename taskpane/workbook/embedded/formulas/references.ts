@@ -43,15 +43,32 @@ function partOf(all: readonly Token[], at: number): Part | undefined {
   return undefined;
 }
 
-function rewritten(formula: string, write: (part: Part) => string): string {
+type Piece = string | Part;
+
+/** Formulas taken apart, because a group that shares one asks for it in every row. */
+const apart = new Map<string, readonly Piece[]>();
+const KEPT = 64;
+
+function piecesOf(formula: string): readonly Piece[] {
+  const known = apart.get(formula);
+  if (known) return known;
   const all = tokens(formula);
-  return all
-    .map((token, at) => {
-      const part = partOf(all, at);
-      return part ? write(part) : token.text;
-    })
-    .join("");
+  const pieces: Piece[] = [];
+  all.forEach((token, at) => {
+    const piece = partOf(all, at) ?? token.text;
+    const before = pieces.at(-1);
+    if (typeof piece === "string" && typeof before === "string") pieces[pieces.length - 1] = before + piece;
+    else pieces.push(piece);
+  });
+  if (apart.size >= KEPT) apart.clear();
+  apart.set(formula, pieces);
+  return pieces;
 }
+
+const rewritten = (formula: string, write: (part: Part) => string): string =>
+  piecesOf(formula)
+    .map((piece) => (typeof piece === "string" ? piece : write(piece)))
+    .join("");
 
 /**
  * Whether the engine may move this formula itself, as it does for groups that share one: it drops the doubled quotes

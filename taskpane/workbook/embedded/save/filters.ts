@@ -8,7 +8,11 @@ import {
   type FilterEdit,
   type OpenedPackage,
 } from "../../package";
+import { TableManager } from "@univerjs/sheets-table";
+import { bottom } from "../../area";
 import type { Engine } from "../engine";
+import { BLANK } from "../showing";
+import type { TableNow } from "../tables";
 import type { SheetReader } from "../sheetReader";
 import { pixelsOfCharacters } from "../open/snapshot";
 
@@ -67,6 +71,37 @@ export function filterDifference(
     });
   }
   return { edit: { ref, columns }, isLossy };
+}
+
+/** A table's own filter, if somebody set one, or took the file's off. */
+export function tableFilter(
+  engine: Engine,
+  unitId: string,
+  { facts, area }: TableNow,
+  opened: OpenedPackage,
+  isAnyRowHidden: (top: number, bottom: number) => boolean,
+): FilterDifference {
+  const before = opened.tables.find((table) => table.name === facts.name)?.filter;
+  const held = facts.gridId === null ? undefined : engine.injector.get(TableManager).getTableById(unitId, facts.gridId);
+  const columns = new Map<number, FilterCriteria | null>();
+  let isLossy = false;
+  for (let column = 0; column < area.columns; column++) {
+    const filter = held?.getTableFilterColumn(column);
+    if (filter?.filterType === "manual") {
+      if (!filter.isAllSelected) columns.set(column, criteriaOf(filter.values));
+    } else if (filter) isLossy = true;
+  }
+  const wasOn = facts.filteredRows.length > 0;
+  const isOff = wasOn && !isLossy && columns.size === 0 && !isAnyRowHidden(area.top + 1, bottom(area) - 1);
+  if (columns.size === 0 && !isOff) return { isLossy };
+  for (const { offset } of before?.columns ?? []) if (!columns.has(offset)) columns.set(offset, null);
+  return { edit: { columns }, isLossy };
+}
+
+function criteriaOf(values: readonly unknown[]): FilterCriteria {
+  const texts = new Set(values.map(String));
+  const showsBlanks = texts.delete(BLANK);
+  return texts.delete("") || showsBlanks ? { values: [...texts], showsBlanks: true } : { values: [...texts] };
 }
 
 /** Widths somebody dragged. */

@@ -6,20 +6,18 @@ import {
   isRefusal,
   openPackage,
   patchPackage,
-  type DefinedNameEdit,
   type OpenedPackage,
   type SheetEdits,
   type TableEdit,
 } from "../../package";
 import type { Engine } from "../engine";
-import { toFile } from "../formulas/dialect";
 import type { Readers } from "../formulas/readable";
 import type { Refusal, Saved } from "../interface";
-import { engineNames, refersTo } from "../names";
 import type { OriginStyle } from "../open/styles";
-import { geometryNow } from "../tables";
+import { geometryNow, openingColumnsNow } from "../tables";
 import type { GridWorkbookPort } from "../workbook";
-import { columnWidths, filterDifference, hiddenRows } from "./filters";
+import { columnWidths, filterDifference, hiddenRows, tableFilter } from "./filters";
+import { nameEdits } from "./names";
 import { ownPackage } from "./ownPackage";
 import { sheetDifference } from "./sheetEdits";
 import { tableEdit, writtenByTable } from "./tableEdits";
@@ -44,39 +42,37 @@ function ownOrigin(workbook: GridWorkbookPort): Origin {
   return { opened, readers, styles: { xf0: { xf: 0 } } };
 }
 
-/** Names that were made here. */
-function newNames(engine: Engine, workbook: GridWorkbookPort, opened: OpenedPackage): DefinedNameEdit[] {
-  const known = new Set(opened.definedNames.map((name) => name.name.toLowerCase()));
-  return engineNames(engine, workbook.unit)
-    .filter((name) => !known.has(name.name.toLowerCase()))
-    .map((name) => ({
-      name: name.name,
-      text: workbook.namesForToday.has(name.name.toLowerCase()) ? "TODAY()" : toFile(refersTo(name).slice(1)),
-    }));
-}
-
 const some = (addresses: readonly string[]): string =>
   addresses.slice(0, 5).join(", ") + (addresses.length > 5 ? ` and ${addresses.length - 5} more` : "");
 
 export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Promise<Saved | Refusal> {
   const { file, title } = workbook.bookFacts;
-  const { opened, readers, styles } = file ?? ownOrigin(workbook);
+  const { opened, readers: atOpening, styles } = file ?? ownOrigin(workbook);
   const report: string[] = [];
   const sheets = new Map<string, SheetEdits>();
   const tables: TableEdit[] = [];
   const gridStyles = workbook.book.getStyles();
   const allTables = workbook.tables();
+  // what the file says of a column means its rows as they are now, under the heading that it had
+  const readers: Readers = { ...atOpening, tables: allTables.map(openingColumnsNow) };
 
   for (const sheet of workbook.book.getSheets()) {
     const id = sheet.getSheetId();
     const sheetName = sheet.getName();
     const reader = workbook.reader(id);
     const own = allTables.filter((table) => table.facts.sheet === id);
+    const isAnyRowHidden = (top: number, bottom: number) => {
+      for (let row = top; row <= bottom; row++) if (reader.isHidden(row)) return true;
+      return false;
+    };
+    let losesFilter = false;
     const writers = own.flatMap((table) => {
-      const edit = tableEdit({ table, reader, gridStyles, styles });
+      const filter = tableFilter(engine, workbook.unit, table, opened, isAnyRowHidden);
+      losesFilter ||= filter.isLossy;
+      const edit = tableEdit({ table, reader, gridStyles, styles, filter: filter.edit });
       if (!edit) return [];
       tables.push(edit);
-      return [writtenByTable(table, edit)];
+      return edit.addColumns ? [writtenByTable(table, edit.addColumns)] : [];
     });
     const difference = sheetDifference({
       opened,
@@ -89,10 +85,7 @@ export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Prom
       tables: own.map(geometryNow),
       isWrittenElsewhere: (row, column) => writers.some((writes) => writes(row, column)),
     });
-    const filter = filterDifference(engine, workbook.unit, id, opened, sheetName, (top, bottom) => {
-      for (let row = top; row <= bottom; row++) if (reader.isHidden(row)) return true;
-      return false;
-    });
+    const filter = filterDifference(engine, workbook.unit, id, opened, sheetName, isAnyRowHidden);
     const hidden = hiddenRows(opened, sheetName, reader);
     const widths = columnWidths(opened, sheetName, reader);
     const { cells, kept, lossyLooks } = difference;
@@ -108,10 +101,11 @@ export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Prom
       report.push(`"${sheetName}": this page could not work out ${some(kept)}. The file keeps the values it had.`);
     }
     if (lossyLooks.length > 0) report.push(`"${sheetName}": some of the look of ${some(lossyLooks)} is not saved.`);
-    if (filter.isLossy) report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
+    if (filter.isLossy || losesFilter)
+      report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
   }
 
-  const definedNames = newNames(engine, workbook, opened);
+  const definedNames = nameEdits(engine, workbook, opened, atOpening, readers);
   const patched = patchPackage(opened, { sheets, tables, definedNames });
   if (isRefusal(patched)) return { outcome: "refused", sentence: patched.refused };
   for (const { table, from, to } of patched.report.renamedColumns) {

@@ -1,6 +1,6 @@
-/** Columns that stand at the right end of a table now and did not at opening. */
+/** Columns that stand at the right end of a table now and did not at opening; rows at its end; what its filter shows. */
 import type { Styles } from "@univerjs/core";
-import type { NewTableColumn, StyleEdit, TableEdit } from "../../package";
+import type { FilterEdit, NewTableColumn, StyleEdit, TableEdit } from "../../package";
 import { bottom, right } from "../../area";
 import { toFile } from "../formulas/dialect";
 import { relativeForm } from "../formulas/references";
@@ -16,14 +16,27 @@ export interface TableSource {
   readonly reader: SheetReader;
   readonly gridStyles: Styles;
   readonly styles: Readonly<Record<string, OriginStyle>>;
+  readonly filter: FilterEdit | undefined;
 }
 
-/** Undefined where no column was added. */
-export function tableEdit({ table, reader, gridStyles, styles }: TableSource): TableEdit | undefined {
+/** Undefined where the table is as it was. */
+export function tableEdit(source: TableSource): TableEdit | undefined {
+  const { facts, area } = source.table;
+  const addColumns = newColumns(source);
+  const lastRow = bottom(area) - 1 === facts.geometry.bottom ? undefined : bottom(area);
+  if (addColumns.length === 0 && lastRow === undefined && !source.filter) return undefined;
+  return {
+    table: facts.name,
+    ...(addColumns.length > 0 && { addColumns }),
+    ...(lastRow !== undefined && { lastRow }),
+    ...(source.filter && { filter: source.filter }),
+  };
+}
+
+function newColumns({ table, reader, gridStyles, styles }: TableSource): readonly NewTableColumn[] {
   const { facts, area } = table;
   const { geometry } = facts;
   const firstNew = geometry.left + geometry.columns.length;
-  if (right(area) <= firstNew) return undefined;
   const now = geometryNow(table);
   const firstRow = area.top + geometry.headerRows;
   const lastRow = bottom(area) - geometry.totalsRows;
@@ -61,11 +74,14 @@ export function tableEdit({ table, reader, gridStyles, styles }: TableSource): T
       ...(bodyStyle !== undefined && { style: bodyStyle }),
     });
   }
-  return { table: facts.name, addColumns };
+  return addColumns;
 }
 
 /** Cells that the table's own edit writes: header, and the body of columns that share one formula. */
-export function writtenByTable(table: TableNow, edit: TableEdit): (row: number, column: number) => boolean {
+export function writtenByTable(
+  table: TableNow,
+  added: readonly NewTableColumn[],
+): (row: number, column: number) => boolean {
   const { geometry } = table.facts;
   const firstNew = geometry.left + geometry.columns.length;
   const lastRow = bottom(table.area) - geometry.totalsRows;
@@ -73,6 +89,6 @@ export function writtenByTable(table: TableNow, edit: TableEdit): (row: number, 
     if (column < firstNew || column >= right(table.area) || row < table.area.top || row >= bottom(table.area))
       return false;
     if (row === table.area.top) return true;
-    return row < lastRow && edit.addColumns![column - firstNew]!.calculatedColumnFormula !== undefined;
+    return row < lastRow && added[column - firstNew]!.calculatedColumnFormula !== undefined;
   };
 }

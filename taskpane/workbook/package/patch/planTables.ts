@@ -70,13 +70,14 @@ function grownRange(opened: OpenedPackage, table: PackageTable, edit: TableEdit 
     refuse(
       `There is no room for more columns: the table "${table.name}" would end beyond column XFD, the last of a sheet.`,
     );
-  if (bottom < range.bottom) refuse(`The table "${table.name}" cannot be made shorter here. Do that in Excel.`);
-  if (bottom > range.bottom && table.totalsRowCount > 0) {
+  if (bottom !== range.bottom && table.totalsRowCount > 0) {
     refuse(
-      `The table "${table.name}" ends in a totals row, so rows cannot be appended below it here. Add them in Excel.`,
+      `The table "${table.name}" ends in a totals row, so its rows cannot become more or fewer here. Do that in Excel.`,
     );
   }
-  if (right === range.right && bottom === range.bottom) return grown;
+  if (bottom < range.top + table.headerRowCount)
+    refuse(`The table "${table.name}" would have no row left. A table keeps one row.`);
+  if (right === range.right && bottom <= range.bottom) return grown;
   const other = opened.tables.find(
     (one) => one !== table && one.sheetName === table.sheetName && overlap(rangeOf(one), grown),
   );

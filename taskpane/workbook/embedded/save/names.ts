@@ -1,0 +1,45 @@
+/** Names that were made here, and names of the file that stand for other cells now. */
+import type { DefinedNameEdit, OpenedPackage } from "../../package";
+import type { Engine } from "../engine";
+import { toFile } from "../formulas/dialect";
+import { readNames, type Readers } from "../formulas/readable";
+import { engineNames, refersTo } from "../names";
+import type { GridWorkbookPort } from "../workbook";
+
+/** @param now the same readers with the tables as they stand now */
+export function nameEdits(
+  engine: Engine,
+  workbook: GridWorkbookPort,
+  opened: OpenedPackage,
+  atOpening: Readers,
+  now: Readers,
+): DefinedNameEdit[] {
+  const known = new Set(opened.definedNames.map((name) => name.name.toLowerCase()));
+  const all = engineNames(engine, workbook.unit);
+  const held = new Map(all.map((name) => [name.name.toLowerCase(), refersTo(name)]));
+  const added = all
+    .filter((name) => !known.has(name.name.toLowerCase()))
+    .map((name) => ({
+      name: name.name,
+      text: workbook.namesForToday.has(name.name.toLowerCase()) ? "TODAY()" : toFile(refersTo(name).slice(1)),
+    }));
+  return [...added, ...changedNames(opened, held, atOpening, now)];
+}
+
+/** `Tubes[Id]` in the file follows its table by itself; `$A$2:$A$9` has to be written anew. */
+function changedNames(
+  opened: OpenedPackage,
+  held: ReadonlyMap<string, string>,
+  atOpening: Readers,
+  now: Readers,
+): DefinedNameEdit[] {
+  const read = ({ tables, knowsFunction }: Readers) => readNames(opened.definedNames, tables, knowsFunction).named;
+  const [before, after] = [read(atOpening), read(now)];
+  return before.flatMap(({ name, text }, index) => {
+    const isTwice = opened.definedNames.filter((one) => one.name.toLowerCase() === name.name.toLowerCase()).length > 1;
+    const is = held.get(name.name.toLowerCase())?.slice(1);
+    // spelled as at opening, or as the file's own words mean it now
+    if (text === null || is === undefined || isTwice || is === text || is === after[index]!.text) return [];
+    return [{ name: name.name, ...(name.sheetName !== undefined && { sheetName: name.sheetName }), text: toFile(is) }];
+  });
+}
