@@ -2,7 +2,7 @@
 import { formula } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../column";
 import { key, person } from "../identity";
-import { identityIn, isBlank, isBlankIn, isNumber, stateOfDay, dayState, identity } from "../reading";
+import { identityIn, isBlank, isBlankIn, isNumber, numbered, stateOfDay, dayState, identity } from "../reading";
 import { date, list, number, text } from "../typed";
 import * as words from "../words";
 
@@ -19,7 +19,10 @@ const daysInPlace: CaseloadColumn = {
   formula: (cell) => {
     const days = letting({ days: "INT(out)-INT(in)" }, formula`IF(days>=0,days,"")`);
     const isDated = formula`AND(${dayState("in")}=1,${dayState("out")}=1)`;
-    return letting({ in: cell("In"), out: cell("Out") }, formula`IFERROR(IF(${isDated},${days},""),"")`);
+    return letting(
+      { ...numbered("in", cell("In")), ...numbered("out", cell("Out")) },
+      formula`IFERROR(IF(${isDated},${days},""),"")`,
+    );
   },
   answer: (row, sight) => {
     const [came, went] = [row["In"]!, row["Out"]!];

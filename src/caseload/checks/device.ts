@@ -16,7 +16,7 @@ export const deviceIn: CaseloadColumn = {
       { past: formula`MAXIFS(Change_In,Change_Key,${cell("Key")},Change_In,"<="&day,Change_Out,">="&day)` },
       formula`IF(ISNUMBER(past),IF(past>0,INT(past),""),"")`,
     );
-    const isNow = formula`IF(ISNUMBER(INDEX(Tube_In,tube)),IF(INDEX(Tube_In,tube)>0,INT(INDEX(Tube_In,tube))<=day,FALSE),FALSE)`;
+    const isNow = formula`IF(ISNUMBER(INDEX(Tube_In,tube)),IF(N(INDEX(Tube_In,tube))>0,INT(INDEX(Tube_In,tube))<=day,FALSE),FALSE)`;
     const found = letting(
       { tube: cell("Tube"), day: formula`INT(${cell("Checked on")})` },
       formula`IF(${isNow},INT(INDEX(Tube_In,tube)),${past})`,
@@ -57,7 +57,7 @@ export const daysSinceFill: CaseloadColumn = {
 };
 
 const volumeIn = (value: string) =>
-  formula`IF(ISNUMBER(${value}),IF(${value}>0,IF(${value}<=Volume_Most,${value},""),""),"")`;
+  formula`IF(ISNUMBER(${value}),IF(N(${value})>0,IF(N(${value})<=Volume_Most,N(${value}),""),""),"")`;
 const volumeOf = (value: unknown, { number }: Sight): number | "" =>
   typeof value === "number" && value > 0 && value <= number("Volume_Most") ? value : "";
 

@@ -5,7 +5,17 @@
  */
 import { formula } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
-import { identity, identityIn, isBlank, isBlankIn, isNumber, dayState, stateOfDay, isOneOf } from "../reading";
+import {
+  identity,
+  identityIn,
+  isBlank,
+  isBlankIn,
+  isNumber,
+  dayState,
+  stateOfDay,
+  isOneOf,
+  numbered,
+} from "../reading";
 import type { Sight } from "../sight";
 import { checksFirstRow } from "../layout";
 import { measuredWords } from "./states";
@@ -48,7 +58,7 @@ export const tag: CaseloadColumn = {
   header: "Tag",
   formula: (cell) => {
     const number = formula`MATCH(${cell("Key")},Check_Key,0)*10^10+INT(on)*10^5+ROW()`;
-    const dated = letting({ on: cell("Checked on") }, formula`IF(${dayState("on")}=1,${number},"")`);
+    const dated = letting(numbered("on", cell("Checked on")), formula`IF(${dayState("on")}=1,${number},"")`);
     return formula`IF(LEN(${cell("Key")})=0,"",IFERROR(${dated},""))`;
   },
   answer: (row, sight) => {
@@ -78,7 +88,7 @@ export const tubeOf = (row: RowCells, sight: Sight): RowCells | undefined =>
 
 /** Made on the device now in, as far as is known. */
 export const currentIn = (tube: Slot, device: Slot) =>
-  formula`IF(ISNUMBER(${tube}),IF(ISNUMBER(${device}),IF(ISNUMBER(INDEX(Tube_In,${tube})),INT(INDEX(Tube_In,${tube}))=${device},FALSE),TRUE),FALSE)`;
+  formula`IF(ISNUMBER(${tube}),IF(ISNUMBER(${device}),IF(ISNUMBER(INDEX(Tube_In,${tube})),INT(INDEX(Tube_In,${tube}))=N(${device}),FALSE),TRUE),FALSE)`;
 export function isCurrent(row: RowCells, sight: Sight): boolean {
   const tube = tubeOf(row, sight);
   if (!tube) return false;
@@ -96,7 +106,7 @@ function before(header: string, own: string, among: string, answer: CaseloadColu
       const next = `IFERROR(MATCH(LARGE(${among},RANK.EQ(tag,${among})+1),${among},0),0)`;
       const isSame = formula`AND(EXACT(INDEX(Check_Key,place),${cell("Key")}),N(INDEX(Check_Device,place))=N(${cell("Device in")}))`;
       const found = letting({ place: next }, formula`IF(place>0,IF(${isSame},place,""),"")`);
-      return letting({ tag: cell(own) }, formula`IF(ISNUMBER(tag),${found},"")`);
+      return letting(numbered("tag", cell(own)), formula`IF(ISNUMBER(tag),${found},"")`);
     },
     answer: answer!,
   };

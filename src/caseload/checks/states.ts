@@ -5,7 +5,7 @@ import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { is, isAbove, isNumber, isOneOf, word, wordIn } from "../reading";
+import { is, isAbove, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 
 /** The fluid looked like feed: the balloon may have burst, or the wrong port was used. */
@@ -34,7 +34,7 @@ export const lossMl: CaseloadColumn = {
   width: 8,
   formula: (cell) =>
     letting(
-      { out: cell("Out mL"), expected: cell("Expected mL") },
+      { ...numbered("out", cell("Out mL")), ...numbered("expected", cell("Expected mL")) },
       formula`IF(ISNUMBER(expected),IF(${volumeIn("out")},ROUND(expected-out,9),""),"")`,
     ),
   answer: (row, sight) => {
@@ -50,7 +50,7 @@ export const lossAWeek: CaseloadColumn = {
   width: 9,
   formula: (cell) =>
     letting(
-      { loss: cell("Loss mL"), days: cell("Days since fill") },
+      { ...numbered("loss", cell("Loss mL")), ...numbered("days", cell("Days since fill")) },
       formula`IF(AND(Ready_Balloon,ISNUMBER(loss),ISNUMBER(days)),IF(days>=Rate_Days,ROUND(7*loss/days,9),""),"")`,
     ),
   answer: (row, sight) => {
@@ -81,12 +81,16 @@ export const state: CaseloadColumn = {
     const low = formula`IF(out<=ROUND(expected*Loss_Half,9),"half or less",IF(ROUND(expected-out,9)>${limit},"low",${calm}))`;
     const figures = formula`IF(OR(ROUND(out-expected,9)>Over_Read,${aboveLabel}),"more than put in",${low})`;
     const measured = letting(
-      { expected: cell("Expected mL"), most: cell("Label mL"), look: wordIn(cell("Looked")) },
+      {
+        ...numbered("expected", cell("Expected mL")),
+        ...numbered("most", cell("Label mL")),
+        look: wordIn(cell("Looked")),
+      },
       formula`IF(ISNUMBER(expected),${figures},"not measured")`,
     );
     const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH}",IF(${volumeIn("out")},${measured},"not measured"))`;
     const isEmpty = formula`IF(ISNUMBER(out),out=0,FALSE)`;
-    const ready = letting({ out: cell("Out mL") }, formula`IF(${isEmpty},"empty",${known})`);
+    const ready = letting(numbered("out", cell("Out mL")), formula`IF(${isEmpty},"empty",${known})`);
     return formula`IF(${emptyRowIn(cell)},"",IF(Ready_Balloon,${ready},"${CHECK_SETTINGS}"))`;
   },
   answer: (row, sight) => {

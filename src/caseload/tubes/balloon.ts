@@ -4,7 +4,18 @@ import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
 import type { SheetValue } from "../../columns/sheet-block";
 import { DATE, letting, PLAIN, TENTHS, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isNumber, isOneOf, numberAt, stateOfDay, word, wordIn } from "../reading";
+import {
+  dayState,
+  is,
+  isNumber,
+  isOneOf,
+  numberAt,
+  numbered,
+  numberOrWord,
+  stateOfDay,
+  word,
+  wordIn,
+} from "../reading";
 import { MILKY } from "../checks/states";
 import type { Sight } from "../sight";
 import { ifLive, isLive } from "./live";
@@ -17,9 +28,9 @@ export const newest: CaseloadColumn = {
   width: 4,
   isHidden: true,
   formula: (cell) => {
-    const isEarlier = formula`IF(ISNUMBER(in),INDEX(Check_On,place)<INT(in),FALSE)`;
+    const isEarlier = formula`IF(ISNUMBER(in),N(INDEX(Check_On,place))<INT(in),FALSE)`;
     const ofDevice = letting(
-      { in: cell("Device in"), place: "MATCH(tag,Check_Tag,0)" },
+      { ...numbered("in", cell("Device in")), place: "MATCH(tag,Check_Tag,0)" },
       formula`IF(${isEarlier},"",place)`,
     );
     const found = formula`IF(ISNUMBER(tag),IF(tag>0,${ofDevice},""),"")`;
@@ -72,12 +83,17 @@ export const checkDue: CaseloadColumn = {
   rules: [{ look: "missing", words: [CHECK_DATE, NO_DATE, CHECK_SETTINGS] }],
   formula: (cell) => {
     const again = formula`IF(${is("INDEX(Check_State,place)", "as filled")},Check_Days,MIN(Check_Days,Loss_Again))`;
-    const next = formula`IF(ISNUMBER(place),INT(INDEX(Check_On,place))+${again},INT(in)+Check_AfterChange)`;
+    const next = formula`IF(ISNUMBER(place),INT(N(INDEX(Check_On,place)))+${again},INT(in)+Check_AfterChange)`;
     const due = letting({ place: cell("Newest") }, formula`MAX(${next},INT(stoma)+Check_First)`);
     const isUsable = formula`IF(AND(stomais=1,inis=1),INT(in)>=INT(stoma),FALSE)`;
     const dated = formula`IF(${isUsable},${due},IF(OR(stomais=0,inis=0),"${NO_DATE}","${CHECK_DATE}"))`;
     const all = letting(
-      { stoma: cell("Stoma made"), stomais: dayState("stoma"), in: cell("Device in"), inis: dayState("in") },
+      {
+        ...numbered("stoma", cell("Stoma made")),
+        stomais: dayState("stoma"),
+        ...numbered("in", cell("Device in")),
+        inis: dayState("in"),
+      },
       dated,
     );
     const isAwaited = formula`AND(${isBalloonIn(cell("Held by"))},NOT(${is(wordIn(cell("Checked by")), KEEPS_CARD)}))`;
@@ -124,21 +140,21 @@ export const balloon: CaseloadColumn = {
     const isHome = is(wordIn(cell("Checked by")), KEEPS_CARD);
     const isLate = formula`IF(ISNUMBER(due),due+Check_Grace<As_of,FALSE)`;
     const dateWord = formula`IF(ISNUMBER(due),"",IF(LEN(due)=0,"",due))`;
-    const early = formula`IF(ISNUMBER(stoma),INDEX(Check_On,place)<INT(stoma)+Check_First,FALSE)`;
+    const early = formula`IF(ISNUMBER(stoma),N(INDEX(Check_On,place))<INT(stoma)+Check_First,FALSE)`;
     const calm = formula`IF(${is("state", "as filled")},IF(home,"${KEPT_AT_HOME}",IF(ISNUMBER(due),"as filled","${CHECK_DATE}")),"not measured")`;
     const timely = formula`IF(LEN(dated)>0,dated,IF(${isLate},"${CHECK_LATE}",${calm}))`;
     const unread = formula`IF(${is("state", "as filled")},${timely},"not measured")`;
     const mild = formula`IF(${is("state", "more than put in")},state,IF(${early},"${TOO_EARLY}",IF(loose,"${WHICH_DEVICE}",${unread})))`;
     const low = formula`IF(N(INDEX(Check_LowRow,place))>=Loss_Twice,"${LOW_TWICE}","low")`;
     const found = letting(
-      { state: "INDEX(Check_State,place)", stoma: cell("Stoma made") },
+      { state: "T(INDEX(Check_State,place))", ...numbered("stoma", cell("Stoma made")) },
       formula`IF(${isOneOf("state", ["empty", "half or less", MILKY])},state,IF(${is("state", "low")},${low},${mild}))`,
     );
     const none = formula`IF(loose,"${WHICH_DEVICE}",IF(LEN(dated)>0,dated,IF(${isLate},"${CHECK_LATE}",IF(home,"${KEPT_AT_HOME}","${NO_CHECK_YET}"))))`;
     const all = letting(
       {
         place: cell("Newest"),
-        due: cell("Check due"),
+        ...numberOrWord("due", cell("Check due")),
         dated: dateWord,
         home: isHome,
         loose: formula`COUNTIFS(Check_Loose,${cell("Person")})+COUNTIFS(Check_Loose,${cell("Key")})>0`,

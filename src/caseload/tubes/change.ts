@@ -5,7 +5,18 @@ import { addMonths } from "../../maths/calendar";
 import type { SheetValue } from "../../columns/sheet-block";
 import { DATE, letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, isBlank, isBlankIn, isNumber, monthsLater, stateOfDay, wordIn, yearsBefore } from "../reading";
+import {
+  dayState,
+  isBlank,
+  isBlankIn,
+  isNumber,
+  monthsLater,
+  numbered,
+  numberOrWord,
+  stateOfDay,
+  wordIn,
+  yearsBefore,
+} from "../reading";
 import type { Sight } from "../sight";
 import { ageClassIn, dueAfter, latestAfter, monthsFor, monthsIn } from "./kind";
 import { ifLive, isLive } from "./live";
@@ -14,7 +25,7 @@ const kindNames = (cell: Slots) => ({
   held: wordIn(cell("Held by")),
   access: wordIn(cell("Access")),
   shape: wordIn(cell("Shape")),
-  born: cell("Born"),
+  ...numbered("born", cell("Born")),
   bornis: dayState("born"),
   age: ageClassIn,
 });
@@ -38,10 +49,10 @@ const afterMonths = (day: number, months: number | string): number | string =>
   !isNumber(months) ? months : months >= 1 ? addMonths(Math.floor(day), Math.trunc(months)) : CHECK_SETTINGS;
 
 const inputs = (cell: Slots) => ({
-  in: cell("Device in"),
+  ...numbered("in", cell("Device in")),
   inis: dayState("in"),
-  own: cell("Own interval months"),
-  team: cell("Date set by placing team"),
+  ...numbered("own", cell("Own interval months")),
+  ...numbered("team", cell("Date set by placing team")),
 });
 
 export const changeDue: CaseloadColumn = {
@@ -50,12 +61,12 @@ export const changeDue: CaseloadColumn = {
   format: DATE,
   width: 12,
   formula: (cell) => {
-    const byInterval = formula`IF(${isBlankIn("own")},${letting(
+    const byInterval = formula`IF(${isBlankIn("owncell")},${letting(
       { ...kindNames(cell), months: monthsIn(dueAfter) },
       after("months"),
     )},IF(${ownIn},${monthsLater("in", "own")},"${CHECK_DATE}"))`;
     const dated = formula`IF(inis=0,"${NO_DATE}",IF(inis=1,${byInterval},"${CHECK_DATE}"))`;
-    const byTeam = formula`IF(${isBlankIn("team")},${dated},IF(${aheadIn("team")},INT(team),"${CHECK_DATE}"))`;
+    const byTeam = formula`IF(${isBlankIn("teamcell")},${dated},IF(${aheadIn("team")},INT(team),"${CHECK_DATE}"))`;
     return ifLive(cell, formula`IF(Ready_Change,${letting(inputs(cell), byTeam)},"${CHECK_SETTINGS}")`);
   },
   answer: (row, sight) => {
@@ -80,9 +91,9 @@ export const atTheLatest: CaseloadColumn = {
   width: 12,
   formula: (cell) => {
     const limit = letting({ ...kindNames(cell), months: monthsIn(latestAfter) }, after("months"));
-    const isOwn = formula`NOT(AND(${isBlankIn("own")},${isBlankIn("team")}))`;
+    const isOwn = formula`NOT(AND(${isBlankIn("owncell")},${isBlankIn("teamcell")}))`;
     const raised = formula`IF(AND(ISNUMBER(limit),${isOwn},ISNUMBER(due)),MAX(limit,due),limit)`;
-    const dated = formula`IF(inis=0,"${NO_DATE}",IF(inis=1,${letting({ limit, due: cell("Change due") }, raised)},"${CHECK_DATE}"))`;
+    const dated = formula`IF(inis=0,"${NO_DATE}",IF(inis=1,${letting({ limit, ...numbered("due", cell("Change due")) }, raised)},"${CHECK_DATE}"))`;
     return ifLive(cell, formula`IF(Ready_Change,${letting(inputs(cell), dated)},"${CHECK_SETTINGS}")`);
   },
   answer: (row, sight) => {
@@ -125,11 +136,11 @@ export const change: CaseloadColumn = {
       cell,
       formula`IF(Ready_Change,${letting(
         {
-          in: cell("Device in"),
+          ...numbered("in", cell("Device in")),
           inis: dayState("in"),
-          stoma: cell("Stoma made"),
-          due: cell("Change due"),
-          latest: cell("At the latest"),
+          ...numbered("stoma", cell("Stoma made")),
+          ...numberOrWord("due", cell("Change due")),
+          ...numbered("latest", cell("At the latest")),
         },
         word,
       )},"${CHECK_SETTINGS}")`,
@@ -169,7 +180,7 @@ export const daysLeft: CaseloadColumn = {
   width: 8,
   formula: (cell) =>
     letting(
-      { due: cell("Change due"), latest: cell("At the latest") },
+      { ...numbered("due", cell("Change due")), ...numbered("latest", cell("At the latest")) },
       formula`IF(EXACT(${cell("Change")},"${CHECK_DATE}"),"",IF(ISNUMBER(due),due-As_of,IF(ISNUMBER(latest),latest-As_of,"")))`,
     ),
   answer: (row, { asOf }) => {

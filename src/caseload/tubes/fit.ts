@@ -5,7 +5,18 @@ import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isAbove, isAboveIn, isNumber, monthsLater, stateOfDay, word, wordIn } from "../reading";
+import {
+  dayState,
+  is,
+  isAbove,
+  isAboveIn,
+  isNumber,
+  monthsLater,
+  numbered,
+  stateOfDay,
+  word,
+  wordIn,
+} from "../reading";
 import type { Sight } from "../sight";
 import { ageClassIn, ageClassOf } from "./kind";
 import { ifLive, isLive } from "./live";
@@ -19,12 +30,12 @@ const NOT_MEASURED = "not measured";
  * changed too much since. Of a child, or where the age is not known, both weights must be there.
  */
 const freshNames = (cell: Slots) => ({
-  born: cell("Born"),
+  ...numbered("born", cell("Born")),
   bornis: dayState("born"),
   age: ageClassIn,
-  measured: cell("Measured on"),
-  then: cell("Weight then kg"),
-  weight: cell("Weight kg"),
+  ...numbered("measured", cell("Measured on")),
+  ...numbered("then", cell("Weight then kg")),
+  ...numbered("weight", cell("Weight kg")),
   months: formula`IF(${is("age", "adult")},Measure_Adult,Measure_Child)`,
   recent: formula`IF(${dayState("measured")}=1,${monthsLater("measured", "months")}>=As_of,FALSE)`,
   weighed: formula`AND(${isAboveIn("then")},${isAboveIn("weight")})`,
@@ -72,12 +83,16 @@ export const fit: CaseloadColumn = {
     const low = formula`IF(${isShort},"too short",IF(length>ROUND(larger+Slack_Most,9),"too long",IF(sitting<lying,"${READ_AGAIN}",${kept})))`;
     const isRead = formula`AND(${lengthIn("length")},${lengthIn("lying")},${lengthIn("sitting")})`;
     const ofLow = letting(
-      { length: cell("Length cm"), lying: cell("Lying cm"), sitting: cell("Sitting cm") },
+      {
+        ...numbered("length", cell("Length cm")),
+        ...numbered("lying", cell("Lying cm")),
+        ...numbered("sitting", cell("Sitting cm")),
+      },
       formula`IF(${isRead},${letting({ larger: "MAX(lying,sitting)" }, low)},"${NOT_MEASURED}")`,
     );
     const played = formula`IF(play<Play_Least,"tight",IF(play>Play_Most,"loose",${kept}))`;
     const ofLong = letting(
-      { play: cell("Play mm") },
+      numbered("play", cell("Play mm")),
       formula`IF(IF(ISNUMBER(play),play>=0,FALSE),${played},"${NOT_MEASURED}")`,
     );
     const word = letting(
@@ -125,7 +140,12 @@ export const mark: CaseloadColumn = {
     const read = formula`IF(current=0,"further out",${letting({ moved: "ROUND(current-before,9)" }, moved)})`;
     const isRead = formula`IF(${isAboveIn("before")},IF(ISNUMBER(current),current>=0,FALSE),FALSE)`;
     const word = letting(
-      { before: cell("Mark then cm"), current: cell("Mark now cm"), in: cell("Device in"), ...freshNames(cell) },
+      {
+        ...numbered("before", cell("Mark then cm")),
+        ...numbered("current", cell("Mark now cm")),
+        ...numbered("in", cell("Device in")),
+        ...freshNames(cell),
+      },
       formula`IF(${isRead},${read},"${NOT_MEASURED}")`,
     );
     const ofLong = formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`;

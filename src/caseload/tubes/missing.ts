@@ -37,26 +37,26 @@ const names = (cell: Slots): Readonly<Record<string, FormulaTemplate | string>> 
   access: read.wordIn(cell("Access")),
   held: read.wordIn(cell("Held by")),
   shape: read.wordIn(cell("Shape")),
-  stoma: cell("Stoma made"),
+  ...read.numbered("stoma", cell("Stoma made")),
   stomais: read.dayState("stoma"),
-  in: cell("Device in"),
+  ...read.numbered("in", cell("Device in")),
   inis: read.dayState("in"),
-  born: cell("Born"),
+  ...read.numbered("born", cell("Born")),
   bornis: read.dayState("born"),
   age: ageClassIn,
-  size: cell("Size Fr"),
-  length: cell("Length cm"),
-  fill: cell("Fill mL"),
-  most: cell("Most mL"),
-  booked: cell("Booked for"),
-  weight: cell("Weight kg"),
-  weighed: cell("Weighed on"),
+  ...read.numbered("size", cell("Size Fr")),
+  ...read.numbered("length", cell("Length cm")),
+  ...read.numbered("fill", cell("Fill mL")),
+  ...read.numbered("most", cell("Most mL")),
+  ...read.numbered("booked", cell("Booked for")),
+  ...read.numbered("weight", cell("Weight kg")),
+  ...read.numbered("weighed", cell("Weighed on")),
   weighedis: read.dayState("weighed"),
-  then: cell("Weight then kg"),
+  ...read.numbered("then", cell("Weight then kg")),
   changer: read.wordIn(cell("Changed by")),
-  own: cell("Own interval months"),
-  team: cell("Date set by placing team"),
-  place: cell("Newest"),
+  ...read.numbered("own", cell("Own interval months")),
+  ...read.numbered("team", cell("Date set by placing team")),
+  ...read.numbered("place", cell("Newest")),
 });
 
 const holds = ["balloon", "bumper", "loop", "winged", "stitched", "catheter"];
@@ -65,13 +65,13 @@ const changers = ["carer", "nurse at home", "nurse in clinic", "radiology", "end
 
 const both = (first: FormulaTemplate, second: FormulaTemplate) => formula`IF(${first},${second},FALSE)`;
 const not = (one: FormulaTemplate) => formula`NOT(${one})`;
+const isFilledIn = (name: string) => not(isBlankIn(`${name}cell`));
 /** Something is entered, and it is not what it should be. */
-const wrong = (name: string, right: FormulaTemplate) => both(not(isBlankIn(name)), not(right));
+const wrong = (name: string, right: FormulaTemplate) => both(isFilledIn(name), not(right));
 const isWrong = (value: SheetValue, isRight: boolean): boolean => !isBlank(value) && !isRight;
 
 const volumeIn = (name: string) => both(isAboveIn(name), formula`${name}<=Volume_Most`);
 const isVolume = (value: SheetValue, { number }: Sight): boolean => isAbove(value) && value <= number("Volume_Most");
-const isFilledIn = (name: string) => not(isBlankIn(name));
 
 const identityReasons: readonly Reason[] = [
   { says: "no ID", when: formula`person=""`, applies: ({ row }) => row["Person"] === "" },
@@ -165,10 +165,10 @@ const deviceReasons: readonly Reason[] = [
   },
   {
     says: "no birth date: adult or child?",
-    when: both(is("held", "bumper"), isBlankIn("born")),
+    when: both(is("held", "bumper"), isBlankIn("borncell")),
     applies: ({ at, word: wordAt }) => wordAt("Held by") === "bumper" && isBlank(at("Born")),
   },
-  { says: "no size", when: isBlankIn("size"), applies: ({ at }) => isBlank(at("Size Fr")) },
+  { says: "no size", when: isBlankIn("sizecell"), applies: ({ at }) => isBlank(at("Size Fr")) },
   {
     says: "size is not a number",
     when: wrong("size", formula`ISNUMBER(size)`),
@@ -186,7 +186,7 @@ const deviceReasons: readonly Reason[] = [
   },
   {
     says: "no length",
-    when: both(is("shape", "low-profile"), isBlankIn("length")),
+    when: both(is("shape", "low-profile"), isBlankIn("lengthcell")),
     applies: ({ at, word: wordAt }) => wordAt("Shape") === "low-profile" && isBlank(at("Length cm")),
   },
   {
@@ -223,7 +223,7 @@ const deviceReasons: readonly Reason[] = [
     needs: "Turning",
     when: both(
       formula`OR(${is("held", "stitched")},${isOneOf("access", ["gj", "j"])})`,
-      formula`AND(${isFilledIn("turning")},NOT(${is(read.wordIn("turning"), "never")}))`,
+      formula`AND(${isFilledIn("turning")},NOT(${is(read.wordIn("turningcell"), "never")}))`,
     ),
     applies: ({ at, word: wordAt }) =>
       (wordAt("Held by") === "stitched" || wordAt("Access") === "gj" || wordAt("Access") === "j") &&
@@ -235,7 +235,7 @@ const deviceReasons: readonly Reason[] = [
 const balloonReasons: readonly Reason[] = [
   {
     says: "no fill",
-    when: both(is("held", "balloon"), isBlankIn("fill")),
+    when: both(is("held", "balloon"), isBlankIn("fillcell")),
     applies: ({ at, word: wordAt }) => wordAt("Held by") === "balloon" && isBlank(at("Fill mL")),
   },
   {
@@ -269,7 +269,7 @@ const balloonReasons: readonly Reason[] = [
   },
   {
     says: "checked before the first-check date",
-    when: both(formula`AND(ISNUMBER(place),stomais=1)`, formula`INDEX(Check_On,place)<INT(stoma)+Check_First`),
+    when: both(formula`AND(ISNUMBER(place),stomais=1)`, formula`N(INDEX(Check_On,place))<INT(stoma)+Check_First`),
     applies: ({ at, day, row, sight }) => {
       const check = newestCheck(row, sight);
       if (!check || day("Stoma made") !== 1) return false;
@@ -372,12 +372,15 @@ const further = (cell: Slots): Readonly<Record<string, FormulaTemplate>> => ({
   person: cell("Person"),
   key: cell("Key"),
   water: cell("Balloon"),
-  ...(cell.has("Turning") && { turning: cell("Turning") }),
-  ...(cell.has("Lying cm") && { lying: cell("Lying cm"), sitting: cell("Sitting cm") }),
+  ...(cell.has("Turning") && { turningcell: cell("Turning") }),
+  ...(cell.has("Lying cm") && {
+    ...read.numbered("lying", cell("Lying cm")),
+    ...read.numbered("sitting", cell("Sitting cm")),
+  }),
   ...(cell.has("Spare lot") && {
     spare: read.wordIn(cell("Spare at home")),
     sparelot: cell("Spare lot"),
-    expires: cell("Spare expires"),
+    ...read.numbered("expires", cell("Spare expires")),
   }),
 });
 

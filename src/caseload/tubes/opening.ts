@@ -8,7 +8,18 @@ import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
 import { letting, PLAIN, TENTHS, type CaseloadColumn } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isBlank, isBlankIn, isNumber, stateOfDay, word, wordIn, yearsBefore } from "../reading";
+import {
+  dayState,
+  is,
+  isBlank,
+  isBlankIn,
+  isNumber,
+  numbered,
+  stateOfDay,
+  word,
+  wordIn,
+  yearsBefore,
+} from "../reading";
 import { yearsBack } from "../sight";
 import { ifLive, isLive } from "./live";
 
@@ -30,7 +41,7 @@ export const age: CaseloadColumn = {
     const age = letting({ months }, formula`IF(months<12+12,${young},INT(months/12))`);
     const isDay = formula`IF(ISNUMBER(born),IF(born<As_of+1,born>=${yearsBefore("Age_Most")},FALSE),FALSE)`;
     const dated = formula`IF(Ready_Entries,IF(${isDay},${age},"${CHECK_DATE}"),"${CHECK_SETTINGS}")`;
-    return letting({ born: cell("Born") }, formula`IF(${isBlankIn("born")},"",${dated})`);
+    return letting(numbered("born", cell("Born")), formula`IF(${isBlankIn("borncell")},"",${dated})`);
   },
   answer: (row, sight) => {
     const born = row["Born"]!;
@@ -78,7 +89,10 @@ export const tract: CaseloadColumn = {
     const aged = letting({ weeks: "INT((As_of-INT(stoma))/7)" }, band);
     const dated = formula`IF(${isBefore},"${CHECK_DATE}",${aged})`;
     const word = formula`IF(state=1,${dated},IF(state=0,"${NO_DATE}","${CHECK_DATE}"))`;
-    const all = letting({ stoma: cell("Stoma made"), state: dayState("stoma"), born: cell("Born") }, word);
+    const all = letting(
+      { ...numbered("stoma", cell("Stoma made")), state: dayState("stoma"), ...numbered("born", cell("Born")) },
+      word,
+    );
     return ifLive(cell, formula`IF(Ready_Opening,${all},"${CHECK_SETTINGS}")`);
   },
   answer: (row, sight) => {
@@ -112,7 +126,7 @@ export const firstTube: CaseloadColumn = {
       formula`IF(days<0,"${NOT_KNOWN}",IF(days<=First_Days,"yes","no"))`,
     );
     const known = formula`IF(Ready_Opening,IF(AND(${dayState("stoma")}=1,${dayState("in")}=1),${days},"${NOT_KNOWN}"),"${NOT_KNOWN}")`;
-    return formula`IF(LEN(${cell("Person")})=0,"",${letting({ stoma: cell("Stoma made"), in: cell("Device in") }, known)})`;
+    return formula`IF(LEN(${cell("Person")})=0,"",${letting({ ...numbered("stoma", cell("Stoma made")), ...numbered("in", cell("Device in")) }, known)})`;
   },
   answer: (row, sight) => {
     if (row["Person"] === "") return "";

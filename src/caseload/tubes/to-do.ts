@@ -5,7 +5,7 @@ import { calendarDate } from "../../maths/calendar";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { is, isBlank, isBlankIn, isNumber, isOneOf, word, wordIn } from "../reading";
+import { is, isBlank, isBlankIn, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "./balloon";
 import { MILKY } from "../checks/states";
@@ -131,24 +131,24 @@ export const toDo: CaseloadColumn = {
     const all = letting(
       {
         change: cell("Change"),
-        due: cell("Change due"),
-        latest: cell("At the latest"),
+        ...numbered("due", cell("Change due")),
+        ...numbered("latest", cell("At the latest")),
         left: formula`${first}-As_of`,
         tract: cell("Tract"),
         water: cell("Balloon"),
         fitting: cell.has("Fit") ? cell("Fit") : formula`""`,
         mark: cell.has("Mark") ? cell("Mark") : formula`""`,
         gaps: cell("Missing or contradictory"),
-        booked: cell("Booked for"),
-        wrongly: formula`NOT(OR(ISNUMBER(booked),${isBlankIn("booked")}))`,
+        ...numbered("booked", cell("Booked for")),
+        wrongly: formula`NOT(OR(ISNUMBER(booked),${isBlankIn("bookedcell")}))`,
         ahead: formula`IF(ISNUMBER(booked),booked>=As_of,FALSE)`,
-        in: cell("Device in"),
+        ...numbered("in", cell("Device in")),
         missed: formula`IF(ISNUMBER(booked),IF(booked<As_of,IF(ISNUMBER(in),in<INT(booked),TRUE),FALSE),FALSE)`,
-        check: cell("Check due"),
+        ...numbered("check", cell("Check due")),
         late: formula`IF(ISNUMBER(check),check+Check_Grace<As_of,FALSE)`,
         spare: wordIn(cell("Spare at home")),
         home: formula`AND(${is(wordIn(cell("Held by")), "balloon")},${is(wordIn(cell("Access")), "g")})`,
-        ...(cell.has("Spare expires") && { expires: cell("Spare expires") }),
+        ...(cell.has("Spare expires") && numbered("expires", cell("Spare expires"))),
       },
       steps(cell.has("Spare expires")).reduceRight<FormulaTemplate>(
         (rest, { when, says }) => formula`IF(${when},${says},${rest})`,
