@@ -20,7 +20,7 @@ export interface NewDevice {
   readonly most: number | null;
 }
 
-/** cm and mL below which a figure is rather a slip: template.md, "Tubes in use". */
+/** cm and mL below which a figure is rather a slip; the least that the sheet takes too. Clinic setting, no published source. */
 const LEAST = 0.5;
 
 const hasBalloon = (heldBy: NewDevice["heldBy"]): boolean => heldBy === "balloon" || heldBy === "catheter";

@@ -6,7 +6,6 @@ import type { Afterwards, Planned } from "../action";
 import { inQuotes, together } from "../add-columns/sentences";
 import { dateText } from "../add-columns/samples";
 import { columnOf, valueIn, type CaseloadRow, type CaseloadRows } from "./read";
-import type { Fault } from "./typed";
 
 /** One line of the preview of a row. */
 export interface Line {
@@ -37,7 +36,7 @@ export interface Written {
 const DATE_HEADERS =
   /^(?:Born|Stoma made|Device in|Checked on|In|Out|Booked for|Measured on|Last check|Check due|Date set by placing team)$/;
 
-export const cellText = (header: string, value: Cell): string =>
+const cellText = (header: string, value: Cell): string =>
   value === null
     ? "(emptied)"
     : typeof value === "number" && DATE_HEADERS.test(header)
@@ -92,5 +91,3 @@ export function afterRecording(receipt: Receipt, done: readonly string[], where:
     canTakeBack,
   };
 }
-
-export type Faults = readonly Fault[];

@@ -2,12 +2,13 @@
 import { CellError } from "../../../src/worksheet/error";
 import type { Cell } from "../../../src/worksheet/cell";
 import { dateText } from "../add-columns/samples";
-import { dateOf, frenchOf, known, textOf } from "../caseload/cells";
+import { dateOf, known } from "../caseload/cells";
 import { notComputed, type Computed } from "../caseload/computed";
 import type { Device } from "../caseload/identity";
 import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
+import { asksOf, isSpent, keptSentence, MOST_HOURS, sizeSentence, spareSentence, WATCH } from "./doubts";
 import { endsCare, isOtherType, type ChangeForm } from "./form";
 import { carerAsk, deviceAsks, readDevice, type NewDevice } from "../caseload/new-device";
 import { positionSentence } from "./position";
@@ -23,11 +24,6 @@ export interface ChangePlan extends Recording {
   /** What it means for care. */
   readonly advice: readonly string[];
 }
-
-/** template.md: hours out, 0 to 240. */
-const MOST_HOURS = 240;
-const WATCH =
-  "Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first 72 hours after a new tube and after any hard change.";
 
 export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number): ChangePlan | Faulty {
   const { caseload, device, computed } = survey;
@@ -175,58 +171,8 @@ function newInList(
   };
 }
 
-/** The date that the placing team had set was for this change or an earlier one. */
-function isSpent(row: CaseloadRow, deviceIn: number | null): boolean {
-  const set = known(dateOf(valueIn(row, "Date set by placing team")));
-  return set !== null && deviceIn !== null && set <= deviceIn;
-}
-
 /** A cell that is blank already is not emptied. */
 const worthWriting = (row: CaseloadRow, cells: Readonly<Record<string, Cell>>): Readonly<Record<string, Cell>> =>
   Object.fromEntries(
     Object.entries(cells).filter(([header, value]) => value !== null || valueIn(row, header) !== null),
   );
-
-const keptSentence = (row: CaseloadRow, next: NewDevice | null, deviceIn: number | null): readonly string[] =>
-  next !== null && textIn(row, "Date set by placing team") !== "" && !isSpent(row, deviceIn)
-    ? ["The date set by the placing team stays as it is: look whether it still holds."]
-    : [];
-
-function sizeSentence(row: CaseloadRow, { size }: NewDevice): readonly string[] {
-  const before = known(frenchOf(valueIn(row, "Size Fr")));
-  return before !== null && size !== null && size > before
-    ? [`Larger than before (${before} to ${size} Fr): a leak is not cured by a larger tube.`]
-    : [];
-}
-
-const spareSentence = (row: CaseloadRow, lot: string | null): readonly string[] =>
-  lot !== null && textOf(valueIn(row, "Spare lot")).toLowerCase() === lot.toLowerCase()
-    ? ["This lot is the spare’s: look whether there is still a spare at home."]
-    : [];
-
-interface Happened {
-  readonly out: number;
-  readonly put: number | null;
-  readonly deviceIn: number | null;
-  readonly held: string;
-  readonly Reason: string | null;
-  readonly "Unplanned visit": string | null;
-  readonly "Position confirmed by": string | null;
-  readonly pH: number | null;
-}
-
-function asksOf({ out, put, deviceIn, held, ...came }: Happened): readonly string[] {
-  const days = deviceIn === null ? 0 : deviceIn - out;
-  const asks: (string | false)[] = [
-    put === null && "It is not written down when the tube that came out was put in: its life cannot be counted.",
-    days * 24 > MOST_HOURS && `${days} days without a tube: look at both dates.`,
-    came.Reason === "planned" && came["Unplanned visit"] === "yes" && "The reason is planned, but the visit was not.",
-    /^balloon|balloon empty$/.test(came.Reason ?? "") &&
-      !["balloon", "catheter"].includes(held.toLowerCase()) &&
-      `The reason is a balloon’s, but the tube was held by ${held || "something not written down"}.`,
-    came.pH !== null &&
-      came["Position confirmed by"] !== "pH" &&
-      "A pH is written down, but the position was not confirmed by pH.",
-  ];
-  return asks.filter((ask) => ask !== false);
-}

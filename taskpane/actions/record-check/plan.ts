@@ -9,12 +9,13 @@ import { dateText } from "../add-columns/samples";
 import { dateOf, heldOf, known } from "../caseload/cells";
 import { notComputed, type Computed } from "../caseload/computed";
 import type { Device, Meant } from "../caseload/identity";
-import { asItWas, textIn, valueIn, type Caseload } from "../caseload/read";
+import { asItWas, valueIn, type Caseload } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording, type RowPreview } from "../caseload/write";
 import { checksOf, fillOf, type Check } from "./history";
-import { meaningOf, type Balloon, type Meaning } from "./meaning";
+import { asksOf } from "./doubts";
+import { meaningOf, type Meaning, type Measured } from "./meaning";
 
 /** As the fields of the form stand. */
 export type CheckForm = Readonly<
@@ -95,7 +96,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
   return {
     outcome: "planned",
     meaning,
-    asks: asksOf(survey, { day, out, putIn, looked }, balloon),
+    asks: asksOf(caseload.names, row, { day, out, putIn, looked }, balloon),
     says: homelessSentence(checks, check.homeless),
     rows: [
       { title: `New row in ${checks.sheetName}`, lines: check.lines },
@@ -130,17 +131,10 @@ const counted = (meaning: Meaning, put: number | null, names: Caseload["names"])
 const lossAWeek = ({ loss, daysSinceFill: days }: Meaning, names: Caseload["names"]): number | null =>
   loss === null || !days || days < numberIn(names, "Rate_Days") ? null : Math.round((700 * loss) / days) / 100;
 
-interface Now {
-  readonly day: number;
-  readonly out: number | null;
-  readonly putIn: number | null;
-  readonly looked: string | null;
-}
-
 /** The list's own columns of the last check, where they hold values and this check is the newest. */
 function personCells(
   { caseload, device: { row }, computed }: CheckSurvey,
-  { day, out, putIn, meaning }: Omit<Now, "looked"> & { readonly meaning: Meaning },
+  { day, out, putIn, meaning }: Omit<Measured, "looked"> & { readonly meaning: Meaning },
   all: readonly Check[],
 ): Readonly<Record<string, Cell>> {
   if (all.some((check) => check.day > day)) return {};
@@ -179,39 +173,4 @@ function personPreview(
     ? `stays with the later check of ${dateText(later.day)}`
     : "follows from Balloon checks by its own formulas";
   return { title, lines: [{ header: "Last check", text }] };
-}
-
-function asksOf(
-  { caseload: { names }, device: { row } }: CheckSurvey,
-  { day, out, putIn, looked }: Now,
-  { fill, most, deviceIn, isBalloon, earlier }: Balloon,
-): readonly string[] {
-  const made = known(dateOf(valueIn(row, "Stoma made")));
-  const first = made === null ? null : made + numberIn(names, "Check_First");
-  const asks: (string | false)[] = [
-    !isBalloon && `No balloon is recorded for this person (held by: ${textIn(row, "Held by") || "not written down"}).`,
-    textIn(row, "Status").toLowerCase() !== "active" &&
-      `Status is "${textIn(row, "Status") || "not written down"}", not active.`,
-    deviceIn === null && "It is not written down when this tube was put in: earlier checks may be of another balloon.",
-    first === null &&
-      "It is not written down when the opening was made: a balloon in a new opening is not emptied before the placing team’s date.",
-    first !== null &&
-      day < first &&
-      `Before ${dateText(first)} the balloon of this opening is not emptied, unless the placing team says so.`,
-    most !== null &&
-      putIn !== null &&
-      putIn > most &&
-      `${putIn} mL is above the largest volume on the label (${most} mL).`,
-    fill !== null &&
-      putIn !== null &&
-      putIn > 0 &&
-      putIn !== fill &&
-      `${putIn} mL is not the agreed fill (${fill} mL).`,
-    putIn === 0 && "Put in 0 mL: the balloon is left empty.",
-    out !== null && putIn === null && "Put in is blank: the next check has nothing to be compared with.",
-    looked === "nothing came" && out === null && "Nothing came and Out is blank: write 0 if the balloon was empty.",
-    looked === "nothing came" && out !== null && out > 0 && `Nothing came, but ${out} mL is written as out.`,
-    earlier.at(-1)?.day === day && "A check of this day is there already.",
-  ];
-  return asks.filter((ask) => ask !== false);
 }

@@ -19,7 +19,7 @@ const fact = (label: string, text: string, isDoubt = false): Fact =>
 
 const notKnown = (word: string): boolean => word === "" || word === "not known";
 
-export const weeksOld = (made: number, today: number): number => Math.floor((today - made) / 7);
+const weeksOld = (made: number, today: number): number => Math.floor((today - made) / 7);
 
 function opening(device: Device, today: number): Fact {
   const made = stomaMade(device);
@@ -49,13 +49,13 @@ const size = ({ row }: Device): Fact => {
   return fact("Size", [size, shape, length === "" ? "" : `${length} cm`].filter(Boolean).join(", "), size === "");
 };
 
-export interface Spare {
+interface Spare {
   readonly text: string;
   /** A spare that is there and has not run out. */
   readonly isThere: boolean;
 }
 
-export function spareOf({ row }: Device, today: number): Spare {
+function spareOf({ row }: Device, today: number): Spare {
   const word = wordOf(valueIn(row, "Spare at home"), lists["Spare at home"]);
   if (notKnown(word)) return { text: "", isThere: false };
   if (word === "none") return { text: "none at home", isThere: false };

@@ -20,7 +20,7 @@ const plain = (value: Value): Cell => (value instanceof CellError ? "not known" 
 
 type YesNo = "yes" | "no" | "not known";
 
-/** Template: put in within so many days of the stoma. Known only where the list and the dates agree. */
+/** The setting First_Days: put in within so many days of the stoma. Known only where the list and the dates agree. */
 export function firstTubeOf({ row }: Device, names: Caseload["names"], today: number): YesNo {
   const counted = countedFirst(known(dateOf(valueIn(row, "Stoma made"))), known(dateOf(valueIn(row, "Device in"))));
   function countedFirst(made: number | null, put: number | null): YesNo {

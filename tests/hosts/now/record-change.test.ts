@@ -196,7 +196,7 @@ describe("what is written", () => {
 });
 
 describe("position", () => {
-  /* texts.md, caution 6; PH_Max: settings.md. */
+  /* 5.0: Sydney; Gilbertson 2011 (the setting PH_Max). Imaging for what lies in the bowel: CHOP, Starship, for GJ changes. */
   const said = async (more: Partial<ChangeForm>, cells: RowOf = {}, limit: unknown = 5) =>
     planned((await change(more, cells, { names: { ...names, PH_Max: limit as number } })).plan).advice[0]!;
   const NOT = /^(Position not confirmed|pH .* position not confirmed).* Nothing goes down this tube until/;

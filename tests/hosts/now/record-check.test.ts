@@ -48,7 +48,7 @@ const earlier = (on: string, out: number | null, putIn: number | null, more: Row
 });
 
 describe("what it means", () => {
-  /* Words and limits: catalogue.md, BALLOONSTATE; settings.md, Loss_Small (SickKids). What to do: texts.md, check card. */
+  /* Words: the rule of BALLOONSTATE. 0.5 mL: SickKids. What to do: the service’s sentences on the check card for home. */
   test.each([
     ["4.8", "as filled", /balloons burst without warning/],
     ["4.5", "as filled", /balloons burst without warning/],

@@ -1,6 +1,6 @@
 /**
  * Tube out, over combinations of missing, impossible and contradictory cells. What must be said is derived a second
- * time here, from the shared texts (texts.md, "Tube out: order of rules"), typed by hand.
+ * time here, from the service's order of rules (the sources of CAMEOUT), typed by hand.
  */
 import { describe, expect, test } from "vitest";
 import { CAMEOUT } from "../../../src/words/cameout";
@@ -45,7 +45,7 @@ function out(cells: Cells, more: InMemory = {}) {
 }
 const whole = (said: ReturnType<typeof out>) => [...said.first, ...said.more].join(" ");
 
-/** Beginnings of the classes' sentences, as texts.md has them. */
+/** Beginnings of the classes' sentences, as the service words them. */
 const classes = {
   J: "Emergency. This opening leads straight into the bowel.",
   GJ: "Emergency. Part of this tube lies in the bowel",
@@ -132,7 +132,7 @@ function expected(
   return held === "balloon" ? classes.balloon : classes.other;
 }
 
-/** texts.md and template.md: within 14 days of the stoma is the first tube; either date blank: not known. */
+/** First_Days, a clinic setting without a published source: within 14 days of the stoma is the first tube; either date blank: not known. */
 function firstTube(written: string | null, weeks: number | null, daysBetween: number | null): string | null {
   const counted = weeks === null || daysBetween === null ? null : daysBetween <= 14 ? "yes" : "no";
   if (counted === "yes" || written === "yes") return "yes";
