@@ -32,7 +32,7 @@ export const now = {
     noBirth: "not written down: ask for something else that tells this person from others",
     row: (row: number) => `row ${row}`,
     yes: "Yes, this is the person",
-    yesDevice: (access: keyof typeof ends) => `Yes, and it is the tube into the ${ends[access]}`,
+    yesDevice: (end: string) => `Yes, and it is the tube into the ${end}`,
     unsure: "Yes, but it is not clear which tube",
     no: "No, look up somebody else",
     showRow: (row: number) => `Show row ${row}`,

@@ -146,7 +146,7 @@ function ReadBack({ found: { caseload, meant }, workbook, locale, canDoubt, onDe
         {doubt === null &&
           devices.map((device) => (
             <button key={device.row.index} type="button" className="button primary" onClick={() => onDevice(device)}>
-              {isOne ? words.yes : words.yesDevice(device.access)}
+              {isOne ? words.yes : words.yesDevice(now.ends[device.access])}
             </button>
           ))}
         {canDoubt && !isOne && (
