@@ -156,7 +156,10 @@ describe("1,402 sizes", () => {
     await page.getByRole("button", { name: paneWords.explain, exact: true }).click();
     await page.getByRole("button", { name: explainWords.press }).click();
     await page.getByRole("heading", { name: `${address} on "Sizes"` }).waitFor();
-    await page.getByText(/and cannot be read: .*holds more than one number: write one size\./).waitFor();
+    const sentence = /and cannot be read: .*holds more than one number: write one size\./;
+    await page.getByRole("paragraph").filter({ hasText: sentence }).waitFor();
+    // It is read out too.
+    await page.getByRole("status").filter({ hasText: sentence }).waitFor({ state: "attached" });
     expect(faults).toEqual([]);
     await page.context().close();
   });

@@ -2,6 +2,8 @@ import { useId } from "react";
 
 interface Props<K extends string> {
   readonly legend: string;
+  /** The step's own heading says the same to those who see it. */
+  readonly isLegendForEars?: boolean;
   readonly options: readonly {
     readonly key: K;
     readonly label: string;
@@ -13,11 +15,11 @@ interface Props<K extends string> {
 }
 
 /** One of a few, all in sight. */
-export function Choice<K extends string>({ legend, options, chosen, onChoose }: Props<K>) {
+export function Choice<K extends string>({ legend, isLegendForEars = false, options, chosen, onChoose }: Props<K>) {
   const id = useId();
   return (
     <fieldset>
-      <legend>{legend}</legend>
+      <legend className={isLegendForEars ? "for-ears" : undefined}>{legend}</legend>
       {options.map(({ key, label, note, isRefused }) => (
         <div className="tick" key={key}>
           <input

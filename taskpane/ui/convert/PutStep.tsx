@@ -16,6 +16,7 @@ export function PutStep({ number, survey, choices, choose }: StepProps) {
     <Step number={number} title={words.title}>
       <Choice
         legend={words.title}
+        isLegendForEars
         options={[
           {
             key: "beside",

@@ -37,6 +37,8 @@ export function Unread({ reading, sheet, reveal }: Props) {
   );
 }
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 interface GroupsProps {
   readonly groups: readonly SizeGroup[];
   readonly goTo: (cell: SizeCell) => void;
@@ -47,7 +49,7 @@ const Groups = ({ groups, goTo }: GroupsProps) => (
     {groups.map((group) => (
       <li key={group.reason} className="close-stack">
         <span>
-          <strong>{group.reason}</strong> <span className="note">{words.cells(group.cells.length)}</span>
+          <strong>{capital(group.reason)}</strong> <span className="note">{words.cells(group.cells.length)}</span>
         </span>
         <Cells cells={group.cells} goTo={goTo} />
       </li>

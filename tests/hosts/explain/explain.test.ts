@@ -219,9 +219,7 @@ describe("a cell without a formula", () => {
 
   it("in a column of sizes: why it cannot be read", async () => {
     const said = (await at("C2")) as Explanation;
-    expect(said.headline).toBe(
-      'C2 holds "12/14", and cannot be read: "12/14" holds more than one number: write one size.',
-    );
+    expect(said.headline).toBe('C2 holds "12/14", and cannot be read: it holds more than one number: write one size.');
     expect(said.notes[0]).toBe("It holds no formula: it was typed, pasted or brought in.");
     expect(said.notes[1]).toMatch(/^The column "Size" is taken for: Size \(header "Size"/);
     expect(said.isError).toBe(true);
