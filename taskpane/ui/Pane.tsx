@@ -1,5 +1,6 @@
 /** The side pane: its sections, the quiet line that is always there, and the one voice for screen readers. */
 import { Suspense, useEffect, useId, useRef, useState } from "react";
+import { recogniseCaseload } from "../actions/caseload/recognise";
 import { pane as words, product } from "../texts/pane";
 import type { Workbook } from "../workbook/port";
 import { Announcer } from "./announce";
@@ -29,6 +30,8 @@ export function Pane(props: PaneProps) {
 }
 
 const FIRST: Section["key"] = "caseload";
+/** Where a ready-made caseload is open, its daily jobs come first. */
+const FIRST_ON_CASELOAD: Section["key"] = "now";
 
 function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) {
   const [shown, setShown] = useState<Section["key"]>(FIRST);
@@ -36,11 +39,21 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
   const [visited, setVisited] = useState<readonly Section["key"][]>([FIRST]);
   const body = useRef<HTMLDivElement>(null);
   const overview = useOverview(props.workbook);
+  const hasChosen = useRef(false);
+  const isCaseload = overview !== null && recogniseCaseload(overview).is === "caseload";
+  useEffect(() => {
+    if (!hasChosen.current) open(isCaseload ? FIRST_ON_CASELOAD : FIRST);
+  }, [isCaseload]);
 
-  function show(key: Section["key"]) {
+  function open(key: Section["key"]) {
     setShown(key);
     setVisited((before) => (before.includes(key) ? before : [...before, key]));
     if (body.current) body.current.scrollTop = 0;
+  }
+
+  function show(key: Section["key"]) {
+    hasChosen.current = true;
+    open(key);
   }
 
   return (
