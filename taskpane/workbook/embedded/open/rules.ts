@@ -41,13 +41,17 @@ function listSource(rule: DataValidation): string {
   return text.startsWith('"') && text.endsWith('"') ? text.slice(1, -1).replaceAll('""', '"') : (asFormula(text) ?? "");
 }
 
+/** Kinds of rules that compare with numbers. */
+const COMPARED: ReadonlySet<string> = new Set(["whole", "decimal", "date", "time", "textLength"]);
+
 export const validations = (sheet: Sheet, sheetId: string): ISheetDataValidationRule[] =>
   (sheet.dataValidations ?? [])
     .map((rule, index) => ({
       uid: `${sheetId}-validation${index}`,
       type: rule.type,
       ranges: rangesOf(rule.range),
-      operator: rule.operator ?? "between",
+      // with an operator the grid compares words as numbers, and calls every one of them invalid (0.25.1)
+      ...(COMPARED.has(rule.type) && { operator: rule.operator ?? "between" }),
       formula1: rule.type === "list" ? listSource(rule) : asFormula(rule.formula1),
       formula2: asFormula(rule.formula2),
       allowBlank: rule.allowBlank ?? false,
