@@ -4,10 +4,12 @@
  *   the bracket again, and every later formula of the session is #NAME?;
  * - moving a formula (copying, filling) it drops the doubled quotes inside a text: ="a""b"&A1 becomes ="a"b"&A2;
  * - a name is written out into the formulas that use it, and those are not found again when it comes to stand for other
- *   cells: =COUNTIF(Ids,A4) goes on counting in the old ones, in a workbook opened later too (measured).
+ *   cells: =COUNTIF(Ids,A4) goes on counting in the old ones, in a workbook opened later too (measured);
+ * - it keeps what it has read by its text, and working LET out takes that apart: in a workbook opened later, the same
+ *   LET is #N/A or #VALUE! (measured).
  * tests/hosts/grid/mended.test.ts says whether a new version still needs this.
  */
-import { LexerTreeBuilder } from "@univerjs/engine-formula";
+import { AstTreeBuilder, LexerNode, LexerTreeBuilder } from "@univerjs/engine-formula";
 import { isMovedByEngine, shifted } from "./formulas/references";
 
 interface Names {
@@ -25,6 +27,19 @@ interface Reader {
 }
 
 const words = (formula: string): readonly string[] => formula.match(/[\p{L}_\\][\p{L}\p{N}_.\\]*/gu) ?? [];
+
+const TAKEN_APART = /^(?:LET|LAMBDA)$/i;
+
+const holdsLet = (node: LexerNode): boolean =>
+  TAKEN_APART.test(node.getToken().trim()) ||
+  node.getChildren().some((child) => typeof child !== "string" && holdsLet(child));
+
+function copied(node: LexerNode): LexerNode {
+  const copy = Object.assign(new LexerNode(), node) as LexerNode;
+  copy.setChildren(node.getChildren().map((child) => (typeof child === "string" ? child : copied(child))));
+  for (const child of copy.getChildren()) if (typeof child !== "string") child.setParent(copy);
+  return copy;
+}
 
 let isMended = false;
 
@@ -51,6 +66,11 @@ export function mendReader(): void {
     reset.call(this);
     this._squareBracketState = 0;
     this._tableBracketState = false;
+  };
+  const worker = AstTreeBuilder.prototype;
+  const { parse } = worker;
+  worker.parse = function (this: AstTreeBuilder, read) {
+    return parse.call(this, holdsLet(read) ? copied(read) : read);
   };
   reader.moveFormulaRefOffset = function (this: Reader, formula, columns, rows, ignoreAbsolute) {
     if (ignoreAbsolute || isMovedByEngine(formula)) return move.call(this, formula, columns, rows, ignoreAbsolute);

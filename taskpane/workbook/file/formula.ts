@@ -34,10 +34,13 @@ const NEWER = new Set([
 const NOT_WRITTEN = new Set(["FILTER", "SORT", "LAMBDA"]);
 
 /**
- * Excel's own limit for the text of a formula, as people see it with its "=": prefixes that only files have do not
- * count, or Excel could not read what it has written.
+ * Excel's own limit for the text of a formula, as people see it with its "=". What only files spell out (prefixes, the
+ * table of a cell in the same row) does not count, or Excel could not read what it has written.
  */
 const LONGEST_FORMULA = 8192;
+const SAME_ROW = /[\p{L}\p{N}_.]+\[\[#This Row\],/gu;
+const shownLength = (formula: string): number => 1 + formula.replace(SAME_ROW, "[@").length;
+
 /** Excel's own limit for a text inside a formula, with the quotes around it. */
 const LONGEST_TEXT = 255 + 2;
 
@@ -46,7 +49,7 @@ const tooLong = (what: string, text: string): Error =>
 
 /** File spelling. No "=" on either side. */
 export function inFile(formula: string): string {
-  if (formula.length >= LONGEST_FORMULA) throw tooLong("A formula", formula);
+  if (shownLength(formula) > LONGEST_FORMULA) throw tooLong("A formula", formula);
   const all = tokens(formula);
   const long = all.find(({ kind, text }) => kind === "text" && text.length > LONGEST_TEXT);
   if (long) throw tooLong("A text in a formula", long.text);

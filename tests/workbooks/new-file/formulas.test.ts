@@ -18,6 +18,16 @@ describe("formulas in the spelling of files", () => {
     expect(() => inFile(typed)).toThrow();
   });
 
+  it("counts a formula's length as Excel shows it", () => {
+    // "=" and 8,191 characters are allowed; a cell of the same row is shown as [@ID].
+    const cell = "[@[ID]]";
+    const filler = "1+".repeat((8191 - cell.length - 1) / 2 + 1).slice(0, 8191 - cell.length);
+    expect(`=${filler}${cell}`).toHaveLength(8192);
+    const row = "A_long_name_of_a_table[[#This Row],[ID]]";
+    expect(inFile(filler + row)).toBe(filler + row);
+    expect(() => inFile(`1${filler}${row}`)).toThrow("longer than Excel allows");
+  });
+
   it("has no newer function that the engine's list does not have", () => {
     const newer = "CONCAT DAYS IFNA IFS ISFORMULA LET MAXIFS MINIFS NUMBERVALUE RANK.EQ SEQUENCE STDEV.S SWITCH TEXTJOIN UNIQUE XLOOKUP XMATCH";
     for (const name of newer.split(" ")) {

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import "@univerjs/sheets-data-validation/facade";
 import "@univerjs/sheets-conditional-formatting/facade";
+import { formula } from "../../../src/columns/formula";
 import { writeBook } from "../../../taskpane/workbook/file";
 import { AS_OF, COMMA_LIST, everything, LONG_LIST } from "./book";
 import { plain, startGrid, withoutResults, type InGrid } from "./in-grid";
@@ -84,6 +85,27 @@ describe("a new file in the grid", () => {
       row.map((value) => (typeof value === "number" ? (expect.closeTo(value, 9) as unknown) : value)),
     );
     await expect.poll(read, { timeout: 20_000 }).toEqual(near);
+  });
+
+  it("works LET out by the engine in a workbook opened later, too", async () => {
+    const status = { header: "Status", index: 0 };
+    const word = formula`LET(status,LOWER(TRIM(${status})),IF(EXACT(status,"left"),"gone","here"))`;
+    const plainColumn = { width: 9, format: "General" } as const;
+    const columns = [
+      { ...plainColumn, header: "Status", kind: "typed" },
+      { ...plainColumn, header: "Word", kind: "computed", formula: word },
+    ] as const;
+    const rows = [
+      ["left ", null],
+      ["active", null],
+    ];
+    const book = { sheets: [{ name: "S", cells: [], table: { name: "T", top: 0, left: 0, columns, rows } }], names: [] };
+    const file = await writeBook(book);
+    for (const time of ["first", "second"]) {
+      await open(file);
+      const words = () => [1, 2].map((row) => sheetNamed("S").getRange(row, 1).getRawValue());
+      await expect.poll(words, { timeout: 20_000, message: time }).toEqual(["gone", "here"]);
+    }
   });
 
   it("is saved byte for byte as it was made when nobody changed it", async () => {
