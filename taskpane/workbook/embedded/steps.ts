@@ -6,7 +6,7 @@ import { Contents, held, typed } from "./rows/contents";
 import { refreshColumn } from "./rows/refreshing";
 import { blankRow, cutOut, removeRows } from "./rows/removing";
 import { showRows } from "./showing";
-import { addColumns, narrowTable, restore, writeFormula, type Desk } from "./write";
+import { addColumns, narrowTable, restore, writeFormula, type Desk, type Later } from "./write";
 
 /** @param now where the step's cells stand now */
 export type TakeBack = (desk: Desk, now: Area) => void;
@@ -15,11 +15,12 @@ export function carryOut(
   desk: Desk,
   target: Exclude<Target, NameTarget>,
   forEngine: (target: FormulaTarget) => string,
+  later: Later,
 ): TakeBack {
   switch (target.kind) {
     case "addColumns": {
       const gridId = target.table === null ? null : desk.table(target.table).facts.gridId;
-      const before = addColumns(desk, target, gridId);
+      const before = addColumns(desk, target, gridId, later);
       const headers = target.columns.map((column) => column.header);
       return (again, now) => {
         restore(again, target.sheet, now, before);

@@ -130,12 +130,36 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
       return [{ target, changed: !present, formulas: [[target.step.refersTo]], takeBack: null }];
     }
     const takeBacks: TakeBack[] = [];
-    const writing = () => {
+    const rest: (() => void)[] = [];
+    const begin = () => {
       for (const one of targets)
-        if (one.kind !== "defineName") takeBacks.push(carryOut(desk, one, (text) => this.forEngine(text)));
+        if (one.kind !== "defineName")
+          takeBacks.push(
+            carryOut(
+              desk,
+              one,
+              (text) => this.forEngine(text),
+              (work) => rest.push(work),
+            ),
+          );
     };
-    if (targets.every(needsNoWaiting)) writing();
-    else await calculated(this.engine, writing, watch);
+    if (targets.every(needsNoWaiting)) {
+      begin();
+      for (const [i, work] of rest.entries()) {
+        await breath();
+        if (watch.signal?.aborted) return [];
+        work();
+        watch.share?.((i + 1) / rest.length);
+      }
+    } else
+      await calculated(
+        this.engine,
+        () => {
+          begin();
+          for (const work of rest) work();
+        },
+        watch,
+      );
     const made: Remembered[] = [];
     for (const [i, one] of targets.entries()) {
       const placed = one.kind === "writeFormula" ? this.placed(one) : one;

@@ -170,7 +170,13 @@ export const shown = (result: Value | undefined): Pick<ICellData, "v" | "t"> => 
   return gridValue(result instanceof CellError ? { error: result.code } : result);
 };
 
-export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | null): Before {
+/** So many rows go into the grid at once: between two slices the page can paint and hear. */
+const SLICE = 2_000;
+
+/** Work that may wait for a breath; in order, and all of it. */
+export type Later = (work: () => void) => void;
+
+export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | null, later: Later): Before {
   const { sheet, area, data, headerRow } = target;
   makeRoom(desk, sheet, right(area));
   const before = look(desk, sheet, area);
@@ -192,7 +198,7 @@ export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | 
   const groups = target.columns.map((added) =>
     isMovedByEngine(inA1(added.formula, data.top, target.listLeft)) ? desk.unique() : null,
   );
-  const written = cellsOf<ICellData>({ ...data, top: headerRow, rows: bottom(data) - headerRow }, (row, column) => {
+  const cell = (row: number, column: number): ICellData => {
     const index = column - area.left;
     const added = target.columns[index]!;
     if (row === headerRow) return { v: added.header, t: CellValueType.STRING };
@@ -201,8 +207,11 @@ export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | 
     if (isShared && row > data.top) return { ...result, si: groups[index] };
     const own = { ...result, f: `=${inA1(added.formula, row, target.listLeft)}` };
     return isShared ? { ...own, si: groups[index] } : own;
-  });
-  desk.step.do(setCells(desk.unitId, sheet, written), emptied(desk, sheet, { ...area, rows: bottom(data) - area.top }));
+  };
+  for (let top = headerRow; top < bottom(data); top += SLICE) {
+    const slice = { ...area, top, rows: Math.min(SLICE, bottom(data) - top) };
+    later(() => desk.step.do(setCells(desk.unitId, sheet, cellsOf(slice, cell)), emptied(desk, sheet, slice)));
+  }
   return before;
 }
 
