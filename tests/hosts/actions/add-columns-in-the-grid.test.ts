@@ -166,3 +166,53 @@ describe.each([
     expect(await settled(workbook, added.place.sheet, area)).toEqual(before);
   });
 });
+
+describe("a long list", () => {
+  const ROWS = 4_100;
+  const long: SheetDescription = {
+    name: "Adults",
+    rows: [
+      ["ID", "Size", "Last change"],
+      ...Array.from({ length: ROWS }, (_, i) => [`D-${i}`, 10 + (i % 9), TODAY - 30]),
+    ],
+    tables: [{ name: "Long", area: `A1:C${ROWS + 1}` }],
+  };
+  const planned = async (workbook: GridWorkbookPort) => {
+    const survey = await addColumns.survey(workbook, { today: TODAY });
+    return addColumns.plan(survey, { ...survey.proposal, recipes: ["sizeMm"] }) as AddColumnsPlan;
+  };
+  const used = async (workbook: GridWorkbookPort) => (await workbook.overview()).sheets[0]!.used;
+
+  it("is written in slices, with a breath between them, every row of it", async () => {
+    const workbook = await open(long);
+    const plan = await planned(workbook);
+    let breaths = 0;
+    const clock = setInterval(() => breaths++, 0);
+    const receipt = await workbook.apply(plan.change, watch());
+    clearInterval(clock);
+    expect(receipt.outcome).toBe("done");
+    // Header and 4,100 rows are three slices of 2,000.
+    expect(breaths).toBeGreaterThanOrEqual(3);
+    const area = { top: 1, left: 3, rows: ROWS, columns: 1 };
+    const { formulas } = await workbook.read({ sheet: plan.place.sheet, area }, ["formulas"]);
+    expect(formulas!.map(([text]) => text)).toEqual(
+      Array.from({ length: ROWS }, (_, i) => `=IF(LEN(TRIM(B${i + 2}))=0,"",TUBE.FRTOMM(B${i + 2}))`),
+    );
+    const values = await settled(workbook, plan.place.sheet, area);
+    expect(values.map(([value]) => Number(value) * 3)).toEqual(
+      Array.from({ length: ROWS }, (_, i) => expect.closeTo(10 + (i % 9), 9) as number),
+    );
+    expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+  });
+
+  it("is left as it was when somebody presses stop between two slices", async () => {
+    const workbook = await open(long);
+    const plan = await planned(workbook);
+    const before = await used(workbook);
+    const controller = new AbortController();
+    const report = (done: number, of: number) => done > 0 && done < of && controller.abort();
+    const receipt = await workbook.apply(plan.change, { report, signal: controller.signal });
+    expect(receipt.outcome).toBe("stopped");
+    expect(await used(workbook)).toEqual(before);
+  });
+});
