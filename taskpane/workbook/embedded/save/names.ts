@@ -3,7 +3,7 @@ import type { DefinedNameEdit, OpenedPackage } from "../../package";
 import type { Engine } from "../engine";
 import { toFile } from "../formulas/dialect";
 import { readNames, type Readers } from "../formulas/readable";
-import { engineNames, refersTo } from "../names";
+import { engineNames, refersTo, TODAY_IN_GRID } from "../names";
 import type { GridWorkbookPort } from "../workbook";
 
 /** @param now the same readers with the tables as they stand now */
@@ -38,8 +38,9 @@ function changedNames(
   return before.flatMap(({ name, text }, index) => {
     const isTwice = opened.definedNames.filter((one) => one.name.toLowerCase() === name.name.toLowerCase()).length > 1;
     const is = held.get(name.name.toLowerCase())?.slice(1);
-    // spelled as at opening, or as the file's own words mean it now
-    if (text === null || is === undefined || isTwice || is === text || is === after[index]!.text) return [];
+    // spelled as at opening, as the grid spells today, or as the file's own words mean it now
+    const isKept = is === text || `=${is}` === TODAY_IN_GRID || is === after[index]!.text;
+    if (text === null || is === undefined || isTwice || isKept) return [];
     return [{ name: name.name, ...(name.sheetName !== undefined && { sheetName: name.sheetName }), text: toFile(is) }];
   });
 }
