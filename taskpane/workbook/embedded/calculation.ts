@@ -2,14 +2,26 @@
 import { ICommandService } from "@univerjs/core";
 import {
   FormulaExecuteStageType,
+  IActiveDirtyManagerService,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationStartMutation,
+  SetSuperTableMutation,
   type IExecutionInProgressParams,
 } from "@univerjs/engine-formula";
 import type { Engine } from "./engine";
 
 /** It answers a change after this long at the latest (measured: 0.1 s for 10,000 rows); a change without formulas gets none. */
 const STARTS_WITHIN = 600;
+
+/**
+ * A table that changes its size makes the engine work out everything that hangs on any of its cells (measured: 100,000
+ * formulas for one new row), because a formula may name it. None does here: formulas are A1 for the engine
+ * (formulas/structured.ts), and those that read whole columns are written anew (rows/size.ts).
+ */
+export function leaveTablesOut({ injector }: Engine): void {
+  const { id: commandId } = SetSuperTableMutation;
+  injector.get(IActiveDirtyManagerService).register(commandId, { commandId, getDirtyData: () => ({}) });
+}
 
 interface Notification {
   readonly functionsExecutedState?: number;

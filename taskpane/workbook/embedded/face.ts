@@ -8,6 +8,8 @@ import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./inte
 import { emptyBook } from "./open/empty";
 import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
+import { isOwnBook } from "./ownBook";
+import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
 import { watchSorting } from "./sorting";
@@ -40,6 +42,7 @@ export function gridOn(
     if (isWatching) return;
     isWatching = true;
     watchTyping(engine, { workbook, dayFirst: () => dayFirst, say: options.say, hush: options.hush });
+    watchRowsByHand(engine, { workbook, isOwn: () => isOwnBook(workbook.bookFacts), say: options.say });
     guard(engine, {
       isFile: () => bytes !== null,
       say: options.say,

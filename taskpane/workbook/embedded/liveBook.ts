@@ -6,7 +6,7 @@ import { CellError } from "../../../src/worksheet/error";
 import { overlaps, parseArea } from "../area";
 import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../port";
 import { setGridToday } from "../../../functions/grid";
-import { calculated } from "./calculation";
+import { calculated, leaveTablesOut } from "./calculation";
 import { registerChanges } from "./changes";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
@@ -77,7 +77,10 @@ export class LiveBook {
     this.readers.clear();
     this.facts = facts;
     this.todayNames = new Set(facts.todayNames);
+    // the engine's services come with its first workbook
+    leaveTablesOut(this.engine);
     this.unitId = this.engine.api.createWorkbook(snapshot).getId();
+    leaveTablesOut(this.engine);
     this.tell();
   }
 

@@ -29,6 +29,15 @@ function formulaMaker(desk: Desk, reader: SheetReader, column: number, last: num
   return (row) => (row === first ? { ...written(row), si: name } : { ...NOTHING, si: name });
 }
 
+/** Counted within the table: columns in which at least half of the last rows hold a formula. */
+export function formulaColumns(reader: SheetReader, { area }: TableNow): ReadonlySet<number> {
+  const last = bottom(area) - 1;
+  const rows = Array.from({ length: Math.min(LOOKED_AT, area.rows - 1) }, (_, r) => last - r);
+  const isWorkedOut = (column: number) =>
+    rows.filter((row) => reader.formula(row, column) !== null).length * 2 >= rows.length;
+  return new Set(Array.from({ length: area.columns }, (_, c) => c).filter((c) => isWorkedOut(area.left + c)));
+}
+
 /** Rows of a table's whole width below its last one: they look like it and take its columns' formulas. */
 export function grow(desk: Desk, table: TableNow, rows: number, formulas: ReadonlySet<number>): void {
   const { sheet } = table.facts;
