@@ -108,6 +108,8 @@ export const now = {
     bornHint: "The first of the month will do.",
     access: "Where the feed ends",
     made: "Stoma made on",
+    slow: "Slow healing",
+    slowHint: "Steroids, ascites, malnutrition, immune suppression.",
     deviceIn: "This tube went in on",
     changedBy: "Who changes it",
     spare: "Spare at home",

@@ -8,7 +8,18 @@ import type { PersonForm, PersonSurvey } from "./plan";
 export { planPerson, type PersonField, type PersonForm, type PersonSurvey } from "./plan";
 
 export const startOfPerson: PersonForm = {
-  ...{ id: "", status: "active", born: "", access: "", made: "", heldBy: "", knownFrom: "", shape: "", size: "" },
+  ...{
+    id: "",
+    status: "active",
+    born: "",
+    access: "",
+    made: "",
+    slow: "",
+    heldBy: "",
+    knownFrom: "",
+    shape: "",
+    size: "",
+  },
   ...{ length: "", deviceIn: "", fill: "", most: "", changedBy: "", spare: "" },
 };
 

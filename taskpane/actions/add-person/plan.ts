@@ -17,6 +17,7 @@ export type PersonField =
   | "born"
   | "access"
   | "made"
+  | "slow"
   | "heldBy"
   | "knownFrom"
   | "shape"
@@ -61,6 +62,7 @@ export function planPerson({ caseload, computed }: PersonSurvey, form: PersonFor
   if (made !== null && made < eldest)
     read.fault("made", `Stoma made: more than ${numberIn(names, "Age_Most")} years ago.`);
   if (made !== null && put !== null && put < made) read.fault("deviceIn", "Device in is before the stoma was made.");
+  const slow = read.word("slow", "Slow healing");
   const device = readDevice(read, names);
   const changedBy = read.word("changedBy", "Changed by");
   const spare = read.word("spare", "Spare at home");
@@ -72,6 +74,7 @@ export function planPerson({ caseload, computed }: PersonSurvey, form: PersonFor
     Born: born,
     Access: access,
     "Stoma made": made,
+    "Slow healing": slow,
     "Held by": device.heldBy,
     "Known from": device.knownFrom,
     Shape: device.shape,
@@ -88,7 +91,7 @@ export function planPerson({ caseload, computed }: PersonSurvey, form: PersonFor
     outcome: "planned",
     asks: [
       ...idAsks(caseload, id),
-      ...blankAsks({ born, made, put, changedBy, spare }),
+      ...blankAsks({ born, made, slow, put, changedBy, spare }),
       ...deviceAsks(device, names),
       ...carerAsk(changedBy, access, [device.heldBy ?? ""]),
     ],
@@ -139,6 +142,7 @@ const looksLikeName = (id: string): boolean => /(?:^|\s)\p{Lu}\p{L}+[\s,]+\p{Lu}
 function blankAsks(cells: {
   readonly born: number | null;
   readonly made: number | null;
+  readonly slow: string | null;
   readonly put: number | null;
   readonly changedBy: string | null;
   readonly spare: string | null;
@@ -146,6 +150,7 @@ function blankAsks(cells: {
   const asks: (string | false)[] = [
     cells.born === null && "Born is blank: nothing to tell this person from another by.",
     cells.made === null && "Stoma made is blank: tube out will always say hospital.",
+    cells.slow === null && "Slow healing is blank: the opening never counts as mature.",
     cells.put === null && "Device in is blank: no date for the next change.",
     cells.changedBy === null && "Changed by is blank.",
     cells.spare === null && "Spare at home is blank.",

@@ -4,6 +4,7 @@ import * as words from "../../../src/caseload/words";
 export const lists = {
   Status: words.statuses,
   Access: words.accesses,
+  "Slow healing": words.yesNoNotKnown,
   "Held by": words.holds,
   "Known from": words.knownFrom,
   Shape: words.shapes,

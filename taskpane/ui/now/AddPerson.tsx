@@ -72,6 +72,7 @@ function PersonForm({
             <DateField label={words.born} hint={words.bornHint} today={today} {...at("born", faultOf)} />
             <WordField label={words.access} of={lists.Access} {...at("access", faultOf)} />
             <DateField label={words.made} today={today} {...at("made", faultOf)} />
+            <WordField label={words.slow} hint={words.slowHint} of={lists["Slow healing"]} {...at("slow", faultOf)} />
           </Step>
           <Step title={words.device}>
             <DeviceFields at={(field) => at(field, faultOf)} />

@@ -8,7 +8,15 @@ import { apply, everything, faultsOf, open, planned, rowsIn } from "./kit";
 const TODAY = day("2026-11-26");
 const form: PersonForm = {
   ...startOfPerson,
-  ...{ id: "D-002", born: "2019-05-04", access: "G", made: "2024-01-08", heldBy: "balloon", knownFrom: "label" },
+  ...{
+    id: "D-002",
+    born: "2019-05-04",
+    access: "G",
+    made: "2024-01-08",
+    slow: "no",
+    heldBy: "balloon",
+    knownFrom: "label",
+  },
   ...{ shape: "low-profile", size: "CH 14", length: "2,3", deviceIn: "2026-09-01", fill: "5", most: "7" },
   ...{ changedBy: "carer", spare: "same size" },
 };
@@ -28,7 +36,14 @@ test("a row at the end of the list, and back", async () => {
   const before = await everything(workbook);
   const receipt = await apply(workbook, recording.change);
   expect((await rowsIn(workbook, "tubes"))[1]).toEqual({
-    ...{ ID: "D-002", Status: "active", Born: day("2019-05-04"), Access: "G", "Stoma made": day("2024-01-08") },
+    ...{
+      ID: "D-002",
+      Status: "active",
+      Born: day("2019-05-04"),
+      Access: "G",
+      "Stoma made": day("2024-01-08"),
+      "Slow healing": "no",
+    },
     ...{ "Held by": "balloon", "Known from": "label", Shape: "low-profile", "Size Fr": 14, "Length cm": 2.3 },
     ...{
       "Device in": day("2026-09-01"),
@@ -121,6 +136,7 @@ test("what is blank is asked about, one by one", async () => {
   const blank = {
     born: "",
     made: "",
+    slow: "",
     deviceIn: "",
     changedBy: "",
     spare: "",
@@ -134,6 +150,7 @@ test("what is blank is asked about, one by one", async () => {
   for (const of of [
     "Born",
     "Stoma made",
+    "Slow healing",
     "Device in",
     "Changed by",
     "Spare at home",
@@ -144,7 +161,7 @@ test("what is blank is asked about, one by one", async () => {
     "Most mL",
   ])
     expect(asks.join(" ")).toContain(of);
-  expect(asks).toHaveLength(10);
+  expect(asks).toHaveLength(11);
 });
 
 test.each([
