@@ -16,8 +16,8 @@ import { tract } from "./tract";
 /** Columns that can be added, in the order in which they are added: each may stand on those before it. */
 export const recipes: readonly Recipe[] = [
   ...[changeDue, atTheLatest, change, tract],
-  ...[balloonLoss, balloon, checkDue],
   ...[sizeMm, frFromMm],
+  ...[balloonLoss, balloon, checkDue],
   ...[fit, lengthToOrder, play, mark],
 ];
 

@@ -7,7 +7,7 @@ import type { ColumnSlot, FormulaTemplate } from "../formula";
 import type { Role } from "../role";
 
 /** What a column is about; the headings on screen, in this order. */
-export const recipeGroups = ["Change", "Opening", "Balloon", "Size", "Fit"] as const;
+export const recipeGroups = ["Change", "Opening", "Size", "Balloon", "Fit"] as const;
 export type RecipeGroup = (typeof recipeGroups)[number];
 
 export type RecipeKey =

@@ -58,6 +58,7 @@ const KINDS = {
   },
 } as const;
 const COLUMNS = { kind: 1, size: 2, last: 3, putIn: 4, out: 5 };
+const REST = { timeout: 5_000, interval: 50 };
 const watch = () => ({ report: () => undefined, signal: new AbortController().signal });
 
 /** What stands there once the engine has worked everything out. */
@@ -77,7 +78,7 @@ describe.each([
     const workbook = await open(sheet);
     const survey = await addColumns.survey(workbook, { today: TODAY });
     const plan = addColumns.plan(survey, {
-      recipes: ["changeDue", "atTheLatest", "change", "balloon", "sizeMm"],
+      recipes: ["changeDue", "atTheLatest", "change", "sizeMm", "balloon"],
       columns: { ...survey.proposal.columns, ...COLUMNS },
       kinds: KINDS,
       numbers: {},
@@ -92,15 +93,15 @@ describe.each([
     const shown = values.map((row) => row.map((value) => (value instanceof CellError ? value.code : value)));
     // By hand: due after 3 months, the limit after 6 (bumper 24); 14 Fr are 4.67 mm.
     expect(shown.map((row) => row.map((v) => (typeof v === "number" && v < 100 ? Number(v.toFixed(2)) : v)))).toEqual([
-      [day("2026-07-01"), day("2026-10-01"), "later", "as filled", 4.67],
-      [day("2026-02-01"), day("2026-05-01"), "past limit", "low", 4.67],
-      ["no set change", day("2025-02-01"), "past limit", "not measured", 5],
-      ["kind not known", "kind not known", "kind not known", "not measured", "#VALUE!"],
-      ["no date", "no date", "no date", "empty", 4],
-      [day("2026-06-05"), day("2026-09-05"), "due soon", "low", ""],
-      [day("2052-06-01"), day("2052-09-01"), "check date", "as filled", 1.57],
-      ["kind not known", "kind not known", "kind not known", "more than put in", 4],
-      [day("2026-08-01"), day("2026-11-01"), "later", "as filled", 3.33],
+      [day("2026-07-01"), day("2026-10-01"), "later", 4.67, "as filled"],
+      [day("2026-02-01"), day("2026-05-01"), "past limit", 4.67, "low"],
+      ["no set change", day("2025-02-01"), "past limit", 5, "not measured"],
+      ["kind not known", "kind not known", "kind not known", "#VALUE!", "not measured"],
+      ["no date", "no date", "no date", 4, "empty"],
+      [day("2026-06-05"), day("2026-09-05"), "due soon", "", "low"],
+      [day("2052-06-01"), day("2052-09-01"), "check date", 1.57, "as filled"],
+      ["kind not known", "kind not known", "kind not known", 4, "more than put in"],
+      [day("2026-08-01"), day("2026-11-01"), "later", 3.33, "as filled"],
     ]);
     const words = (column: number) =>
       Object.fromEntries(plan.columns[column]!.counts.map(({ word, rows }) => [word, rows]));
@@ -110,14 +111,14 @@ describe.each([
         return { ...sum, [word]: (sum[word] ?? 0) + 1 };
       }, {});
     expect(counted(2)).toEqual(words(2));
-    expect(counted(3)).toEqual(words(3));
+    expect(counted(4)).toEqual(words(4));
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
   });
 
   it("are known again, change nothing when nothing has changed, and follow another interval", async () => {
     const workbook = await open(sheet);
     const first = await addColumns.survey(workbook, { today: TODAY });
-    const recipes = ["changeDue", "atTheLatest", "change", "balloon", "sizeMm"] as const;
+    const recipes = ["changeDue", "atTheLatest", "change", "sizeMm", "balloon"] as const;
     const choices = (survey: Survey, more: Partial<Choices> = {}): Choices => ({
       ...survey.proposal,
       recipes,
@@ -142,28 +143,35 @@ describe.each([
       ["Change due", [4, 9, 10]],
       ["At the latest", []],
       ["Change", [4, 9]],
-      ["Balloon", []],
       ["Size mm", []],
+      ["Balloon", []],
     ]);
     const receipt = await workbook.apply(sooner.change, watch());
     expect(receipt).toMatchObject({ outcome: "done" });
-    const after = await settled(workbook, added.place.sheet, area);
-    expect(after.map((row) => row[0])).toEqual([
-      day("2026-05-01"),
-      day("2026-02-01"),
-      "no set change",
-      "kind not known",
-      "no date",
-      day("2026-04-05"),
-      day("2052-04-01"),
-      "kind not known",
-      day("2026-08-01"),
-    ]);
-    expect(after.map((row) => row[2]).slice(0, 7)).toEqual([
-      ...["overdue", "past limit", "past limit", "kind not known", "no date", "overdue", "check date"],
-    ]);
+    // The engine may still be at the former formulas when these come in; what it comes to rest at counts.
+    const column = (index: number) => async () =>
+      (await workbook.read({ sheet: added.place.sheet, area }, ["values"])).values!.map((row) => row[index]);
+    await expect
+      .poll(column(0), REST)
+      .toEqual([
+        day("2026-05-01"),
+        day("2026-02-01"),
+        "no set change",
+        "kind not known",
+        "no date",
+        day("2026-04-05"),
+        day("2052-04-01"),
+        "kind not known",
+        day("2026-08-01"),
+      ]);
+    await expect
+      .poll(column(2), REST)
+      .toEqual([
+        ...["overdue", "past limit", "past limit", "kind not known", "no date", "overdue", "check date"],
+        ...["kind not known", "later"],
+      ]);
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-    expect(await settled(workbook, added.place.sheet, area)).toEqual(before);
+    await expect.poll(() => settled(workbook, added.place.sheet, area), REST).toEqual(before);
   });
 });
 

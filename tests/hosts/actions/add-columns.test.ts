@@ -111,14 +111,14 @@ describe.each([
     const label = listOf(survey).label;
     expect(plan.says).toEqual([
       "7 of 9 rows get no usable answer in at least one column (rows 6, 7, 8, 9, 10, 11 and 1 more). " +
-        "By column: Change due: 4; At the latest: 4; Change: 5; Balloon: 2; Size mm: 2.",
+        "By column: Change due: 4; At the latest: 4; Change: 5; Size mm: 2; Balloon: 2.",
       "Change due: 1 answer to look at.",
       "At the latest: 1 answer to look at.",
       "Size mm: 1 answer to look at.",
-      `Adds 5 columns (Change due, At the latest, Change, Balloon and Size mm) to the right of "Notes" in the ${label}: 9 rows, nothing overwritten.`,
+      `Adds 5 columns (Change due, At the latest, Change, Size mm and Balloon) to the right of "Notes" in the ${label}: 9 rows, nothing overwritten.`,
       'Puts in the name As_of for today; "Change" counts from it.',
     ]);
-    const [due, , change, balloon, size] = plan.columns;
+    const [due, , change, size, balloon] = plan.columns;
     expect(due).toMatchObject({ filled: 5, of: 9, counts: [] });
     expect(due!.groups.map(({ sentence }) => sentence)).toEqual([
       '1 row shows "kind not known": kind "PEG" (row 7).',
@@ -176,9 +176,9 @@ describe.each([
     expect(words).toMatchObject({ outcome: "done", canTakeBack: true });
     expect(words.sentences[0]).toBe("Change due: 4 rows of 9 without a usable answer (rows 7, 8, 11 and 12).");
     expect(words.sentences).toContain("Change due: 1 answer to look at (row 10).");
-    expect(words.sentences.at(-1)).toContain("Added Change due, At the latest, Change, Balloon and Size mm to the ");
+    expect(words.sentences.at(-1)).toContain("Added Change due, At the latest, Change, Size mm and Balloon to the ");
     const { values, formulas } = await workbook.read(plan.place, ["values", "formulas"]);
-    expect(values![0]).toEqual(["Change due", "At the latest", "Change", "Balloon", "Size mm"]);
+    expect(values![0]).toEqual(["Change due", "At the latest", "Change", "Size mm", "Balloon"]);
     const wanted = plan.columns.map(({ formula }) => `=${formula}`);
     expect(formulas![1]).toEqual(wanted);
     const second = await look(workbook);
@@ -189,8 +189,8 @@ describe.each([
       ["changeDue", "H", null],
       ["atTheLatest", "I", null],
       ["change", "J", null],
-      ["balloon", "K", null],
-      ["sizeMm", "L", null],
+      ["sizeMm", "K", null],
+      ["balloon", "L", null],
     ]);
     expect(second.asOf.from).toBe("name");
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
