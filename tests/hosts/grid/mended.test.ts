@@ -25,10 +25,31 @@ function afterwards(column: string, other: string): { told: string; expected: st
 }
 const moved = () => new LexerTreeBuilder().moveFormulaRefOffset('="a""b"&A1', 0, 1);
 
+/** What a formula with a name reads before and after the name comes to stand for more cells, and whether it knows of the name. */
+function named(name: string): { readonly first: string; readonly later: string; readonly names: readonly string[] } {
+  const reader = new LexerTreeBuilder();
+  let stands = "S!$A$2:$A$4";
+  const names = {
+    unitId: "book",
+    getValueByName: (_unit: string, word: string) => (word === name ? { name, formulaOrRefString: stands } : null),
+    getDirtyDefinedNameMap: () => ({}),
+    getSheetName: () => "S",
+  };
+  const read = () => reader.treeBuilder(`=COUNTIF(${name},B1)`, true, names as never) as LexerNode;
+  const first = JSON.stringify(read().serialize());
+  stands = "S!$A$2:$A$9";
+  const later = read();
+  return { first, later: JSON.stringify(later.serialize()), names: later.getDefinedNames() };
+}
+
 it("are faults of this version", () => {
   const { told, expected } = afterwards("C", "D");
   expect(told).not.toBe(expected);
   expect(moved()).toBe('="a"b"&A2');
+  const { first, later, names } = named("Ids_of_old");
+  expect(first).toContain("$A$4");
+  expect(later).toBe(first);
+  expect(names).toEqual([]);
 });
 
 it("are mended", () => {
@@ -36,4 +57,8 @@ it("are mended", () => {
   const { told, expected } = afterwards("E", "F");
   expect(told).toBe(expected);
   expect(moved()).toBe('="a""b"&A2');
+  const { first, later, names } = named("Ids");
+  expect(first).toContain("$A$4");
+  expect(later).toContain("$A$9");
+  expect(names).toEqual(["Ids"]);
 });

@@ -154,7 +154,8 @@ describe("headings, totals and rows edited in their cells", () => {
     const grow = { tables: [{ table: "Tubes", lastRow: 6 }], ...cellEdits({ A5: { value: 5 }, A6: { value: 6 } }) };
     expect(opened(patched(tubes(), grow).bytes).tables[0]).toMatchObject({ ref: "A1:B6", filter: { ref: "A1:B6" } });
     expect(refused(tubes({ totals: true }), grow)).toMatch(/ends in a totals row/);
-    expect(refused(tubes(), { tables: [{ table: "Tubes", lastRow: 3 }] })).toMatch(/made shorter/);
+    expect(refused(tubes(), { tables: [{ table: "Tubes", lastRow: 1 }] })).toMatch(/keeps one row/);
+    expect(refused(tubes({ totals: true }), { tables: [{ table: "Tubes", lastRow: 3 }] })).toMatch(/totals row/);
   });
 
   it("the filter of a table takes criteria and loses them", () => {
@@ -163,5 +164,18 @@ describe("headings, totals and rows edited in their cells", () => {
     expect(opened(saved).tables[0]?.filter).toEqual({ ref: "A1:B4", isActive: true, columns: [{ offset: 0, values: ["3"], showsBlanks: false }] });
     const gone = patched(saved, { tables: [{ table: "Tubes", filter: { remove: true } }] }).bytes;
     expect(opened(gone).tables[0]?.filter).toBeUndefined();
+  });
+
+  it("a shorter table keeps its filter in step; what stood in the rows it loses is for the sheet's edits to say", () => {
+    const shorter = { tables: [{ table: "Tubes", lastRow: 2 }] };
+    const gone = cellEdits(Object.fromEntries(["A3", "B3", "A4", "B4"].map((ref) => [ref, { value: null }])));
+    const { bytes, changedParts } = patched(tubes(), { ...shorter, ...gone });
+    expect(changedParts).toContain(TABLE);
+    expect(opened(bytes).tables[0]).toMatchObject({ ref: "A1:B2", filter: { ref: "A1:B2" } });
+    const cells = cellsOf(bytes);
+    expect([cells.get("A2")?.value, cells.get("B2")?.value]).toEqual([2, 4]);
+    for (const ref of ["A3", "B3", "A4", "B4"]) expect([cells.get(ref)?.value ?? null, cells.get(ref)?.formula]).toEqual([null, undefined]);
+    expect(read(bytes).Sheets["S"]?.["A4"]?.v).toBeUndefined();
+    expect(cellsOf(patched(tubes(), shorter).bytes).get("A4")?.value).toBe(4);
   });
 });

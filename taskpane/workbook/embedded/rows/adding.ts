@@ -8,7 +8,7 @@ import type { SheetReader } from "../sheetReader";
 import type { TableNow } from "../tables";
 import { idOf, type Desk } from "../write";
 import { Contents, NOTHING, typed } from "./contents";
-import { makeRows, resizeTable } from "./size";
+import { resizeTable } from "./size";
 
 type RowMaker = (row: number) => ICellData | undefined;
 
@@ -38,8 +38,17 @@ export function formulaColumns(reader: SheetReader, { area }: TableNow): Readonl
   return new Set(Array.from({ length: area.columns }, (_, c) => c).filter((c) => isWorkedOut(area.left + c)));
 }
 
-/** Rows of a table's whole width below its last one: they look like it and take its columns' formulas. */
-export function grow(desk: Desk, table: TableNow, rows: number, formulas: ReadonlySet<number>): void {
+/**
+ * Rows of a table's whole width below its last one: they look like it and take its columns' formulas.
+ * @param typedInto what else is to stand in them: all of it in one go, because the engine goes over every formula each time
+ */
+export function grow(
+  desk: Desk,
+  table: TableNow,
+  rows: number,
+  formulas: ReadonlySet<number>,
+  typedInto: (cells: Contents) => void = () => undefined,
+): void {
   const { sheet } = table.facts;
   const { area } = table;
   const [last, first] = [bottom(area) - 1, bottom(area)];
@@ -63,17 +72,19 @@ export function grow(desk: Desk, table: TableNow, rows: number, formulas: Readon
   const formerIds = ids.map((_, r) => columns.map((column) => idOf(desk, reader.cell(first + r, column)?.s)));
   const base = { unitId: desk.unitId, subUnitId: sheet, top: first, left: area.left };
   desk.step.do(styleIds({ ...base, ids }), styleIds({ ...base, ids: formerIds }));
+  typedInto(cells);
   cells.put(desk, sheet);
 }
 
 export function appendRows(desk: Desk, target: AppendTarget, table: TableNow): void {
   const { sheet, area, values, fillsBlankRow, formulas } = target;
   const rows = fillsBlankRow ? area.rows - 1 : area.rows;
-  makeRows(desk, sheet, bottom(area));
-  if (rows > 0) grow(desk, table, rows, formulas);
+  const typedInto = (cells: Contents) =>
+    values.forEach((row, r) => {
+      for (const { column, value } of row) cells.set(area.top + r, area.left + column, typed(value));
+    });
+  if (rows > 0) return grow(desk, table, rows, formulas, typedInto);
   const cells = new Contents(desk.reader(sheet));
-  values.forEach((row, r) => {
-    for (const { column, value } of row) cells.set(area.top + r, area.left + column, typed(value));
-  });
+  typedInto(cells);
   cells.put(desk, sheet);
 }
