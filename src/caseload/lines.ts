@@ -13,9 +13,11 @@ const inventedFormula = `IF(LEN(${INVENTED_ON})=0,"","${INVENTED_LINE}")`;
 const dayIn = (name: string) =>
   `DAY(${name})&" "&CHOOSE(MONTH(${name}),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")&" "&YEAR(${name})`;
 const isReviewLate = "IF(ISNUMBER(Agreed_Until),Agreed_Until<As_of,TRUE)";
+/** As the pane says it (taskpane/actions/clinic-settings/agreement.ts): a day ahead or a review that is past is not agreed. */
 const agreedFormula =
-  `IF(OR(LEN(TRIM(Agreed_By))=0,NOT(ISNUMBER(Agreed_On))),"${NOT_AGREED}",` +
-  `"Settings agreed by "&Agreed_By&" on "&${dayIn("Agreed_On")}&IF(${isReviewLate},". Review is due.","."))`;
+  `IF(LEN(TRIM(Agreed_By))=0,"${NOT_AGREED}",IF(NOT(ISNUMBER(Agreed_On)),"${NOT_AGREED}",IF(Agreed_On>As_of,"${NOT_AGREED}",` +
+  `IF(${isReviewLate},"Settings not agreed any more, the review is due: agreed","Settings agreed")` +
+  `&" by "&Agreed_By&" on "&${dayIn("Agreed_On")}&".")))`;
 
 /** Cells of the first rows; a new book's settings are agreed by nobody yet. */
 export function lines(title: string, isInvented: boolean, across: number): readonly CellDescription[] {
@@ -30,6 +32,7 @@ export function lines(title: string, isInvented: boolean, across: number): reado
     value,
     look,
     across,
+    wrap: look === "caution",
     ...(formula !== undefined && { formula }),
   });
   return [

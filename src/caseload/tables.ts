@@ -41,6 +41,10 @@ export const columnNames: readonly { readonly name: string; readonly table: Rows
   { name: "Change_Fill", table: "changes", header: "Fill mL" },
 ];
 
+/** A filter button takes this many characters of a header's width, bold letters included. */
+const BUTTON = 5;
+const longestWord = (header: string): number => Math.max(...header.split(" ").map((word) => word.length));
+
 const BLANK = '""';
 
 function slotsOf(columns: readonly CaseloadColumn[]): Slots {
@@ -56,7 +60,7 @@ export function boundColumns(columns: readonly CaseloadColumn[]): readonly Table
   const slots = slotsOf(columns);
   return columns.map(({ header, width, format, kind, validation, rules, isHidden, group, formula: template }) => ({
     header,
-    width,
+    width: isHidden ? width : Math.max(width, longestWord(header) + BUTTON),
     format,
     kind,
     ...(template && { formula: formula`${template(slots)}` }),

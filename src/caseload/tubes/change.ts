@@ -59,7 +59,7 @@ export const changeDue: CaseloadColumn = {
   header: "Change due",
   kind: "computed",
   format: DATE,
-  width: 12,
+  width: 15,
   formula: (cell) => {
     const byInterval = formula`IF(${isBlankIn("owncell")},${letting(
       { ...kindNames(cell), months: monthsIn(dueAfter) },
@@ -88,7 +88,7 @@ export const atTheLatest: CaseloadColumn = {
   header: "At the latest",
   kind: "computed",
   format: DATE,
-  width: 12,
+  width: 15,
   formula: (cell) => {
     const limit = letting({ ...kindNames(cell), months: monthsIn(latestAfter) }, after("months"));
     const isOwn = formula`NOT(AND(${isBlankIn("owncell")},${isBlankIn("teamcell")}))`;
@@ -121,7 +121,7 @@ export const change: CaseloadColumn = {
   header: "Change",
   kind: "computed",
   format: PLAIN,
-  width: 14,
+  width: 16,
   rules: changeRules,
   formula: (cell) => {
     const near = (day: string) => formula`${day}<As_of+Soon_Days+1`;

@@ -75,7 +75,7 @@ export const tract: CaseloadColumn = {
   header: "Tract",
   kind: "computed",
   format: PLAIN,
-  width: 16,
+  width: 18,
   rules: [
     { look: "urgent", words: ["immature"] },
     { look: "soon", words: ["uncertain"] },

@@ -89,7 +89,7 @@ export const toDo: CaseloadColumn = {
   header: "To do",
   kind: "computed",
   format: PLAIN,
-  width: 28,
+  width: 31,
   rules: [
     {
       look: "urgent",

@@ -39,7 +39,8 @@ export function heightsOf(sheet: SheetDescription, widthOf: (column: number) => 
     const lines = wrap && typeof value === "string" ? linesOf(value, width / scale / (isBold ? BOLD : 1)) : 1;
     need(row, Math.ceil(lines * LINE_HEIGHT * scale));
   }
-  for (const { header, width } of sheet.table?.columns ?? []) {
+  for (const { header, width, isHidden } of sheet.table?.columns ?? []) {
+    if (isHidden) continue;
     need(sheet.table!.top, linesOf(header, (width - BUTTON) / BOLD) * LINE_HEIGHT);
   }
   return heights;

@@ -39,7 +39,7 @@ export const looks: Readonly<Record<Look, Paint>> = {
   typed: { ink: INK },
   computed: { ink: INK, ground: "F6F7F8" },
   text: { ink: INK },
-  caution: { ink: PROBLEM, ground: PROBLEM_SOFT, isBold: true },
+  caution: { ink: PROBLEM, ground: PROBLEM_SOFT },
   setting: { ink: INK, ground: "FFFBEB", line: CAUTION_LINE },
 };
 
