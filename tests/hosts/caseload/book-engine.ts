@@ -7,7 +7,7 @@ import { CellError } from "../../../src/worksheet/error";
 import { setGridToday } from "../../../functions/grid";
 import { calculated } from "../../../taskpane/workbook/embedded/calculation";
 import { mendReader } from "../../../taskpane/workbook/embedded/mended";
-import { TODAY_IN_GRID } from "../../../taskpane/workbook/embedded/names";
+import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../../../taskpane/workbook/embedded/names";
 import { startHeadless } from "../grid/headless";
 
 const NUMBER = 2;
@@ -62,6 +62,7 @@ function snapshot(book: BookDescription, withResults: boolean) {
     name: "book",
     sheetOrder: sheets.map(({ id }) => id),
     sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
+    resources: [{ name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(namesOf(book)) }],
   };
 }
 
@@ -76,13 +77,20 @@ function inGrid(refersTo: string, book: BookDescription): string {
   return `'${sheet.name}'!${fixed(top + 1)}:${fixed(top + rows.length)}`;
 }
 
+/** In the snapshot, because each name given afterwards makes the engine read every formula again. */
+const namesOf = (book: BookDescription) =>
+  Object.fromEntries(
+    book.names.map(({ name, refersTo }, i) => {
+      const formulaOrRefString = name === "As_of" ? TODAY_IN_GRID : inGrid(refersTo, book);
+      return [`name${i}`, { id: `name${i}`, name, formulaOrRefString, localSheetId: WHOLE_WORKBOOK }];
+    }),
+  );
+
 export async function startBook(book: BookDescription, asOf: number, { withResults = false } = {}) {
   mendReader();
   setGridToday(asOf);
   const engine = startHeadless();
   const grid = engine.api.createWorkbook(snapshot(book, withResults));
-  for (const { name, refersTo } of book.names)
-    grid.insertDefinedName(name, name === "As_of" ? TODAY_IN_GRID : inGrid(refersTo, book));
   const sheetOf = (table: string) => book.sheets.find((sheet) => sheet.table?.name === table)!;
   const cellOf = (table: string, row: number, header: string) => {
     const sheet = sheetOf(table);
