@@ -70,7 +70,8 @@ export function calculated(engine: Engine, change: () => void, watch: Watch = {}
       if (functionsExecutedState !== undefined && running > 0) setTimeout(() => finish("worked out"), 0);
     });
     watch.signal?.addEventListener("abort", stop, { once: true });
-    wait();
     change();
+    // counted from the end of the change, which may itself take longer than that
+    if (running === 0) wait();
   });
 }
