@@ -3,6 +3,7 @@
  * an error on: a cell in error is neither blank nor a number nor a known word.
  */
 import { formula, quoted, type FormulaTemplate } from "../columns/formula";
+import { addMonths } from "../maths/calendar";
 import { spelled } from "../columns/spelling";
 import type { SheetValue } from "../columns/sheet-block";
 import { CellError } from "../worksheet/error";
@@ -71,6 +72,14 @@ export function stateOfDay(value: SheetValue, { asOf, number }: Sight): 1 | 0 | 
   if (isNumber(value)) return value < asOf + 1 && value >= yearsBack(asOf, number("Past_Years")) ? 1 : -1;
   return isBlank(value) ? 0 : -1;
 }
+
+/** A day that may lie ahead, but not beyond belief: a booking, an expiry, a date that somebody has set. */
+export const isAheadIn = (name: string) =>
+  formula`IF(ISNUMBER(${name}),IF(${name}>=${yearsBefore("Past_Years")},${name}<${monthsLater("As_of", "Far_Months")}+1,FALSE),FALSE)`;
+export const isAhead = (value: SheetValue, { asOf, number }: Sight): value is number =>
+  isNumber(value) &&
+  value >= yearsBack(asOf, number("Past_Years")) &&
+  value < addMonths(asOf, number("Far_Months")) + 1;
 
 /** An identifier that no criterion reads as a number, a date or a wildcard. */
 export const identityIn = (cell: Text) =>

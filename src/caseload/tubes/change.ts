@@ -30,14 +30,6 @@ const kindNames = (cell: Slots) => ({
   age: ageClassIn,
 });
 
-/** A day that may lie ahead, but not beyond belief: the placing team's date, the own interval's end. */
-const aheadIn = (name: string) =>
-  formula`IF(ISNUMBER(${name}),IF(${name}>=${yearsBefore("Past_Years")},${name}<${monthsLater("As_of", "Far_Months")}+1,FALSE),FALSE)`;
-const isAhead = (value: SheetValue, { asOf, number }: Sight): value is number =>
-  isNumber(value) &&
-  value >= addMonths(asOf, -12 * number("Past_Years")) &&
-  value < addMonths(asOf, number("Far_Months")) + 1;
-
 const ownIn = formula`IF(ISNUMBER(own),IF(own>=1,IF(own<=Far_Months,own=INT(own),FALSE),FALSE),FALSE)`;
 const isInterval = (own: SheetValue, { number }: Sight): own is number =>
   isNumber(own) && own >= 1 && own <= number("Far_Months") && Number.isInteger(own);
@@ -66,7 +58,7 @@ export const changeDue: CaseloadColumn = {
       after("months"),
     )},IF(${ownIn},${monthsLater("in", "own")},"${CHECK_DATE}"))`;
     const dated = formula`IF(inis=0,"${NO_DATE}",IF(inis=1,${byInterval},"${CHECK_DATE}"))`;
-    const byTeam = formula`IF(${isBlankIn("teamcell")},${dated},IF(${aheadIn("team")},INT(team),"${CHECK_DATE}"))`;
+    const byTeam = formula`IF(${isBlankIn("teamcell")},${dated},IF(${isAheadIn("team")},INT(team),"${CHECK_DATE}"))`;
     return ifLive(cell, formula`IF(Ready_Change,${letting(inputs(cell), byTeam)},"${CHECK_SETTINGS}")`);
   },
   answer: (row, sight) => {

@@ -9,7 +9,7 @@ import { balloon, checkDue, lastCheck, lossMl, newest, outMl, putInMl } from "./
 import { atTheLatest, change, changeDue, daysLeft } from "./change";
 import { fit, mark } from "./fit";
 import { live } from "./live";
-import { missing } from "./missing";
+import { hiddenGaps, missing } from "./missing";
 import { age, firstTube, sizeMm, tract } from "./opening";
 import { toDo } from "./to-do";
 
@@ -154,12 +154,12 @@ export const tubeColumns: readonly CaseloadColumn[] = [
   ...fitColumns,
   ...plan,
   ...spare,
-  ...[person, key, live, newest],
+  ...[person, key, live, newest, ...hiddenGaps],
 ];
 
 /** In an order in which each stands on those before it. */
 export const tubesFirst = [person, key, live];
 export const tubesAfterChecks = [
   ...[age, sizeMm, firstTube, tract, changeDue, atTheLatest, change, daysLeft],
-  ...[newest, lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, missing, toDo],
+  ...[newest, lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, ...hiddenGaps, missing, toDo],
 ];

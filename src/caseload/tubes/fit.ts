@@ -134,11 +134,11 @@ export const mark: CaseloadColumn = {
   onlyWith: "fit",
   rules: fitRules,
   formula: (cell) => {
-    const isSince = formula`IF(ISNUMBER(in),measured>=INT(in),FALSE)`;
+    const isSince = formula`IF(${dayState("in")}=1,measured>=INT(in),FALSE)`;
     const same = formula`IF(IF(recent,${isSince},FALSE),"same mark","${MEASURE_AGAIN}")`;
     const moved = formula`IF(ABS(moved)<=Mark_Tol,${same},IF(moved<0,"further out","further in"))`;
     const read = formula`IF(current=0,"further out",${letting({ moved: "ROUND(current-before,9)" }, moved)})`;
-    const isRead = formula`IF(${isAboveIn("before")},IF(ISNUMBER(current),current>=0,FALSE),FALSE)`;
+    const isRead = formula`IF(${isAboveIn("before")},IF(ISNUMBER(current),AND(current>=0,current<=Mark_Most,before<=Mark_Most),FALSE),FALSE)`;
     const word = letting(
       {
         ...numbered("before", cell("Mark then cm")),
@@ -160,11 +160,12 @@ export const mark: CaseloadColumn = {
       row["Device in"]!,
       row["Measured on"]!,
     ];
-    if (!isAbove(before) || !isNumber(now) || now < 0) return NOT_MEASURED;
+    const most = sight.number("Mark_Most");
+    if (!isAbove(before) || before > most || !isNumber(now) || now < 0 || now > most) return NOT_MEASURED;
     if (now === 0) return "further out";
     const moved = rounded(now - before);
     if (Math.abs(moved) > sight.number("Mark_Tol")) return moved < 0 ? "further out" : "further in";
-    const isSince = isNumber(device) && (measured as number) >= Math.floor(device);
+    const isSince = stateOfDay(device, sight) === 1 && (measured as number) >= Math.floor(device as number);
     return isRecent(row, sight) && isSince ? "same mark" : MEASURE_AGAIN;
   },
 };

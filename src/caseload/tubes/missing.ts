@@ -122,9 +122,9 @@ const dateReasons: readonly Reason[] = [
     },
   },
   {
-    says: "booking is no date",
-    when: wrong("booked", formula`ISNUMBER(booked)`),
-    applies: ({ at }) => isWrong(at("Booked for"), isNumber(at("Booked for"))),
+    says: "booking is no usable date",
+    when: wrong("booked", read.isAheadIn("booked")),
+    applies: ({ at, sight }) => isWrong(at("Booked for"), read.isAhead(at("Booked for"), sight)),
   },
   {
     says: "booked date passed",
@@ -147,8 +147,9 @@ const dateReasons: readonly Reason[] = [
   {
     says: "placing team's date wrong",
     needs: "Date set by placing team",
-    when: wrong("team", formula`ISNUMBER(team)`),
-    applies: ({ at }) => isWrong(at("Date set by placing team"), isNumber(at("Date set by placing team"))),
+    when: wrong("team", read.isAheadIn("team")),
+    applies: ({ at, sight }) =>
+      isWrong(at("Date set by placing team"), read.isAhead(at("Date set by placing team"), sight)),
   },
 ];
 
@@ -353,21 +354,12 @@ const spareReasons: readonly Reason[] = [
   {
     says: "no usable expiry of the spare",
     needs: "Spare expires",
-    when: both(hasSpareIn, formula`NOT(ISNUMBER(expires))`),
-    applies: (cells) => hasSpare(cells) && !isNumber(cells.at("Spare expires")),
+    when: both(hasSpareIn, not(read.isAheadIn("expires"))),
+    applies: (cells) => hasSpare(cells) && !read.isAhead(cells.at("Spare expires"), cells.sight),
   },
 ];
 
-const reasons: readonly Reason[] = [
-  ...identityReasons,
-  ...dateReasons,
-  ...deviceReasons,
-  ...balloonReasons,
-  ...weightReasons,
-  ...spareReasons,
-];
-
-/** Names that only some reasons need. */
+/** Names that only some columns can give. */
 const further = (cell: Slots): Readonly<Record<string, FormulaTemplate>> => ({
   person: cell("Person"),
   key: cell("Key"),
@@ -384,34 +376,81 @@ const further = (cell: Slots): Readonly<Record<string, FormulaTemplate>> => ({
   }),
 });
 
+/** Of all LET names those that the reasons use, and those that these stand on. */
+function namesUsed(cell: Slots, reasons: readonly Reason[]): Readonly<Record<string, FormulaTemplate | string>> {
+  const all = Object.entries({ ...names(cell), ...further(cell) });
+  const words = (template: FormulaTemplate | string): string =>
+    typeof template === "string" ? template : template.map((part) => (typeof part === "string" ? part : " ")).join("");
+  let read = reasons.map(({ when }) => words(when)).join(" ");
+  const used = new Set<string>();
+  /* A name stands on those before it, so the last is asked first. */
+  for (const [name, value] of [...all].reverse()) {
+    if (!new RegExp(`(?<![\\w.])${name}(?![\\w.(])`).test(read)) continue;
+    used.add(name);
+    read += ` ${words(value)}`;
+  }
+  return Object.fromEntries(all.filter(([name]) => used.has(name)));
+}
+
+/** One part of the list, out of sight: Excel takes no formula of more than 8,192 characters. */
+function gaps(header: string, reasons: readonly Reason[]): CaseloadColumn {
+  return {
+    header,
+    kind: "computed",
+    format: PLAIN,
+    width: 4,
+    isHidden: true,
+    formula: (cell) => {
+      const asked = reasons.filter(({ needs }) => needs === undefined || cell.has(needs));
+      const list = asked.reduce<FormulaTemplate>(
+        (all, { says, when }) => formula`${all},IF(${when},${quoted(says)},"")`,
+        [],
+      );
+      return ifLive(cell, letting(namesUsed(cell, asked), formula`TEXTJOIN("; ",TRUE${list})`));
+    },
+    answer: (row, sight) => {
+      if (!isLive(row)) return "";
+      const cells: Cells = {
+        at: (one) => row[one]!,
+        word: (one) => word(row[one]!),
+        day: (one) => read.stateOfDay(row[one]!, sight),
+        row,
+        sight,
+      };
+      return reasons
+        .filter(({ needs }) => needs === undefined || sight.has(needs))
+        .filter(({ applies }) => applies(cells))
+        .map(({ says }) => says)
+        .join("; ");
+    },
+  };
+}
+
+const PERSON = "Gaps of person and dates";
+const DEVICE = "Gaps of device";
+const WATER = "Gaps of balloon, weight and spare";
+
+export const hiddenGaps: readonly CaseloadColumn[] = [
+  gaps(PERSON, [...identityReasons, ...dateReasons]),
+  gaps(DEVICE, deviceReasons),
+  gaps(WATER, [...balloonReasons, ...weightReasons, ...spareReasons]),
+];
+
 export const missing: CaseloadColumn = {
   header: "Missing or contradictory",
   kind: "computed",
   format: PLAIN,
   width: 34,
   formula: (cell) => {
-    const asked = reasons.filter(({ needs }) => needs === undefined || cell.has(needs));
-    const list = asked.reduce<FormulaTemplate>(
-      (all, { says, when }) => formula`${all},IF(${when},${quoted(says)},"")`,
-      [],
-    );
-    const joined = letting({ ...names(cell), ...further(cell) }, formula`TEXTJOIN("; ",TRUE${list})`);
-    return ifLive(cell, formula`IF(Ready_Entries,${joined},"${CHECK_SETTINGS}")`);
+    const all = formula`TEXTJOIN("; ",TRUE,${cell(PERSON)},${cell(DEVICE)},${cell(WATER)})`;
+    return ifLive(cell, formula`IF(Ready_Entries,${all},"${CHECK_SETTINGS}")`);
   },
   answer: (row, sight) => {
     if (!isLive(row)) return "";
     if (!sight.isReady("entries")) return CHECK_SETTINGS;
-    const cells: Cells = {
-      at: (header) => row[header]!,
-      word: (header) => word(row[header]!),
-      day: (header) => read.stateOfDay(row[header]!, sight),
-      row,
-      sight,
-    };
-    return reasons
-      .filter(({ needs }) => needs === undefined || sight.has(needs))
-      .filter(({ applies }) => applies(cells))
-      .map(({ says }) => says)
+    return [PERSON, DEVICE, WATER]
+      .map((header) => row[header])
+      .filter((text) => text !== "")
       .join("; ");
   },
 };

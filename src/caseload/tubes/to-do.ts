@@ -5,7 +5,7 @@ import { calendarDate } from "../../maths/calendar";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { is, isBlank, isBlankIn, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
+import { is, isAhead, isAheadIn, isBlank, isBlankIn, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "./balloon";
 import { MILKY } from "../checks/states";
@@ -140,7 +140,7 @@ export const toDo: CaseloadColumn = {
         mark: cell.has("Mark") ? cell("Mark") : formula`""`,
         gaps: cell("Missing or contradictory"),
         ...numbered("booked", cell("Booked for")),
-        wrongly: formula`NOT(OR(ISNUMBER(booked),${isBlankIn("bookedcell")}))`,
+        wrongly: formula`NOT(OR(${isAheadIn("booked")},${isBlankIn("bookedcell")}))`,
         ahead: formula`IF(ISNUMBER(booked),booked>=As_of,FALSE)`,
         ...numbered("in", cell("Device in")),
         missed: formula`IF(ISNUMBER(booked),IF(booked<As_of,IF(ISNUMBER(in),in<INT(booked),TRUE),FALSE),FALSE)`,
@@ -170,14 +170,15 @@ function thingToDo(row: RowCells, sight: Sight): string {
   const [change, tract, water] = [at("Change"), at("Tract"), at("Balloon") as string];
   const [fitting, mark, gaps] = [at("Fit") as string, at("Mark") as string, at("Missing or contradictory") as string];
   const [due, latest, booked, device] = [at("Change due"), at("At the latest"), at("Booked for"), at("Device in")];
-  const isAhead = isNumber(booked) && booked >= asOf;
+  const isBooked = isNumber(booked) && booked >= asOf;
   const isMissed = isNumber(booked) && booked < asOf && !(isNumber(device) && device >= Math.floor(booked));
 
-  if (change === CHECK_DATE || tract === CHECK_DATE || !(isNumber(booked) || isBlank(booked))) return "date wrong";
+  if (change === CHECK_DATE || tract === CHECK_DATE || !(isAhead(booked, sight) || isBlank(booked)))
+    return "date wrong";
   if ([change, tract, water, fitting, mark, gaps].includes(CHECK_SETTINGS)) return CHECK_SETTINGS;
   if (change === KIND_NOT_KNOWN) return KIND_NOT_KNOWN;
-  if (change === "past limit" && !isAhead) return "past limit, not booked";
-  if (change === "overdue" && !isAhead && !isMissed) return `overdue ${daysOf(asOf - (due as number))}, not booked`;
+  if (change === "past limit" && !isBooked) return "past limit, not booked";
+  if (change === "overdue" && !isBooked && !isMissed) return `overdue ${daysOf(asOf - (due as number))}, not booked`;
   if (isMissed) return "missed date";
   if (change === NO_DATE || tract === NO_DATE) return NO_DATE;
   if (water === "empty") return "balloon empty";
@@ -200,11 +201,11 @@ function thingToDo(row: RowCells, sight: Sight): string {
   if ([MEASURE_AGAIN, "not measured"].includes(mark)) return MEASURE_AGAIN;
   if (fitting === "too long" || fitting === "loose") return fitting;
   if (mark === "further in") return mark;
-  if (change === "due soon" && !isAhead) {
+  if (change === "due soon" && !isBooked) {
     const first = isNumber(due) ? (isNumber(latest) ? Math.min(due, latest) : due) : (latest as number);
     return `due in ${daysOf(first - asOf)}, not booked`;
   }
-  if (isAhead)
+  if (isBooked)
     return `${change === "past limit" || change === "overdue" ? `${change}, ` : ""}booked ${dayOf(booked, asOf)}`;
   return gaps.length > 0 ? ENTRIES : "nothing due";
 }

@@ -55,6 +55,13 @@ describe("the caseload as a file", () => {
     expect(js.worksheets.filter(({ state }) => state !== "visible").map(({ name }) => name)).toEqual(["Lists"]);
   });
 
+  it("holds no formula that is longer than Excel takes, as the file spells it", () => {
+    const longest = [...partsOf(bytes)].flatMap(([, xml]) => [...xml.matchAll(/<f[ >][^<]*</g)].map(([f]) => f.length));
+    /* Microsoft, "Excel specifications and limits": 8,192 characters; the tags counted in here make it stricter. */
+    expect(longest.length).toBeGreaterThan(1000);
+    expect(Math.max(...longest)).toBeLessThan(8192);
+  });
+
   it("is well-formed XML in every part", () => {
     for (const [name, xml] of partsOf(bytes)) expect(() => parsed(xml), name).not.toThrow();
   });
