@@ -29,6 +29,7 @@ export const doubts = [
   doubt("Size_Least", "Rather mm than Fr: a size below", 5, "Fr", [4, 8]),
   doubt("Size_Most", "Ask about a size above", 30, "Fr", [24, 40]),
   doubt("Length_Most", "Rather mm than cm: a length above", 10, "cm", [5, 10]),
+  doubt("Mark_Most", "Ask about a mark at the skin above", 60, "cm", [30, 60]),
   doubt("Volume_Most", "Ask about a volume above", 60, "mL", [20, 60]),
   doubt("StopGap_Days", "Catheter as a stop-gap: no longer than", 7, "days", [1, 28]),
 ] as const;

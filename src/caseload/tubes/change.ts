@@ -7,6 +7,8 @@ import { DATE, letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } 
 import { CHECK_SETTINGS } from "../ready";
 import {
   dayState,
+  isAhead,
+  isAheadIn,
   isBlank,
   isBlankIn,
   isNumber,
@@ -15,7 +17,6 @@ import {
   numberOrWord,
   stateOfDay,
   wordIn,
-  yearsBefore,
 } from "../reading";
 import type { Sight } from "../sight";
 import { ageClassIn, dueAfter, latestAfter, monthsFor, monthsIn } from "./kind";

@@ -43,8 +43,8 @@ const anyIs = (known: string, texts: readonly string[]) =>
 
 /** On LET names; first hit wins. */
 const steps = (hasSpareDates: boolean): readonly Step[] => [
-  step(formula`OR(${anyIs(CHECK_DATE, ["change", "tract"])},wrongly)`, "date wrong"),
   step(anyIs(CHECK_SETTINGS, ["change", "tract", "water", "fitting", "mark", "gaps"]), CHECK_SETTINGS),
+  step(formula`OR(${anyIs(CHECK_DATE, ["change", "tract"])},wrongly)`, "date wrong"),
   step(is("change", KIND_NOT_KNOWN), KIND_NOT_KNOWN),
   step(formula`AND(${is("change", "past limit")},NOT(ahead))`, "past limit, not booked"),
   step(
@@ -173,9 +173,9 @@ function thingToDo(row: RowCells, sight: Sight): string {
   const isBooked = isNumber(booked) && booked >= asOf;
   const isMissed = isNumber(booked) && booked < asOf && !(isNumber(device) && device >= Math.floor(booked));
 
+  if ([change, tract, water, fitting, mark, gaps].includes(CHECK_SETTINGS)) return CHECK_SETTINGS;
   if (change === CHECK_DATE || tract === CHECK_DATE || !(isAhead(booked, sight) || isBlank(booked)))
     return "date wrong";
-  if ([change, tract, water, fitting, mark, gaps].includes(CHECK_SETTINGS)) return CHECK_SETTINGS;
   if (change === KIND_NOT_KNOWN) return KIND_NOT_KNOWN;
   if (change === "past limit" && !isBooked) return "past limit, not booked";
   if (change === "overdue" && !isBooked && !isMissed) return `overdue ${daysOf(asOf - (due as number))}, not booked`;

@@ -1,0 +1,227 @@
+/** Laws of the caseload: no reassuring word where something is missing, impossible or stale; nothing hard-coded. */
+import { describe, expect, it } from "vitest";
+import type { BookDescription } from "../../src/caseload/book";
+import { balloon as balloonColumn } from "../../src/caseload/tubes/balloon";
+import { caseloadBook } from "../../src/caseload/index";
+import { readiness } from "../../src/caseload/ready";
+import { inTable } from "../../src/columns/formula";
+import type { SheetValue } from "../../src/columns/sheet-block";
+import { settingGroups, type ClinicSettingName } from "../../src/settings/index";
+import { BALLOONSTATE } from "../../src/balloon/balloonstate";
+import { STOMAFIT } from "../../src/fit/stomafit";
+import { TRACTSTATE } from "../../src/schedule/tractstate";
+import { call } from "../../src/worksheet/call";
+import { day } from "../../src/worksheet/dates";
+import { CellError } from "../../src/worksheet/error";
+import { AS_OF, checksOf, goodBumper, goodCheck, goodTube, tubeOf, type Cells } from "../examples/caseload/one-row";
+
+const bad: readonly SheetValue[] = [
+  ...[null, "  ", "n/k", "?", "*", true, new CellError("#N/A"), -1, "3/4/24"],
+  ...[day("2052-03-04"), 2019],
+];
+/** Stale, but a real day. */
+const old = day("2020-01-01");
+
+/** The cells without which a word would promise too much. */
+const standsOn: readonly {
+  word: string;
+  header: string;
+  base: Cells;
+  cells: readonly string[];
+  stale: readonly string[];
+}[] = [
+  { word: "later", header: "Change", base: goodTube, cells: ["Held by", "Access", "Device in"], stale: ["Device in"] },
+  {
+    word: "no set change",
+    header: "Change",
+    base: goodBumper,
+    cells: ["Held by", "Access", "Device in"],
+    stale: ["Device in"],
+  },
+  { word: "mature by weeks", header: "Tract", base: goodTube, cells: ["Stoma made", "Slow healing"], stale: [] },
+  {
+    word: "as filled",
+    header: "Balloon",
+    base: goodTube,
+    cells: ["Held by", "Stoma made", "Device in", "Fill mL"],
+    stale: [],
+  },
+  {
+    word: "in range",
+    header: "Fit",
+    base: goodTube,
+    cells: ["Shape", "Length cm", "Lying cm", "Sitting cm", "Measured on"],
+    stale: ["Measured on"],
+  },
+  {
+    word: "in range",
+    header: "Fit",
+    base: goodBumper,
+    cells: ["Shape", "Play mm", "Measured on"],
+    stale: ["Measured on"],
+  },
+  {
+    word: "same mark",
+    header: "Mark",
+    base: goodBumper,
+    cells: ["Shape", "Mark then cm", "Mark now cm", "Measured on", "Device in"],
+    stale: ["Measured on"],
+  },
+];
+const mustHave = [
+  ...["ID", "Access", "Stoma made", "Held by", "Shape", "Size Fr", "Length cm", "Device in", "Fill mL"],
+  ...["Changed by", "Spare at home", "Spare expires", "Lying cm", "Sitting cm", "Measured on"],
+];
+
+describe("a reassuring word", () => {
+  it.each(standsOn)("$word in $header stands when all is there", ({ word, header, base }) => {
+    expect(tubeOf({ tube: base })[header]).toBe(word);
+  });
+  it.each(standsOn)("$word in $header falls with every cell that it stands on, alone and in pairs", (one) => {
+    const { word, header, base, cells, stale } = one;
+    const spoilt = (names: readonly string[]): readonly Cells[] =>
+      names.length === 0
+        ? [base]
+        : spoilt(names.slice(1)).flatMap((rest) =>
+            [...bad, ...(stale.includes(names[0]!) ? [old] : [])].map((value) => ({ ...rest, [names[0]!]: value })),
+          );
+    for (const first of cells)
+      for (const second of cells)
+        for (const tube of spoilt(first === second ? [first] : [first, second])) {
+          expect(tubeOf({ tube })[header], JSON.stringify(tube)).not.toBe(word);
+        }
+  });
+  it("nothing due falls with every cell that must be there", () => {
+    for (const header of mustHave)
+      for (const value of bad) {
+        const row = tubeOf({ tube: { ...goodTube, [header]: value } });
+        expect(row["To do"], `${header}: ${String(value)}`).not.toBe("nothing due");
+      }
+  });
+  it("nothing due falls where the spare has no lot; any text may be one", () => {
+    for (const value of [null, "  "]) {
+      expect(tubeOf({ tube: { ...goodTube, "Spare lot": value } })["To do"]).toBe("check entries");
+    }
+  });
+  it("as filled falls with every cell of the check", () => {
+    for (const header of ["ID", "Checked on", "Out mL"])
+      for (const value of [...bad, old]) {
+        const checks = [{ ...goodCheck, [header]: value }];
+        expect(tubeOf({ checks })["Balloon"], `${header}: ${String(value)}`).not.toBe("as filled");
+        expect(checksOf({ checks })[0]!["State"] === "as filled" && value !== old, `${header}: ${String(value)}`).toBe(
+          false,
+        );
+      }
+  });
+  it("never stands on a setting that is missing or impossible", () => {
+    const families = [
+      ["change", "Change", ["later"]],
+      ["opening", "Tract", ["mature by weeks"]],
+      ["balloon", "Balloon", ["as filled"]],
+      ["fit", "Fit", ["in range"]],
+      ["entries", "To do", ["nothing due"]],
+    ] as const;
+    for (const [family, header, good] of families)
+      for (const name of readiness[family].above)
+        for (const value of [null, 0, -1, "seven", new CellError("#N/A")]) {
+          const row = tubeOf({ settings: { [name]: value } as Partial<Record<ClinicSettingName, SheetValue>> });
+          expect(good as readonly SheetValue[], `${name}: ${String(value)}`).not.toContain(row[header]);
+          expect(row["To do"], `${name}: ${String(value)}`).not.toBe("nothing due");
+        }
+  });
+  it("is none of the words in bad or missing colours", () => {
+    const rules = balloonColumn.rules as readonly { look: string; words: readonly string[] }[];
+    expect(rules.find(({ look }) => look === "quiet")!.words).toEqual(["kept at home", "as filled"]);
+  });
+});
+
+describe("the columns' rules agree with the worksheet functions at their defaults", () => {
+  it("State with BALLOONSTATE", () => {
+    for (let out = 0; out <= 12; out += 0.1)
+      for (const fill of [1, 4.4, 5, 5.1, 8, 10]) {
+        const volume = Math.round(out * 10) / 10;
+        const tube = { ...goodTube, "Fill mL": fill, "Most mL": null };
+        const [check] = checksOf({ tube, checks: [{ ...goodCheck, "Out mL": volume }] });
+        expect(check!["State"], `${volume} of ${fill}`).toBe(call(BALLOONSTATE, [volume, fill]));
+      }
+  });
+  it("Tract with TRACTSTATE", () => {
+    for (let days = 0; days < 120; days++)
+      for (const slow of ["no", "yes", "not known"]) {
+        const tube = { ...goodTube, "Stoma made": AS_OF - days, "Slow healing": slow };
+        expect(tubeOf({ tube })["Tract"]).toBe(call(TRACTSTATE, [AS_OF - days, AS_OF, 6, 12, slow]));
+      }
+  });
+  it("Fit with STOMAFIT, as long as the measurement is good", () => {
+    for (let length = 1.5; length < 3.2; length += 0.1)
+      for (const sitting of [2, 2.1, 2.2, 2.4]) {
+        const cm = Math.round(length * 10) / 10;
+        const tube = { ...goodTube, "Length cm": cm, "Sitting cm": sitting };
+        expect(tubeOf({ tube })["Fit"], `${cm}, ${sitting}`).toBe(call(STOMAFIT, [cm, 2, sitting]));
+      }
+  });
+});
+
+describe("formulas", () => {
+  const books = [[], ["fit", "plan", "spare"]].map((groups) =>
+    caseloadBook({ asOf: AS_OF, groups: groups as never, people: "none" }),
+  );
+  const formulasOf = (book: BookDescription): readonly string[] => [
+    ...book.sheets.flatMap(({ table, cells }) => [
+      ...(table?.columns ?? []).flatMap(({ formula }) => (formula ? [inTable(formula, table!.name)] : [])),
+      ...cells.flatMap(({ formula }) => formula ?? []),
+    ]),
+    ...book.names.filter(({ name }) => name !== "As_of").map(({ refersTo }) => refersTo),
+  ];
+  const all = books.flatMap(formulasOf);
+  /** Without texts and references. */
+  const bare = (formula: string): string =>
+    formula
+      .replace(/"(?:[^"]|"")*"/g, "")
+      .replace(/\w+\[(?:\[[^\]]*\],?)*[^\]]*\]/g, "cell")
+      .replace(/'[^']+'!/g, "")
+      .replace(/\$?[A-Z]{1,2}\$?\d+/g, "cell");
+
+  it("there are many", () => expect(all.length).toBeGreaterThan(80));
+  it("hold no figure but 0 and 1, days of a week, months of a year, decimals and percent, powers of ten", () => {
+    const figures = all.flatMap((formula) => bare(formula).match(/(?<![\w.])\d+(?:\.\d+)?/g) ?? []);
+    expect(new Set(figures)).toEqual(new Set(["0", "1", "7", "12", "9", "10", "5", "100"]));
+    const fives = all.filter((formula) => /(?<![\w.])5(?![\w.])/.test(bare(formula)));
+    for (const formula of fives) expect(bare(formula)).toContain("10^5+ROW()");
+  });
+  it("count from no other today, and move with no text", () => {
+    for (const formula of all)
+      expect(bare(formula)).not.toMatch(/\b(?:TODAY|NOW|OFFSET|INDIRECT|RAND\w*|TEXT|EDATE|CELL|INFO)\(/);
+  });
+  it("know every name that they use", () => {
+    for (const book of books) {
+      const known = new Set(book.names.map(({ name }) => name));
+      const used = formulasOf(book).flatMap((formula) => bare(formula).match(/\b[A-Z][A-Za-z]+_[A-Za-z]+\b/g) ?? []);
+      expect(used.filter((name) => !known.has(name))).toEqual([]);
+    }
+  });
+  it("stay within what Excel takes", () => {
+    for (const formula of all) expect(formula.length).toBeLessThan(8192);
+  });
+  it("call one function of ours only, in a column that no other one reads", () => {
+    const ours = all.flatMap((formula) => formula.match(/TUBE\.\w+/g) ?? []);
+    expect(new Set(ours)).toEqual(new Set(["TUBE.FRTOMM"]));
+    expect(all.filter((formula) => formula.includes("[Size mm]"))).toEqual([]);
+  });
+});
+
+describe("settings", () => {
+  it("stand on the sheet, each with its name, in groups", () => {
+    const book = caseloadBook({ asOf: AS_OF, groups: [], people: "none" });
+    const sheet = book.sheets.at(-1)!;
+    const headings = sheet.cells.filter(({ look }) => look === "heading").map(({ value }) => value);
+    for (const { heading, settings } of settingGroups) {
+      expect(headings).toContain(heading);
+      for (const { name, label } of settings) {
+        const { refersTo } = book.names.find((one) => one.name === name)!;
+        const row = Number(/\$(\d+)$/.exec(refersTo)![1]) - 1;
+        expect(sheet.cells.find((cell) => cell.row === row && cell.column === 0)!.value).toBe(label);
+      }
+    }
+  });
+});
