@@ -55,12 +55,15 @@ const CASELOAD: BookDescription = {
       ],
     }),
     sheetOf("Changes", small(tableNames.changes)),
-    sheetOf("Clinic settings", small(tableNames.settings)),
+    { name: "Clinic settings", cells: [] },
   ],
   names: [{ name: "Check_ID", refersTo: `${tableNames.checks}[ID]` }],
 };
 
-const OTHER: BookDescription = { ...CASELOAD, sheets: CASELOAD.sheets.slice(0, 3) };
+const OTHER: BookDescription = {
+  ...CASELOAD,
+  sheets: CASELOAD.sheets.filter(({ table }) => table?.name !== tableNames.changes),
+};
 
 let engine: Engine;
 let grid: Grid;
