@@ -34,7 +34,7 @@ export function caseloadBookOf(rows: CaseloadRows, { asOf, groups, people }: Cas
     { asOf, groups },
   );
   const readFirst = readFirstSheet(asOf, isInvented);
-  const settings = settingsSheet(isInvented);
+  const settings = settingsSheet(asOf, isInvented);
   const tables = (["tubes", "checks", "changes"] as const).map((table) =>
     tableSheet(table, worked[table], groups, isInvented),
   );

@@ -3,11 +3,11 @@
  * an error on: a cell in error is neither blank nor a number nor a known word.
  */
 import { formula, quoted, type FormulaTemplate } from "../columns/formula";
-import { addMonths } from "../maths/calendar";
 import { spelled } from "../columns/spelling";
 import type { SheetValue } from "../columns/sheet-block";
 import { CellError } from "../worksheet/error";
-import { yearsBack, type Sight } from "./sight";
+import { countedDay, monthsLaterIn } from "./counted-days";
+import type { Sight } from "./sight";
 
 type Text = FormulaTemplate | string;
 
@@ -53,33 +53,25 @@ export const numberOrWord = (name: string, cell: FormulaTemplate): Readonly<Reco
 export const isAboveIn = (name: string) => formula`IF(ISNUMBER(${name}),${name}>0,FALSE)`;
 export const isAbove = (value: SheetValue): value is number => isNumber(value) && value > 0;
 
-/**
- * So many whole months later, clipped to the month's end. Not EDATE: the grid's engine (Univer 0.25.1) turns 31 August
- * and six months into 3 March. DATE(...,0) is the last day of the month before.
- */
-export const monthsLater = (day: Text, months: Text) =>
-  formula`MIN(DATE(YEAR(${day}),MONTH(${day})+${months},DAY(${day})),DATE(YEAR(${day}),MONTH(${day})+${months}+1,0))`;
-
-export const yearsBefore = (years: string) => monthsLater("As_of", `(-12*${years})`);
+/** So many whole months later, clipped to the month's end. */
+export const monthsLater = (day: string, months: string) => formula`${monthsLaterIn(day, months)}`;
 
 /**
  * Of LET names made by `numbered`. 1: a day not after today and not absurdly long ago. 0: nothing entered. -1: anything
  * else: text, future, 2052.
  */
 export const dayState = (name: string) =>
-  formula`IF(ISNUMBER(${name}),IF(${name}<As_of+1,IF(${name}>=${yearsBefore("Past_Years")},1,-1),-1),IF(${isBlankIn(`${name}cell`)},0,-1))`;
-export function stateOfDay(value: SheetValue, { asOf, number }: Sight): 1 | 0 | -1 {
-  if (isNumber(value)) return value < asOf + 1 && value >= yearsBack(asOf, number("Past_Years")) ? 1 : -1;
+  formula`IF(ISNUMBER(${name}),IF(${name}<As_of+1,IF(${name}>=Day_Oldest,1,-1),-1),IF(${isBlankIn(`${name}cell`)},0,-1))`;
+export function stateOfDay(value: SheetValue, sight: Sight): 1 | 0 | -1 {
+  if (isNumber(value)) return value < sight.asOf + 1 && value >= countedDay("Day_Oldest", sight) ? 1 : -1;
   return isBlank(value) ? 0 : -1;
 }
 
 /** A day that may lie ahead, but not beyond belief: a booking, an expiry, a date that somebody has set. */
 export const isAheadIn = (name: string) =>
-  formula`IF(ISNUMBER(${name}),IF(${name}>=${yearsBefore("Past_Years")},${name}<${monthsLater("As_of", "Far_Months")}+1,FALSE),FALSE)`;
-export const isAhead = (value: SheetValue, { asOf, number }: Sight): value is number =>
-  isNumber(value) &&
-  value >= yearsBack(asOf, number("Past_Years")) &&
-  value < addMonths(asOf, number("Far_Months")) + 1;
+  formula`IF(ISNUMBER(${name}),IF(${name}>=Day_Oldest,${name}<Day_Farthest+1,FALSE),FALSE)`;
+export const isAhead = (value: SheetValue, sight: Sight): value is number =>
+  isNumber(value) && value >= countedDay("Day_Oldest", sight) && value < countedDay("Day_Farthest", sight) + 1;
 
 /** An identifier that no criterion reads as a number, a date or a wildcard. */
 export const identityIn = (cell: Text) =>

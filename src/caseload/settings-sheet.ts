@@ -5,6 +5,7 @@ import type { ClinicSetting } from "../settings/setting";
 import type { Cell } from "../worksheet/cell";
 import type { CellDescription, NameDescription, SheetDescription, Validation } from "./book";
 import { DATE, PLAIN, TEXT } from "./column";
+import { countedDay, countedDayFormula, countedDays, type CountedDayName } from "./counted-days";
 import { lines, FOOTER } from "./lines";
 import { headerRow } from "./layout";
 import { sheetNames } from "./names";
@@ -112,7 +113,7 @@ export interface SettingsSheet {
   readonly names: readonly NameDescription[];
 }
 
-export function settingsSheet(isInvented: boolean): SettingsSheet {
+export function settingsSheet(asOf: number, isInvented: boolean): SettingsSheet {
   const cells: CellDescription[] = [...lines("Clinic settings", isInvented, columns.range + 1)];
   const names: NameDescription[] = [];
   let row = headerRow;
@@ -141,6 +142,15 @@ export function settingsSheet(isInvented: boolean): SettingsSheet {
       look: "computed",
     });
     names.push({ name: one.name, refersTo: place(row, columns.value) });
+    row += 1;
+  }
+
+  const number = (name: ClinicSettingName) => clinicSettingNamed(name).default as number;
+  for (const [name, one] of Object.entries(countedDays)) {
+    cells.push({ row, column: 0, value: one.label, look: "text" });
+    const value = countedDay(name as CountedDayName, { asOf, number });
+    cells.push({ row, column: columns.value, value, formula: countedDayFormula(one), look: "computed", format: DATE });
+    names.push({ name, refersTo: place(row, columns.value) });
     row += 1;
   }
 

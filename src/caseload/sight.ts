@@ -1,5 +1,4 @@
 /** What a row's rules see beyond their own row: today, the settings, the other rows and tables. */
-import { addMonths } from "../maths/calendar";
 import type { SheetValue } from "../columns/sheet-block";
 import type { ClinicSettingName } from "../settings/index";
 import type { RowCells } from "./column";
@@ -25,6 +24,3 @@ export interface Sight extends Tables {
 }
 
 export type Family = "change" | "balloon" | "opening" | "fit" | "entries";
-
-/** The day so many years ago. */
-export const yearsBack = (asOf: number, years: number): number => addMonths(asOf, -12 * years);

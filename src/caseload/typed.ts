@@ -1,7 +1,6 @@
 /** Columns that people fill in: texts, dates, numbers, and words to choose from. */
 import { formula } from "../columns/formula";
 import type { Validation } from "./book";
-import { monthsLater, yearsBefore } from "./reading";
 import { DATE, TEXT, type CaseloadColumn, type Slots } from "./column";
 
 type Place = Pick<CaseloadColumn, "group" | "onlyWith" | "rules">;
@@ -37,10 +36,10 @@ export const date = (header: string, hint: string, place: Place = {}, rules: Dat
   width: 12,
   validation: (cell): Validation => {
     const own = cell(header);
-    const until = rules.mayBeAhead ? formula`${own}<${monthsLater("As_of", "Far_Months")}+1` : formula`${own}<As_of+1`;
+    const until = rules.mayBeAhead ? formula`${own}<Day_Farthest+1` : formula`${own}<As_of+1`;
     return {
       kind: "formula",
-      formula: formula`IF(ISNUMBER(${own}),AND(${until},${own}>=${yearsBefore("Age_Most")}),FALSE)`,
+      formula: formula`IF(ISNUMBER(${own}),AND(${until},${own}>=Day_Birth),FALSE)`,
       title: header,
       sentence: rules.mayBeAhead
         ? "Give a date, such as 2026-05-14. It may lie ahead, but not years too far."

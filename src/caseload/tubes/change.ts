@@ -4,6 +4,7 @@ import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
 import { addMonths } from "../../maths/calendar";
 import type { SheetValue } from "../../columns/sheet-block";
 import { DATE, letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
+import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
 import {
   dayState,
@@ -119,7 +120,7 @@ export const change: CaseloadColumn = {
   formula: (cell) => {
     const near = (day: string) => formula`${day}<As_of+Soon_Days+1`;
     const first = formula`IF(ISNUMBER(latest),MIN(due,latest),due)`;
-    const isFar = formula`OR(due>=${monthsLater("As_of", "Far_Months")}+1,IF(ISNUMBER(latest),latest>=${monthsLater("As_of", "Far_Months")}+1,FALSE))`;
+    const isFar = formula`OR(due>=Day_Farthest+1,IF(ISNUMBER(latest),latest>=Day_Farthest+1,FALSE))`;
     const ahead = formula`IF(${isFar},"${CHECK_DATE}",IF(inis=0,"${NO_DATE}",IF(${near("first")},"due soon","later")))`;
     const dated = formula`IF(due<As_of,"overdue",${letting({ first }, ahead)})`;
     const undated = formula`IF(ISNUMBER(latest),IF(${near("latest")},"due soon",due),due)`;
@@ -160,7 +161,7 @@ function changeOf(row: RowCells, sight: Sight): SheetValue {
   const isNear = (day: number): boolean => day < asOf + number("Soon_Days") + 1;
   if (!isNumber(due)) return isNumber(latest) && isNear(latest) ? "due soon" : due;
   if (due < asOf) return "overdue";
-  const far = addMonths(asOf, number("Far_Months")) + 1;
+  const far = countedDay("Day_Farthest", sight) + 1;
   if (due >= far || (isNumber(latest) && latest >= far)) return CHECK_DATE;
   if (state === 0) return NO_DATE;
   return isNear(isNumber(latest) ? Math.min(due, latest) : due) ? "due soon" : "later";

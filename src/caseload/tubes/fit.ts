@@ -1,22 +1,11 @@
 /** Whether the device still fits, as STOMAFIT, FREEPLAY and MARKSHIFT say it, and whether the measurement is still good. */
 import { formula, type FormulaTemplate } from "../../columns/formula";
-import { addMonths } from "../../maths/calendar";
 import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
+import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
-import {
-  dayState,
-  is,
-  isAbove,
-  isAboveIn,
-  isNumber,
-  monthsLater,
-  numbered,
-  stateOfDay,
-  word,
-  wordIn,
-} from "../reading";
+import { dayState, is, isAbove, isAboveIn, isNumber, numbered, stateOfDay, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 import { ageClassIn, ageClassOf } from "./kind";
 import { ifLive, isLive } from "./live";
@@ -36,8 +25,8 @@ const freshNames = (cell: Slots) => ({
   ...numbered("measured", cell("Measured on")),
   ...numbered("then", cell("Weight then kg")),
   ...numbered("weight", cell("Weight kg")),
-  months: formula`IF(${is("age", "adult")},Measure_Adult,Measure_Child)`,
-  recent: formula`IF(${dayState("measured")}=1,${monthsLater("measured", "months")}>=As_of,FALSE)`,
+  since: formula`IF(${is("age", "adult")},Day_MeasureAdult,Day_MeasureChild)`,
+  recent: formula`IF(${dayState("measured")}=1,measured>=since,FALSE)`,
   weighed: formula`AND(${isAboveIn("then")},${isAboveIn("weight")})`,
   grown: formula`IF(weighed,ROUND(100*ABS(weight/then-1),9)>=Grow_Percent,NOT(${is("age", "adult")}))`,
 });
@@ -45,8 +34,8 @@ const freshIn: FormulaTemplate = formula`AND(recent,NOT(grown))`;
 
 function isRecent(row: RowCells, sight: Sight): boolean {
   const measured = row["Measured on"]!;
-  const months = sight.number(ageClassOf(row, sight) === "adult" ? "Measure_Adult" : "Measure_Child");
-  return stateOfDay(measured, sight) === 1 && addMonths(Math.floor(measured as number), months) >= sight.asOf;
+  const since = ageClassOf(row, sight) === "adult" ? "Day_MeasureAdult" : "Day_MeasureChild";
+  return stateOfDay(measured, sight) === 1 && (measured as number) >= countedDay(since, sight);
 }
 
 function isFresh(row: RowCells, sight: Sight): boolean {

@@ -4,10 +4,10 @@
  */
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from "../../columns/state-words";
-import { addMonths } from "../../maths/calendar";
 import type { ClinicSettingName } from "../../settings/index";
 import type { RowCells } from "../column";
-import { is, isNumber, monthsLater, isOneOf, word } from "../reading";
+import { is, isNumber, isOneOf, word } from "../reading";
+import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
 import { stateOfDay } from "../reading";
 import type { Sight } from "../sight";
@@ -15,12 +15,12 @@ import type { Sight } from "../sight";
 /** Not known: held to the limit that comes first. */
 export type AgeClass = "adult" | "child" | "not known";
 
-/** On LET names born (raw) and bornis (its dayState, with Past_Years). */
-export const ageClassIn = formula`IF(bornis=1,IF(${monthsLater("born", "12*Adult_Age")}<As_of+1,"adult","child"),"not known")`;
+/** On LET names born and bornis. */
+export const ageClassIn = formula`IF(bornis=1,IF(born<Day_Adult+1,"adult","child"),"not known")`;
 export function ageClassOf(row: RowCells, sight: Sight): AgeClass {
   const born = row["Born"]!;
   if (stateOfDay(born, sight) !== 1 || !isNumber(born)) return "not known";
-  return addMonths(Math.floor(born), 12 * sight.number("Adult_Age")) < sight.asOf + 1 ? "adult" : "child";
+  return born < countedDay("Day_Adult", sight) + 1 ? "adult" : "child";
 }
 
 const months = (name: ClinicSettingName) => formula`IF(ISNUMBER(${name}),${name},"${CHECK_SETTINGS}")`;

@@ -1,9 +1,9 @@
 /** What is missing in a row or contradicts itself: short reasons, one after the other. */
 import { formula, quoted, type FormulaTemplate } from "../../columns/formula";
-import { addMonths } from "../../maths/calendar";
 import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
+import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
 import * as read from "../reading";
 import type { Sight } from "../sight";
@@ -103,14 +103,10 @@ const dateReasons: readonly Reason[] = [
   },
   {
     says: "birth date wrong",
-    when: wrong(
-      "born",
-      both(formula`ISNUMBER(born)`, both(formula`born<As_of+1`, formula`born>=${read.yearsBefore("Age_Most")}`)),
-    ),
+    when: wrong("born", both(formula`ISNUMBER(born)`, both(formula`born<As_of+1`, formula`born>=Day_Birth`))),
     applies: ({ at, sight }) => {
       const born = at("Born");
-      const { asOf, number } = sight;
-      return isWrong(born, isNumber(born) && born < asOf + 1 && born >= addMonths(asOf, -12 * number("Age_Most")));
+      return isWrong(born, isNumber(born) && born < sight.asOf + 1 && born >= countedDay("Day_Birth", sight));
     },
   },
   {
@@ -308,12 +304,12 @@ const weightReasons: readonly Reason[] = [
     says: "weight is old",
     when: both(
       formula`AND(${isFilledIn("weight")},weighedis=1)`,
-      formula`${read.monthsLater("weighed", formula`IF(${is("age", "adult")},Weight_Adult,Weight_Child)`)}<As_of`,
+      formula`weighed<IF(${is("age", "adult")},Day_WeightAdult,Day_WeightChild)`,
     ),
     applies: ({ at, day, row, sight }) => {
       if (isBlank(at("Weight kg")) || day("Weighed on") !== 1) return false;
-      const months = sight.number(ageClassOf(row, sight) === "adult" ? "Weight_Adult" : "Weight_Child");
-      return addMonths(Math.floor(at("Weighed on") as number), months) < sight.asOf;
+      const since = ageClassOf(row, sight) === "adult" ? "Day_WeightAdult" : "Day_WeightChild";
+      return (at("Weighed on") as number) < countedDay(since, sight);
     },
   },
   {

@@ -7,20 +7,9 @@ import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
 import { letting, PLAIN, TENTHS, type CaseloadColumn } from "../column";
+import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
-import {
-  dayState,
-  is,
-  isBlank,
-  isBlankIn,
-  isNumber,
-  numbered,
-  stateOfDay,
-  word,
-  wordIn,
-  yearsBefore,
-} from "../reading";
-import { yearsBack } from "../sight";
+import { dayState, is, isBlank, isBlankIn, isNumber, numbered, stateOfDay, word, wordIn } from "../reading";
 import { ifLive, isLive } from "./live";
 
 /** Whole months from a birthday; below two years in months, because there every month counts. */
@@ -39,7 +28,7 @@ export const age: CaseloadColumn = {
     const months = formula`12*(YEAR(As_of)-YEAR(born))+MONTH(As_of)-MONTH(born)-IF(DAY(As_of)<DAY(born),1,0)`;
     const young = formula`months&IF(months=1," month"," months")`;
     const age = letting({ months }, formula`IF(months<12+12,${young},INT(months/12))`);
-    const isDay = formula`IF(ISNUMBER(born),IF(born<As_of+1,born>=${yearsBefore("Age_Most")},FALSE),FALSE)`;
+    const isDay = formula`IF(ISNUMBER(born),IF(born<As_of+1,born>=Day_Birth,FALSE),FALSE)`;
     const dated = formula`IF(Ready_Entries,IF(${isDay},${age},"${CHECK_DATE}"),"${CHECK_SETTINGS}")`;
     return letting(numbered("born", cell("Born")), formula`IF(${isBlankIn("borncell")},"",${dated})`);
   },
@@ -47,7 +36,7 @@ export const age: CaseloadColumn = {
     const born = row["Born"]!;
     if (isBlank(born)) return "";
     if (!sight.isReady("entries")) return CHECK_SETTINGS;
-    const isDay = isNumber(born) && born < sight.asOf + 1 && born >= yearsBack(sight.asOf, sight.number("Age_Most"));
+    const isDay = isNumber(born) && born < sight.asOf + 1 && born >= countedDay("Day_Birth", sight);
     if (!isDay) return CHECK_DATE;
     const months = monthsBetween(born, sight.asOf);
     if (months < 24) return `${months} ${months === 1 ? "month" : "months"}`;
