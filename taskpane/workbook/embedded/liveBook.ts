@@ -10,6 +10,7 @@ import { calculated, leaveTablesOut } from "./calculation";
 import { registerChanges } from "./changes";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
+import { hastenTexts } from "./hastened";
 import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo } from "./names";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
@@ -35,6 +36,7 @@ export class LiveBook {
     protected today: number,
   ) {
     mendReader();
+    hastenTexts();
     registerChanges(engine);
     setGridToday(today);
     engine.injector.get(ICommandService).onCommandExecuted((command) => {

@@ -1,8 +1,9 @@
 /** The cells of one worksheet as the grid holds them: typed values, formulas in shared groups, styles by the file's index. */
 import { CellValueType, type ICellData } from "@univerjs/core";
-import type { CellValue, OpenedPackage, PackageCell } from "../../package";
+import type { CellFormula, CellValue, OpenedPackage, PackageCell } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable";
 import { isMovedByEngine, relativeForm } from "../formulas/references";
+import type { TableGeometry } from "../formulas/structured";
 import { parseRange } from "../../package";
 import { styleId } from "./styles";
 
@@ -64,23 +65,73 @@ class SharedGroups {
   private readonly seen = new Map<string, ICellData>();
   private count = 0;
 
-  place(cell: ICellData, formula: GridFormula, row: number, column: number): void {
+  /** Gives the cell in which the group's formula stands; the cell itself where it shares one with nobody. */
+  place(cell: ICellData, formula: GridFormula, row: number, column: number): ICellData {
     const key = `${column} ${relativeForm(formula.text, row, column)}`;
     const first = this.seen.get(key);
-    if (!first) {
-      cell.f = `=${formula.text}`;
-      if (isMovedByEngine(formula.text)) this.seen.set(key, cell);
-      return;
-    }
+    if (first) return this.join(cell, first);
+    cell.f = `=${formula.text}`;
+    if (isMovedByEngine(formula.text)) this.seen.set(key, cell);
+    return cell;
+  }
+
+  join(cell: ICellData, first: ICellData): ICellData {
     first.si ??= `g${this.count++}`;
     cell.si = first.si;
+    return first;
   }
 }
+
+interface Repeated {
+  readonly text: string;
+  readonly table: TableGeometry;
+  readonly first: ICellData;
+  readonly isLiving: boolean;
+}
+
+/**
+ * A calculated column holds the same words on every row of its table. Where they mean the same on the next row too they
+ * are read once: taking a long formula apart for each of thousands of rows is what opening would spend its time on.
+ */
+class RepeatedFormulas {
+  private readonly last = new Map<number, Repeated>();
+
+  constructor(
+    private readonly sheetName: string,
+    private readonly readers: Readers,
+  ) {}
+
+  /** What the row above taught, where the same words stand here. */
+  find(formula: CellFormula, row: number, column: number): Repeated | undefined {
+    const known = this.last.get(column);
+    if (!known || formula.isDynamic || formula.text !== known.text) return undefined;
+    return isDataOf(known.table, row, column) ? known : undefined;
+  }
+
+  note(formula: CellFormula, read: GridFormula, first: ICellData, row: number, column: number): void {
+    this.last.delete(column);
+    if (formula.isDynamic || !formula.text.includes("[") || !isMovedByEngine(read.text)) return;
+    const table = this.readers.tables.find(
+      (one) => one.sheetName === this.sheetName && isDataOf(one, row, column) && isDataOf(one, row + 1, column),
+    );
+    if (!table) return;
+    const below = cellInGrid(formula, { sheetName: this.sheetName, row: row + 1, column }, this.readers);
+    if (!below || relativeForm(below.text, row + 1, column) !== relativeForm(read.text, row, column)) return;
+    this.last.set(column, { text: formula.text, table, first, isLiving: read.isLiving });
+  }
+}
+
+const isDataOf = (table: TableGeometry, row: number, column: number): boolean =>
+  column >= table.left &&
+  column < table.left + table.columns.length &&
+  row >= table.top + table.headerRows &&
+  row <= table.bottom - table.totalsRows;
 
 export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Readers): SheetCells {
   const all = [...opened.cells(sheetName)];
   const isSpilled = spilledCells(all);
   const groups = new SharedGroups();
+  const repeated = new RepeatedFormulas(sheetName, readers);
   const cells: CellData = {};
   const styleOnly: PackageCell[] = [];
   const keptAsValue: [number, number][] = [];
@@ -92,9 +143,16 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
       continue;
     }
     const data: ICellData = cell.styleIndex === 0 ? {} : { s: styleId(cell.styleIndex) };
-    const read = cell.formula && cellInGrid(cell.formula, { sheetName, row, column }, readers);
-    if (read) groups.place(data, read, row, column);
-    else if (cell.formula) keptAsValue.push([row, column]);
+    const { formula } = cell;
+    const known = formula && repeated.find(formula, row, column);
+    const read =
+      (known as GridFormula | Repeated | undefined) ??
+      (formula && cellInGrid(formula, { sheetName, row, column }, readers));
+    if (known) groups.join(data, known.first);
+    else if (formula && read && "text" in read) {
+      const first = groups.place(data, read, row, column);
+      repeated.note(formula, read, first, row, column);
+    } else if (formula) keptAsValue.push([row, column]);
     if (read && (read.isLiving || cell.value === null)) hasLiving = true;
     if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));
     (cells[row] ??= {})[column] = data;
