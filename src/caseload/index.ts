@@ -1,4 +1,5 @@
 /** The ready-made caseload as data: five sheets, three tables, the settings, and the names that hold them together. */
+import { AS_OF } from "../columns/as-of";
 import type { BookDescription, NameDescription } from "./book";
 import type { OptionalGroup } from "./column";
 import { inventedCaseload } from "./invented/index";
@@ -45,7 +46,7 @@ export function caseloadBookOf(rows: CaseloadRows, { asOf, groups, people }: Cas
   return {
     title: "Gastrostomy tubes: caseload",
     sheets: [readFirst.sheet, ...tables, settings.sheet],
-    names: [{ name: "As_of", refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns],
+    names: [{ name: AS_OF, refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns],
   };
 }
 

@@ -1,4 +1,5 @@
 /** The lines above every sheet's content: title, whether the people are invented, what decides, who agreed the settings. */
+import { SHORT_MONTHS } from "../words/date-in-words";
 import type { Cell } from "../worksheet/cell";
 import type { CellDescription } from "./book";
 import { agreedRow, inventedRow, quietRow, titleRow } from "./layout";
@@ -11,7 +12,7 @@ const NOT_AGREED = "Settings not agreed: nobody's name and date stand on the she
 const inventedFormula = `IF(LEN(${INVENTED_ON})=0,"","${INVENTED_LINE}")`;
 
 const dayIn = (name: string) =>
-  `DAY(${name})&" "&CHOOSE(MONTH(${name}),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")&" "&YEAR(${name})`;
+  `DAY(${name})&" "&CHOOSE(MONTH(${name}),${SHORT_MONTHS.map((month) => `"${month}"`).join(",")})&" "&YEAR(${name})`;
 const isReviewLate = "IF(ISNUMBER(Agreed_Until),Agreed_Until<As_of,TRUE)";
 /** As the pane says it (taskpane/actions/clinic-settings/agreement.ts): a day ahead or a review that is past is not agreed. */
 const agreedFormula =

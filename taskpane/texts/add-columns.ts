@@ -1,4 +1,4 @@
-import { count, rows } from "./figures";
+import { count, figure, rows } from "./pieces";
 
 export const addColumns = {
   looking: "Looking at the sheet…",
@@ -83,10 +83,10 @@ export const addColumns = {
   },
   preview: {
     title: "What will happen",
-    answers: (filled: number, of: number) => `${filled.toLocaleString("en-GB")} of ${rows(of)} get an answer.`,
+    answers: (filled: number, of: number) => `${figure(filled)} of ${rows(of)} get an answer.`,
     goTo: "Go to row:",
     goToRow: (row: number) => `Go to row ${row}`,
-    moreRows: (n: number) => `${n.toLocaleString("en-GB")} more`,
+    moreRows: (n: number) => `${figure(n)} more`,
     counts: "Words that would stand there today",
     formula: "The formula in the first row",
     asOf: (date: string) => `Counted from ${date}, today’s date in this workbook (the name As_of).`,

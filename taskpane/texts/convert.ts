@@ -1,6 +1,4 @@
-import { count } from "./figures";
-
-const figure = (n: number): string => n.toLocaleString("en-GB");
+import { count, figure, rows } from "./pieces";
 
 export const convert = {
   title: "Convert sizes",
@@ -10,7 +8,7 @@ export const convert = {
     column: "Column with the sizes",
     choose: "Choose a column",
     only: "Which cells",
-    whole: (header: string, n: number) => `The whole column ${header}, ${count(n, "row", "rows")}`,
+    whole: (header: string, n: number) => `The whole column ${header}, ${rows(n)}`,
     wholeOfList: "A whole column of the list",
     selected: (cells: string) => `Only the selected cells, ${cells}`,
     way: "Which way",

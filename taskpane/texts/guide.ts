@@ -1,4 +1,4 @@
-import { count } from "./figures";
+import { count } from "./pieces";
 
 export const guide = {
   search: "Find a function",

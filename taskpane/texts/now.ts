@@ -1,5 +1,5 @@
 /** Tube out, and what is written down day by day. */
-import { count } from "./figures";
+import { count } from "./pieces";
 
 const ends = {
   G: "stomach (G)",

@@ -1,4 +1,4 @@
-import { rows } from "./figures";
+import { rows } from "./pieces";
 
 export const setUp = {
   loading: "Working out what will be made…",

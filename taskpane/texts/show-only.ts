@@ -1,4 +1,4 @@
-import { rows } from "./figures";
+import { figure, rows } from "./pieces";
 
 export const showOnly = {
   looking: "Looking at the sheet…",
@@ -23,7 +23,7 @@ export const showOnly = {
     status: "Status",
   },
   inColumn: (header: string) => `column “${header}”`,
-  many: (n: number) => `${n.toLocaleString("en-GB")} different entries`,
+  many: (n: number) => `${figure(n)} different entries`,
   nothingToChoose:
     "No column was found to choose by: how the tube is held, its shape, access, size, change or who changes it. Say below which column it is.",
   columns: "Which of your columns is what",

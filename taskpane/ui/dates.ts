@@ -1,12 +1,9 @@
 /** Dates between the day numbers of cells, the page's clock, and the screen. */
-
-const DAY_MS = 86_400_000;
-/** Day 0 of the 1900 system as all day numbers from 61 (1 March 1900) on count it. */
-const DAY_ZERO = Date.UTC(1899, 11, 30);
+import { calendarDate, dayNumber } from "../../src/maths/calendar";
 
 /** Today by the computer's own clock and time zone. */
 export const dayNumberOf = (moment: Date): number =>
-  Math.round((Date.UTC(moment.getFullYear(), moment.getMonth(), moment.getDate()) - DAY_ZERO) / DAY_MS);
+  dayNumber(moment.getFullYear(), moment.getMonth() + 1, moment.getDate());
 
 const WRITTEN = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" } as const;
 
@@ -20,8 +17,10 @@ function writer(locale: string): Intl.DateTimeFormat {
 }
 
 /** A day number as this person's computer writes dates, the month in letters so that it cannot be turned round. */
-export const dateText = (serial: number, locale: string): string =>
-  writer(locale).format(new Date(DAY_ZERO + Math.floor(serial) * DAY_MS));
+export function dateText(serial: number, locale: string): string {
+  const { year, month, day } = calendarDate(Math.floor(serial));
+  return writer(locale).format(Date.UTC(year, month - 1, day));
+}
 
 /** Milliseconds until a new day begins by the computer's own clock. */
 export function untilMidnight(moment: Date): number {

@@ -2,6 +2,7 @@
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE, KIND_NOT_KNOWN, NO_DATE } from "../../columns/state-words";
 import { calendarDate } from "../../maths/calendar";
+import { SHORT_MONTHS } from "../../words/date-in-words";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
@@ -11,15 +12,13 @@ import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "./balloon";
 import { MILKY } from "../checks/states";
 import { MEASURE_AGAIN, READ_AGAIN } from "./fit";
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
 /** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
 const dayIn = (day: string) =>
-  formula`DAY(${day})&" "&CHOOSE(MONTH(${day}),${MONTHS.map((month) => `"${month}"`).join(",")})&IF(YEAR(${day})=YEAR(As_of),""," "&YEAR(${day}))`;
+  formula`DAY(${day})&" "&CHOOSE(MONTH(${day}),${SHORT_MONTHS.map((month) => `"${month}"`).join(",")})&IF(YEAR(${day})=YEAR(As_of),""," "&YEAR(${day}))`;
 function dayOf(day: number, asOf: number): string {
   const date = calendarDate(Math.floor(day));
   const year = date.year === calendarDate(asOf).year ? "" : ` ${date.year}`;
-  return `${date.day} ${MONTHS[date.month - 1]}${year}`;
+  return `${date.day} ${SHORT_MONTHS[date.month - 1]}${year}`;
 }
 
 const daysIn = (count: string) => formula`${count}&IF(${count}=1," day"," days")`;

@@ -1,3 +1,4 @@
+import { AS_OF } from "../as-of";
 import type { ColumnSlot, FormulaTemplate } from "../formula";
 import { formula, quoted } from "../formula";
 import { changeState } from "../change-state";
@@ -5,9 +6,6 @@ import { changeStates, CHECK_DATE, KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from
 import { isIso, listed, whereSet } from "./guards";
 import type { Role } from "../role";
 import type { Recipe, RowCells, Using } from "./recipe";
-
-/** The name that holds today. Stored in people's workbooks. */
-export const AS_OF = "As_of";
 
 const or = (tests: readonly FormulaTemplate[]): FormulaTemplate =>
   tests.length === 1 ? tests[0]! : formula`OR(${listed(tests)})`;

@@ -6,7 +6,7 @@ import { TRACTSTATE } from "../../schedule/tractstate";
 import { formula, quoted, type ColumnSlot } from "../formula";
 import { spelled } from "../spelling";
 import { CHECK_DATE, NO_DATE } from "../state-words";
-import { AS_OF } from "./change";
+import { AS_OF } from "../as-of";
 import { isIso, noDateIn, whereSet } from "./guards";
 import type { Recipe, RowCells, Using } from "./recipe";
 

@@ -2,7 +2,7 @@
 import type { Done, Receipt } from "../../workbook/port";
 import type { Afterwards } from "../action";
 import type { AddColumnsPlan } from "./interface";
-import { count, rowList, together } from "./sentences";
+import { count, rowList, together } from "../../texts/pieces";
 
 export function afterColumns(plan: AddColumnsPlan, receipt: Receipt): Afterwards {
   const { outcome } = receipt;

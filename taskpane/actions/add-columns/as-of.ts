@@ -1,9 +1,9 @@
 /** The day that "Change" counts from: the name As_of, where the workbook has it, else today. */
-import { AS_OF } from "../../../src/columns/recipes/change";
+import { AS_OF } from "../../../src/columns/as-of";
 import { FIRST_DAY } from "../../../src/maths/calendar";
 import type { Overview } from "../../workbook/port";
 import type { AsOf } from "./interface";
-import { dateText } from "./samples";
+import { shortDate } from "../../../src/words/date-in-words";
 
 export function asOfIn(overview: Overview, today: number): AsOf {
   const name = overview.names.find((one) => one.name.toLowerCase() === AS_OF.toLowerCase());
@@ -21,5 +21,5 @@ export function asOfIn(overview: Overview, today: number): AsOf {
 /** A day that somebody has fixed is used, but not in silence. */
 export const staleDay = ({ day, from, refused }: AsOf, today: number): string | null =>
   from === "name" && refused === null && day !== today
-    ? `The name ${AS_OF} stands for ${dateText(day)}, which is not today: "Change" counts from that day.`
+    ? `The name ${AS_OF} stands for ${shortDate(day)}, which is not today: "Change" counts from that day.`
     : null;

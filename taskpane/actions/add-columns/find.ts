@@ -4,7 +4,7 @@ import type { SheetValue } from "../../../src/columns/sheet-block";
 import { bottom, contains, right } from "../../workbook/area";
 import type { Area, Overview, SheetOverview, TableOverview, Workbook } from "../../workbook/port";
 import type { ListChoice, Wish } from "./interface";
-import { inQuotes } from "./sentences";
+import { inQuotes } from "../../texts/pieces";
 
 /** A list before its rows have been read. */
 export type Located =

@@ -1,6 +1,6 @@
 /** What would be done, from what was found and chosen: a change to be applied, or why there is none. Pure. */
 import { inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
-import { AS_OF } from "../../../src/columns/recipes/change";
+import { AS_OF } from "../../../src/columns/as-of";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { bottom } from "../../workbook/area";
@@ -10,7 +10,7 @@ import { besideOf, columnArea, expectationsOf } from "./expected";
 import type { AddColumnsPlan, Choices, PresentColumn, Survey, SurveyedList } from "./interface";
 import { previewsOf, type Previewed } from "./preview";
 import { wayText } from "./read-list";
-import { count, inQuotes, rowList, together } from "./sentences";
+import { count, figure, inQuotes, rowList, together } from "../../texts/pieces";
 import {
   chosenRecipes,
   kindSourceFor,
@@ -143,7 +143,7 @@ const columnsRead = (choices: Choices): readonly number[] =>
 function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewed[]): readonly string[] {
   const rows = [...new Set(previewed.flatMap(({ unusable }) => unusable))].sort((a, b) => a - b);
   const each = previewed.flatMap(({ preview, unusable }) =>
-    unusable.length === 0 ? [] : [`${preview.header}: ${unusable.length.toLocaleString("en-GB")}`],
+    unusable.length === 0 ? [] : [`${preview.header}: ${figure(unusable.length)}`],
   );
   const doubts = previewed.flatMap(({ preview: { header, groups } }) => {
     const doubtful = groups.filter(({ severity }) => severity === "doubt").flatMap((group) => group.rows);
@@ -153,7 +153,7 @@ function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewe
   const first =
     rows.length === 0
       ? `No row of ${of} is left without an answer.`
-      : `${rows.length.toLocaleString("en-GB")} of ${of} get no usable answer in at least one column (${rowList(rows)}). By column: ${each.join("; ")}.`;
+      : `${figure(rows.length)} of ${of} get no usable answer in at least one column (${rowList(rows)}). By column: ${each.join("; ")}.`;
   const before = [...list.columns].reverse().find(({ header }) => header.trim() !== "");
   const beside = before ? ` to the right of ${inQuotes(before.header)}` : "";
   const counting = previewed.filter(({ preview: { key } }) => recipeNamed(key).usesAsOf);

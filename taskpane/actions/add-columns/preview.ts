@@ -7,7 +7,7 @@ import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import type { Choices, ColumnPreview, RowGroup, SurveyedList } from "./interface";
 import { refreshOf } from "./refresh";
-import { count, rowList } from "./sentences";
+import { count, rowList } from "../../texts/pieces";
 import { sourcesFor, type Source } from "./using";
 
 /** An error as it would stand in the cell, for the columns that read it. */

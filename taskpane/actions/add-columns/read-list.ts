@@ -14,7 +14,7 @@ import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedL
 import { recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
-import { count, inQuotes } from "./sentences";
+import { count, inQuotes } from "../../texts/pieces";
 
 /** Formats and formulas of so many rows tell what a column is. */
 const ROWS_SAMPLED = 40;

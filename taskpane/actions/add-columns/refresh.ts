@@ -3,7 +3,7 @@ import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { asText } from "../../workbook/expectations";
 import type { Value } from "../../workbook/port";
 import type { RefreshPreview, SurveyedList } from "./interface";
-import { count, inQuotes, rowList } from "./sentences";
+import { count, figure, inQuotes, rowList } from "../../texts/pieces";
 import { presentIn } from "./using";
 
 export function refreshOf(recipe: Recipe, list: SurveyedList, answers: readonly Value[]): RefreshPreview | null {
@@ -37,6 +37,6 @@ function sentencesOf(
   const differs =
     changing.length === 0
       ? `${name}: every row goes on showing what it shows now.`
-      : `${name}: ${count(changing.length, "row")} of ${of.toLocaleString("en-GB")} will show something else than now (${rowList(changing)}).`;
+      : `${name}: ${count(changing.length, "row")} of ${figure(of)} will show something else than now (${rowList(changing)}).`;
   return [...over, differs];
 }

@@ -1,18 +1,12 @@
 /** Values as a person would know them again. */
 import { textOf } from "../../../src/columns/sheet-block";
-import { calendarDate, FIRST_DAY, LAST_DAY } from "../../../src/maths/calendar";
+import { FIRST_DAY, LAST_DAY } from "../../../src/maths/calendar";
+import { shortDate } from "../../../src/words/date-in-words";
 import type { Value } from "../../workbook/port";
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 const DAYS_1904_TO_1900 = 1462;
 const SAMPLES = 4;
 const LONGEST = 40;
-
-/** "3 Mar 2026": the month in letters, so that nobody can turn it round. */
-export function dateText(serial: number): string {
-  const { year, month, day } = calendarDate(Math.floor(serial));
-  return `${day} ${MONTHS[month - 1]} ${year}`;
-}
 
 /** A number format that shows days, months or years; what stands in quotes, brackets or behind "\" is no code. */
 export function isDateFormat(format: string): boolean {
@@ -23,7 +17,7 @@ export function isDateFormat(format: string): boolean {
 function sampleOf(value: Value, isDate: boolean, dateSystem: 1900 | 1904 | null): string {
   if (typeof value === "number") {
     const serial = value + (dateSystem === 1904 ? DAYS_1904_TO_1900 : 0);
-    if (isDate && serial >= FIRST_DAY && serial <= LAST_DAY) return dateText(serial);
+    if (isDate && serial >= FIRST_DAY && serial <= LAST_DAY) return shortDate(serial);
     return String(Number(value.toPrecision(12)));
   }
   const text = textOf(value).replace(/\s+/g, " ").trim();

@@ -7,7 +7,7 @@ import { candidatesIn, locate } from "./find";
 import type { Asked, Choices, Survey, SurveyedList } from "./interface";
 import { guessedKinds } from "./kind-words";
 import { readList } from "./read-list";
-import { count } from "./sentences";
+import { count } from "../../texts/pieces";
 import { sheetLengths, sheetNumbers } from "./sheet-numbers";
 
 const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {}, lengths: [] };

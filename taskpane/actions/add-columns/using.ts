@@ -9,7 +9,7 @@ import { kinds } from "../../../src/settings/kinds";
 import { refuseNumber } from "../../../src/settings/setting";
 import type { Choices, NumberUsed, PresentColumn, Survey, SurveyedList } from "./interface";
 import { spellingsInList } from "./kind-words";
-import { inQuotes, together } from "./sentences";
+import { inQuotes, together } from "../../texts/pieces";
 
 /** A role of the list: one of its own columns, or one that is being added. */
 export type Source =

@@ -2,7 +2,7 @@
 import type { Access } from "../../../src/device/access";
 import type { Cell } from "../../../src/worksheet/cell";
 import { addMonths } from "../../../src/maths/calendar";
-import { inQuotes, rowList } from "../add-columns/sentences";
+import { inQuotes, rowList } from "../../texts/pieces";
 import { notComputed, type Computed } from "../caseload/computed";
 import { rowsOf, whoIsMeant } from "../caseload/identity";
 import { carerAsk, deviceAsks, readDevice } from "../caseload/new-device";

@@ -4,7 +4,7 @@
  */
 import type { Access } from "../../../src/device/access";
 import { wordKey } from "../../../src/columns/spelling";
-import { inQuotes, rowList } from "../add-columns/sentences";
+import { inQuotes, rowList } from "../../texts/pieces";
 import { accessOf, textOf } from "./cells";
 import { valueIn, type CaseloadRow } from "./read";
 

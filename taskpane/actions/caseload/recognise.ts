@@ -5,7 +5,7 @@
 import { tableNames, type CaseloadTable } from "../../../src/caseload/names";
 import { wordKey } from "../../../src/columns/spelling";
 import type { Overview, TableOverview } from "../../workbook/port";
-import { inQuotes, together } from "../add-columns/sentences";
+import { inQuotes, together } from "../../texts/pieces";
 
 /** The tables that hold rows of people and devices. */
 export type RowsTable = Exclude<CaseloadTable, "settings">;

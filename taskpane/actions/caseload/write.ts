@@ -3,8 +3,8 @@ import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
 import type { Expectation, Place, Receipt, RowValues } from "../../workbook/port";
 import type { Afterwards, Planned } from "../action";
-import { inQuotes, together } from "../add-columns/sentences";
-import { dateText } from "../add-columns/samples";
+import { inQuotes, together } from "../../texts/pieces";
+import { shortDate } from "../../../src/words/date-in-words";
 import { columnOf, valueIn, type CaseloadRow, type CaseloadRows } from "./read";
 
 /** One line of the preview of a row. */
@@ -40,7 +40,7 @@ const cellText = (header: string, value: Cell): string =>
   value === null
     ? "(emptied)"
     : typeof value === "number" && DATE_HEADERS.test(header)
-      ? dateText(value)
+      ? shortDate(value)
       : String(value);
 
 /** Cells under the headers as they stand in this table; a column that the clinic left out is told. */

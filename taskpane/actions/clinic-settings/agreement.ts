@@ -2,12 +2,12 @@
  * Whether the clinic has agreed its settings, for every screen that shows a clinical result. Who and when must both
  * stand there, the day must not lie ahead, and the review must not be past; anything else is not agreed.
  */
-import { AS_OF } from "../../../src/columns/recipes/change";
+import { AS_OF } from "../../../src/columns/as-of";
 import type { ClinicSettingName } from "../../../src/settings/index";
 import { readDate } from "../../../src/worksheet/dates";
 import type { Cell } from "../../../src/worksheet/cell";
 import type { Overview } from "../../workbook/port";
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 
 export interface Agreement {
   readonly agreed: boolean;
@@ -39,11 +39,11 @@ export function agreement(overview: Pick<Overview, "names"> | null, today?: numb
   const day = dayIn(on);
   if (name === "") return not("nobody is named who agreed them.");
   if (day === null) return not(`${name} is named, but the day is not entered or cannot be read.`);
-  const who = `agreed by ${name} on ${dateText(day)}`;
+  const who = `agreed by ${name} on ${shortDate(day)}`;
   if (!Number.isFinite(asOf)) return not(`${who}, but today’s date is not known in this workbook.`);
   if (day > asOf) return not(`${who}, a day that has not come yet.`);
   const until = dayIn(cellOf("Agreed_Until") ?? null);
   if (until === null) return not(`${who}, but no day is entered to review them by.`);
-  if (until < asOf) return not(`${who}, but they should have been reviewed by ${dateText(until)}.`);
-  return { agreed: true, sentence: `Settings ${who}, review by ${dateText(until)}.` };
+  if (until < asOf) return not(`${who}, but they should have been reviewed by ${shortDate(until)}.`);
+  return { agreed: true, sentence: `Settings ${who}, review by ${shortDate(until)}.` };
 }

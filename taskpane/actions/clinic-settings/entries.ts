@@ -11,8 +11,8 @@ import { asText } from "../../workbook/expectations";
 import type { Expectation, Overview, Step, Workbook } from "../../workbook/port";
 import { Refusal } from "../../workbook/refusal";
 import { problem, type Action, type Planned, type Problem } from "../action";
-import { dateText } from "../add-columns/samples";
-import { count, inQuotes, together } from "../add-columns/sentences";
+import { shortDate } from "../../../src/words/date-in-words";
+import { count, inQuotes, together } from "../../texts/pieces";
 import { doubtful, settingLines, settingText } from "./lines";
 
 /** The names of each form, in its order. */
@@ -62,7 +62,7 @@ function entryOf(name: EntryName, typed: string, today: number): Entry | Problem
   const day = dayOfText(text);
   if (day === null) return problem(`The day cannot be read: ${inQuotes(text)}.`);
   if (day > today)
-    return problem(`${dateText(day)} has not come yet: nobody can have agreed the settings on that day.`);
+    return problem(`${shortDate(day)} has not come yet: nobody can have agreed the settings on that day.`);
   return { name, value: day };
 }
 
@@ -132,7 +132,7 @@ function beforeAgreeing(overview: Overview, today: number, entries: readonly Ent
   if (typeof on === "number" && typeof months === "number" && Number.isInteger(months)) {
     const review = addMonths(on, months);
     if (review < today)
-      says.push(`The review, ${count(months, "month")} later, would be past already: ${dateText(review)}.`);
+      says.push(`The review, ${count(months, "month")} later, would be past already: ${shortDate(review)}.`);
   }
   return says;
 }

@@ -10,7 +10,7 @@ import type { Cell } from "../../../src/worksheet/cell";
 import { namedCell } from "../../workbook/namedCell";
 import type { Overview, Place } from "../../workbook/port";
 import { Refusal } from "../../workbook/refusal";
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 
 export interface Doubt {
   /** What marks the line. */
@@ -63,7 +63,7 @@ export function settingText(setting: ClinicSetting, cell: Cell): string | null {
   if (setting.kind === "number") return typeof cell === "number" ? `${figure(cell)} ${setting.unit}` : String(cell);
   if (setting.kind === "text") return String(cell);
   const day = readDate(cell!);
-  return typeof day === "number" ? dateText(day) : day === null ? null : String(cell);
+  return typeof day === "number" ? shortDate(day) : day === null ? null : String(cell);
 }
 
 function doubtOf(setting: ClinicSetting<ClinicSettingName>, cell: Cell, today: number): Doubt | null {

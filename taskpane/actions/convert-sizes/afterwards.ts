@@ -2,7 +2,7 @@
 import { areaAddress } from "../../workbook/area";
 import type { Receipt } from "../../workbook/port";
 import type { Afterwards } from "../action";
-import { inQuotes } from "../add-columns/sentences";
+import { inQuotes } from "../../texts/pieces";
 import type { SizesPlan } from "./interface";
 import { readingSentences } from "./sentences";
 

@@ -7,7 +7,7 @@ import { problem, type Problem } from "../action";
 import { besideOf, expectationsOf } from "../add-columns/expected";
 import type { SurveyedList } from "../add-columns/interface";
 import { wayText } from "../add-columns/read-list";
-import { count, inQuotes } from "../add-columns/sentences";
+import { count, inQuotes } from "../../texts/pieces";
 import type { Choices, SizeCells, SizesPlan, SizesSurvey } from "./interface";
 import { readSizes, type SizesRead } from "./read-sizes";
 import { sourceOf, spillArea } from "./room";

@@ -1,8 +1,6 @@
 /** Figures of a conversion in sentences, the same before and after. */
-import { count } from "../add-columns/sentences";
+import { count, figure } from "../../texts/pieces";
 import type { Reading } from "./interface";
-
-const figure = (n: number): string => n.toLocaleString("en-GB");
 
 /** "1,380 read, 22 not; 14 blank." and what needs a look. */
 export function readingSentences({ read, notRead, blank, doubtful }: Reading): readonly string[] {

@@ -11,7 +11,7 @@ import { asOfIn } from "../add-columns/as-of";
 import { candidatesIn, locate } from "../add-columns/find";
 import type { SurveyedList } from "../add-columns/interface";
 import { readList } from "../add-columns/read-list";
-import { count } from "../add-columns/sentences";
+import { count } from "../../texts/pieces";
 import type { Asked, Choices, SizeCells, SizesSurvey, Way } from "./interface";
 
 /** So many cells tell which way a column goes. */

@@ -1,11 +1,11 @@
 /** One cell with a formula or a value, and all that is said about it. */
 import { cellAddress } from "../../../src/columns/formula";
-import { AS_OF } from "../../../src/columns/recipes/change";
+import { AS_OF } from "../../../src/columns/as-of";
 import { textOf } from "../../../src/columns/sheet-block";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
-import { count, inQuotes } from "../add-columns/sentences";
+import { count, inQuotes } from "../../texts/pieces";
 import { explainedCall, fromText, unitOfName } from "./calls";
 import { cellAt, type CellRead } from "./cell";
 import { listAt, ourColumn } from "./column";

@@ -12,7 +12,7 @@ import { contains } from "../../workbook/area";
 import { asOfIn } from "../add-columns/as-of";
 import { locate } from "../add-columns/find";
 import { readList } from "../add-columns/read-list";
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 import type { Standing } from "./references";
 
 /** What a cell of such a column is read as, or a fragment that says why it is not. Other contents are not judged here. */
@@ -22,7 +22,7 @@ const readers: { readonly [C in Content]?: (value: Exclude<Value, null>) => stri
     const read = readDate(value);
     if (read instanceof SheetError) return read;
     if (read === null) return "0, which counts as blank";
-    return typeof value === "string" && dayOfText(value) !== null ? `the date ${dateText(read)}` : dateText(read);
+    return typeof value === "string" && dayOfText(value) !== null ? `the date ${shortDate(read)}` : shortDate(read);
   },
   size: (value) => {
     const millimetres = call(FRTOMM, [value]);

@@ -6,8 +6,8 @@ import type { Matrix } from "../../../src/worksheet/cell";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
-import { dateText } from "../add-columns/samples";
-import { count } from "../add-columns/sentences";
+import { shortDate } from "../../../src/words/date-in-words";
+import { count } from "../../texts/pieces";
 
 const LONGEST = 80;
 
@@ -19,7 +19,7 @@ const figure = (value: number): string => String(Number(value.toPrecision(12)));
 /** "14 Fr", "3 Mar 2026", `"12/14"`, "blank". */
 export function valueText(value: Value, unit?: string): string {
   if (typeof value === "number") {
-    if (unit === "date") return isDay(value) ? dateText(value) : `${figure(value)}, which is no date`;
+    if (unit === "date") return isDay(value) ? shortDate(value) : `${figure(value)}, which is no date`;
     return unit === undefined ? figure(value) : `${figure(value)} ${unit}`;
   }
   const text = textOf(value);

@@ -1,7 +1,7 @@
 /** A change as typed, turned into rows of both sheets. Pure. */
 import { CellError } from "../../../src/worksheet/error";
 import type { Cell } from "../../../src/worksheet/cell";
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, known } from "../caseload/cells";
 import { notComputed, type Computed } from "../caseload/computed";
 import type { Device } from "../caseload/identity";
@@ -34,7 +34,7 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
   const out = read.date("out", "Out", today);
   if (form.out.trim() === "") read.fault("out", "Out: give the date.");
   if (out !== null && put !== null && out < put)
-    read.fault("out", `Out is before this tube was put in (${dateText(put)}).`);
+    read.fault("out", `Out is before this tube was put in (${shortDate(put)}).`);
   const came = {
     Reason: read.word("reason", "Reason"),
     Where: read.word("where", "Where"),

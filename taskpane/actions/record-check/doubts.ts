@@ -1,5 +1,5 @@
 /** What is doubtful about a check: recorded only after a second press. */
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, known } from "../caseload/cells";
 import { textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
@@ -22,7 +22,7 @@ export function asksOf(
       "It is not written down when the opening was made: a balloon in a new opening is not emptied before the placing team’s date.",
     first !== null &&
       day < first &&
-      `Before ${dateText(first)} the balloon of this opening is not emptied, unless the placing team says so.`,
+      `Before ${shortDate(first)} the balloon of this opening is not emptied, unless the placing team says so.`,
     most !== null &&
       putIn !== null &&
       putIn > most &&

@@ -5,7 +5,7 @@
 import { CHECK_DATE } from "../../../src/columns/state-words";
 import { SheetError } from "../../../src/worksheet/error";
 import { rounded } from "../../../src/worksheet/numbers";
-import { count } from "../add-columns/sentences";
+import { count } from "../../texts/pieces";
 import type { Caseload } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
 import { actionFor, expectedAfter, lowInARow, stateOf, type Check } from "./history";

@@ -5,7 +5,7 @@ import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
 import { isoText } from "../../../src/worksheet/dates";
 import type { Change } from "../../workbook/port";
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, heldOf, known } from "../caseload/cells";
 import { notComputed, type Computed } from "../caseload/computed";
 import type { Device, Meant } from "../caseload/identity";
@@ -47,7 +47,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
   const day = read.date("checkedOn", "Checked on", today);
   if (form.checkedOn.trim() === "") read.fault("checkedOn", "Checked on: give the date.");
   if (day !== null && put !== null && day < put)
-    read.fault("checkedOn", `Checked on is before this tube was put in (${dateText(put)}).`);
+    read.fault("checkedOn", `Checked on is before this tube was put in (${shortDate(put)}).`);
   const out = read.number("out", "Out", 0, LARGEST_VOLUME, "mL");
   const putIn = read.number("putIn", "Put in", 0, LARGEST_VOLUME, "mL");
   const looked = read.word("looked", "Looked");
@@ -170,7 +170,7 @@ function personPreview(
   if (lines.length > 0) return { title, lines };
   const later = all.find((check) => check.day > day);
   const text = later
-    ? `stays with the later check of ${dateText(later.day)}`
+    ? `stays with the later check of ${shortDate(later.day)}`
     : "follows from Balloon checks by its own formulas";
   return { title, lines: [{ header: "Last check", text }] };
 }

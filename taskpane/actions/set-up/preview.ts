@@ -2,7 +2,7 @@
 import type { BookDescription, SheetDescription, TableDescription } from "../../../src/caseload/book";
 import { sheetNames } from "../../../src/caseload/names";
 import { settingGroups } from "../../../src/settings/index";
-import { count, together } from "../add-columns/sentences";
+import { count, together } from "../../texts/pieces";
 
 /** What each sheet is for; by name, so that a sheet without a purpose is found by a test. */
 const purposes: Readonly<Record<string, string>> = {

@@ -4,7 +4,7 @@
  */
 import { named, namesOf } from "../caseload/read";
 import { recogniseCaseload, rowsTables, type RowsTable } from "../caseload/recognise";
-import { count, inQuotes, rowList, together } from "../add-columns/sentences";
+import { count, inQuotes, rowList, together } from "../../texts/pieces";
 import { problem, type Action, type Planned } from "../action";
 import { asText } from "../../workbook/expectations";
 import type { Change, Expectation, Overview, Place, Workbook } from "../../workbook/port";

@@ -1,7 +1,7 @@
 /** Shows some rows of a list with the host's own filter, and all of them again. */
 import type { Receipt } from "../../workbook/port";
 import type { Afterwards } from "../action";
-import { count } from "../add-columns/sentences";
+import { count, figure } from "../../texts/pieces";
 import type { ShowSurvey, View } from "./interface";
 
 export { surveyList } from "./survey";
@@ -16,7 +16,7 @@ const tried = (receipt: Receipt, sentences: readonly string[]): Afterwards => ({
 });
 
 export const afterShown = ({ shown, of }: View, receipt: Receipt): Afterwards =>
-  tried(receipt, [`${shown.toLocaleString("en-GB")} of ${count(of, "row")} are shown now; the others are hidden.`]);
+  tried(receipt, [`${figure(shown)} of ${count(of, "row")} are shown now; the others are hidden.`]);
 
 export const afterAll = (survey: ShowSurvey, receipt: Receipt): Afterwards =>
   tried(receipt, [`All ${count(survey.list.list?.rows.length ?? 0, "row")} are shown again.`]);

@@ -1,7 +1,7 @@
 /** Counts beside each choice, the rows that would be shown, and the change that shows them. Pure. */
 import type { Change, Criterion, Expectation } from "../../workbook/port";
 import type { SurveyedList } from "../add-columns/interface";
-import { count, inQuotes, rowList } from "../add-columns/sentences";
+import { count, figure, inQuotes, rowList } from "../../texts/pieces";
 import type { Facet, Group, ShowChoices, ShowSurvey, View } from "./interface";
 
 const tickedIn = (facet: Facet, { ticked }: ShowChoices): readonly Group[] => {
@@ -82,7 +82,7 @@ function sayings(list: SurveyedList, survey: ShowSurvey, shown: readonly number[
       ? [`${count(survey.hidden.size, "row")} of this list are hidden now: this choice replaces that.`]
       : [];
   return [
-    `Shows ${shown.length.toLocaleString("en-GB")} of ${count(list.rows.length, "row")} and hides ${hides.toLocaleString("en-GB")}. Nothing is deleted or changed.`,
+    `Shows ${figure(shown.length)} of ${count(list.rows.length, "row")} and hides ${figure(hides)}. Nothing is deleted or changed.`,
     ...replaced,
   ];
 }
@@ -102,5 +102,5 @@ export function withoutDateSentence(survey: ShowSurvey, view: View, choices: Sho
   const hidden = [...rows].filter((row) => !shown.has(row)).length;
   return hidden === 0
     ? `And ${named}; all of them are among the rows shown.`
-    : `And ${named}; this choice hides ${hidden === rows.size ? "all" : hidden.toLocaleString("en-GB")} of them.`;
+    : `And ${named}; this choice hides ${hidden === rows.size ? "all" : figure(hidden)} of them.`;
 }

@@ -3,7 +3,7 @@ import type { Device } from "../caseload/identity";
 import { dateOf, isUnreadable, known, textOf, wordOf } from "../caseload/cells";
 import { lists } from "../caseload/lists";
 import { textIn, valueIn, type Caseload } from "../caseload/read";
-import { dateText } from "../add-columns/samples";
+import { shortDate } from "../../../src/words/date-in-words";
 import { firstTubeOf, slowHealingOf, stomaMade } from "./middle";
 import { NOT_WRITTEN } from "./sentences";
 
@@ -26,9 +26,9 @@ function opening(device: Device, today: number): Fact {
   const written = valueIn(device.row, "Stoma made");
   if (typeof made === "number" && made <= today) {
     const weeks = weeksOld(made, today);
-    return fact("Opening made", `${weeks} ${weeks === 1 ? "week" : "weeks"} ago (${dateText(made)})`);
+    return fact("Opening made", `${weeks} ${weeks === 1 ? "week" : "weeks"} ago (${shortDate(made)})`);
   }
-  const text = typeof made === "number" ? `${dateText(made)}: in the future` : textOf(written);
+  const text = typeof made === "number" ? `${shortDate(made)}: in the future` : textOf(written);
   return fact("Opening made", text === "" ? "" : `${text} (cannot be right: not known)`, true);
 }
 
@@ -67,7 +67,7 @@ function spareOf({ row }: Device, today: number): Spare {
     textIn(row, "Spare Fr") && `${textIn(row, "Spare Fr")} Fr`,
     textIn(row, "Spare cm") && `${textIn(row, "Spare cm")} cm`,
     day !== null
-      ? `${isOver ? "expired" : "expires"} ${dateText(day)}`
+      ? `${isOver ? "expired" : "expires"} ${shortDate(day)}`
       : `expiry ${isOver ? "cannot be read" : NOT_WRITTEN}`,
   ];
   return { text: parts.filter(Boolean).join(", "), isThere: !isOver };

@@ -3,7 +3,7 @@
  * what is not known leads to hospital.
  */
 import { opening, planOnly } from "../../../src/words/cameout-texts";
-import { together } from "../add-columns/sentences";
+import { together } from "../../texts/pieces";
 import { callsIn, type Call } from "../caseload/calls";
 import type { Device, Meant } from "../caseload/identity";
 import type { Caseload } from "../caseload/read";

@@ -2,8 +2,8 @@ import { useId } from "react";
 import { columnLetters } from "../../../src/columns/formula";
 import { convert as convertTexts } from "../../texts/convert";
 import { right } from "../../workbook/area";
+import { Choice } from "../parts/Choice";
 import { Step } from "../parts/Step";
-import { Choice } from "./Choice";
 import type { StepProps } from "./SourceStep";
 
 const words = convertTexts.put;

@@ -3,8 +3,8 @@ import type { Choices, SizesSurvey, Way } from "../../actions/convert-sizes/inte
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as convertTexts } from "../../texts/convert";
 import { areaAddress } from "../../workbook/area";
+import { Choice } from "../parts/Choice";
 import { Step } from "../parts/Step";
-import { Choice } from "./Choice";
 
 const words = convertTexts.source;
 const allWays: readonly Way[] = ["toMm", "toFr"];

@@ -1,7 +1,7 @@
 /** Tube out: the phone call. The sentences first, the details under them; nothing is written. */
 import { Fragment, useEffect, useRef, useState } from "react";
 import { opening } from "../../../src/words/cameout-texts";
-import { together } from "../../actions/add-columns/sentences";
+import { together } from "../../texts/pieces";
 import { stillStands } from "../../actions/caseload/fresh";
 import { tubeOut } from "../../actions/tube-out";
 import { ANY_AGE } from "../../actions/tube-out/sentences";

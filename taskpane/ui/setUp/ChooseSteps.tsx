@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { columnGroups, type SetUpChoices } from "../../actions/set-up/interface";
 import { setUp as words } from "../../texts/set-up";
-import { Choice } from "../convert/Choice";
+import { Choice } from "../parts/Choice";
 import { Step } from "../parts/Step";
 
 interface Props {

@@ -1,6 +1,6 @@
 import { useId } from "react";
 import type { View } from "../../actions/show-only";
-import { rows } from "../../texts/figures";
+import { figure, rows } from "../../texts/pieces";
 import { showOnly as words } from "../../texts/show-only";
 
 /** More entries than this are folded away until somebody asks for them. */
@@ -28,7 +28,7 @@ export function FacetField({ counted: { facet, groups }, onTick }: Props) {
           <label htmlFor={`${id}${i}`}>
             {group.label}{" "}
             <span className="mark" title={rows(count)}>
-              {count.toLocaleString("en-GB")}
+              {figure(count)}
               <span className="for-ears"> {count === 1 ? "row" : "rows"}</span>
             </span>
           </label>

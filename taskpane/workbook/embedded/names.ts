@@ -3,6 +3,7 @@ import { IDefinedNamesService, type IDefinedNamesServiceParam } from "@univerjs/
 import { GRID_TODAY, setGridToday } from "../../../functions/grid";
 import type { Engine } from "./engine";
 
+/** How the engine files a name of the whole workbook. */
 export const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 
 export const engineNames = (engine: Engine, unitId: string): IDefinedNamesServiceParam[] =>

@@ -1,12 +1,9 @@
-/** Defined names of a file in the grid. As_of is the one that stands for today: see design of the date in one place. */
-import { TODAY_IN_GRID } from "../names";
+/** Defined names of a file in the grid. As_of is the one that stands for today. */
+import { AS_OF } from "../../../../src/columns/as-of";
+import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../names";
 import type { NamedFormula } from "../formulas/readable";
 
-export const AS_OF = "As_of";
 const TODAY_TEXT = /^\s*TODAY\s*\(\s*\)\s*$/i;
-
-/** How the engine files a name of the whole workbook. */
-const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 
 export interface GridName {
   readonly id: string;
