@@ -1,6 +1,6 @@
 /** What the list says of the person and the tube, for the phone call: what is not written down is said so. */
 import type { Device } from "../caseload/identity";
-import { dateOf, isUnreadable, known, textOf, wordOf } from "../caseload/cells";
+import { dateOf, frenchOf, isUnreadable, known, numberOf, textOf, wordOf } from "../caseload/cells";
 import { lists } from "../caseload/lists";
 import { textIn, valueIn, type Caseload } from "../caseload/read";
 import { shortDate } from "../../../src/words/date-in-words";
@@ -51,14 +51,29 @@ const size = ({ row }: Device): Fact => {
 
 interface Spare {
   readonly text: string;
-  /** A spare that is there and has not run out. */
-  readonly isThere: boolean;
+  /** Why there is none to put in; null where there is one of the right size that has not run out. */
+  readonly against: string | null;
 }
 
-function spareOf({ row }: Device, today: number): Spare {
+const NO_SPARE = "there is no usable spare";
+
+/** Said where sizes can be compared; a larger or shorter spare is never put in, whatever word stands in the list. */
+function misfit({ row }: Device, word: string): string | null {
+  const length = (header: string) => known(numberOf(valueIn(row, header), 0, Infinity, ["cm"])) || null;
+  const [french, spareFrench] = [known(frenchOf(valueIn(row, "Size Fr"))), known(frenchOf(valueIn(row, "Spare Fr")))];
+  const [cm, spareCm] = [length("Length cm"), length("Spare cm")];
+  const differs = (tube: number | null, spare: number | null) => tube !== null && spare !== null && tube !== spare;
+  if (french !== null && spareFrench !== null && spareFrench > french) return "the spare is larger than the tube";
+  if (cm !== null && spareCm !== null && spareCm < cm) return "the spare is shorter than the tube";
+  const isOther = differs(french, spareFrench) || differs(cm, spareCm);
+  return word === "same size" && isOther ? "the spare’s size is not the tube’s" : null;
+}
+
+function spareOf(one: Device, today: number): Spare {
+  const { row } = one;
   const word = wordOf(valueIn(row, "Spare at home"), lists["Spare at home"]);
-  if (notKnown(word)) return { text: "", isThere: false };
-  if (word === "none") return { text: "none at home", isThere: false };
+  if (notKnown(word)) return { text: "", against: NO_SPARE };
+  if (word === "none") return { text: "none at home", against: NO_SPARE };
   const expires = dateOf(valueIn(row, "Spare expires"));
   const day = known(expires);
   const isOver = isUnreadable(expires) || (day !== null && day < today);
@@ -70,7 +85,7 @@ function spareOf({ row }: Device, today: number): Spare {
       ? `${isOver ? "expired" : "expires"} ${shortDate(day)}`
       : `expiry ${isOver ? "cannot be read" : NOT_WRITTEN}`,
   ];
-  return { text: parts.filter(Boolean).join(", "), isThere: !isOver };
+  return { text: parts.filter(Boolean).join(", "), against: isOver ? NO_SPARE : misfit(one, word) };
 }
 
 export function factsOf(one: Device, names: Caseload["names"], today: number): readonly Fact[] {
@@ -92,7 +107,7 @@ export function factsOf(one: Device, names: Caseload["names"], today: number): r
     fact("Trained for tube out", unless(trained), trained !== "put in spare"),
     fact("Own tube-out plan", plan, plan !== "yes"),
     fact("Cannot wait", unless(wait), wait !== "none"),
-    fact("Spare at home", spare.text, !spare.isThere),
+    fact("Spare at home", spare.text, spare.against !== null),
     ...(notes === "" ? [] : [fact("Notes", notes)]),
   ];
 }
@@ -101,6 +116,7 @@ export function factsOf(one: Device, names: Caseload["names"], today: number): r
 export function standsAgainst(one: Device, today: number): readonly string[] {
   const { row } = one;
   const trained = wordOf(valueIn(row, "Trained for tube out"), lists["Trained for tube out"]);
+  const { against } = spareOf(one, today);
   return [
     ...(trained === "put in spare"
       ? []
@@ -110,6 +126,6 @@ export function standsAgainst(one: Device, today: number): readonly string[] {
             : "nobody is trained for tube out",
         ]),
     ...(wordOf(valueIn(row, "Own tube-out plan"), ["yes"]) === "yes" ? [] : ["there is no plan of this person’s own"]),
-    ...(spareOf(one, today).isThere ? [] : ["there is no usable spare"]),
+    ...(against === null ? [] : [against]),
   ];
 }

@@ -10,7 +10,7 @@ import type { Caseload } from "../caseload/read";
 import { settingIn } from "../caseload/settings";
 import { factsOf, standsAgainst, type Fact } from "./facts";
 import { last, middleFor } from "./middle";
-import { doubtful, halfOut, NOT_WRITTEN } from "./sentences";
+import { doubtful, halfOut, NOT_WRITTEN, SOON } from "./sentences";
 
 export interface TubeOut {
   /** What decides: the sentence of CAMEOUT, or a more careful one. */
@@ -43,14 +43,14 @@ export function tubeOut(caseload: Caseload, meant: Meant, device: Device | null,
     sheetRow: one.row.sheetRow,
     facts: factsOf(one, names, today),
   }));
-  /* Where training, plan or spare is missing, that is said before the sentence that asks for them. */
+  /* Where training, plan or spare is missing, that is said instead of the sentence that asks for them. */
   const refusal =
     against.length > 0 ? `Put nothing in and go to hospital now: in this list ${together(against)}.` : null;
   const plan = said.planOnly ?? (refusal === null ? null : planOnly);
   return {
     middle: said.middle,
     first: [opening, refusal ?? said.middle],
-    more: [...(refusal === null ? [] : [said.middle]), plan, halfOut, last, said.counted].filter((one) => one !== null),
+    more: [refusal === null ? null : SOON, plan, halfOut, last, said.counted].filter((one) => one !== null),
     calls: callsIn(names),
     facts,
     notWritten: chosen

@@ -11,7 +11,7 @@ import { CellError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import { accessOf, dateOf, heldOf, known, textOf, wordOf } from "../caseload/cells";
 import { rowsOf, type Device } from "../caseload/identity";
-import { textIn, valueIn, type Caseload } from "../caseload/read";
+import { textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { carefulIn, numberIn } from "../caseload/settings";
 import { doubtful } from "./sentences";
 
@@ -97,13 +97,24 @@ function between(text: string, today: number): Middle {
   return { middle, mayGoBack: middle === middles.balloonMature, planOnly: plan, counted };
 }
 
-/** A device of this row that came out after the one in the list went in: the list is older than the log. */
+/** Whether the log tells of another device than the list: the one in it has come out, or another kind went in. */
 function isChangedSince({ changes }: Caseload, { row, id, access }: Device): boolean {
   const put = known(dateOf(valueIn(row, "Device in")));
-  return rowsOf(changes.rows, id).some((change) => {
-    const out = dateOf(valueIn(change, "Out"));
+  const own = rowsOf(changes.rows, id).filter((change) => {
     const other = accessOf(valueIn(change, "Access"));
-    const isSameAccess = other === "not known" || other === access;
-    return isSameAccess && typeof out === "number" && (put === null || out > put);
+    return other === "not known" || other === access;
   });
+  const outOf = (change: CaseloadRow) => known(dateOf(valueIn(change, "Out")));
+  /* A row without a day of coming out tells of an earlier device only where it says that it went in earlier. */
+  const isLater = own.some((change) => {
+    const [came, out] = [known(dateOf(valueIn(change, "In"))), outOf(change)];
+    if (put === null) return true;
+    return out === null ? came === null || came >= put : out > put;
+  });
+  const newest = own.reduce<CaseloadRow | null>(
+    (best, change) => (best === null || (outOf(change) ?? 0) >= (outOf(best) ?? 0) ? change : best),
+    null,
+  );
+  const next = newest === null ? "" : textIn(newest, "New held by");
+  return isLater || (next !== "" && heldOf(next) !== heldOf(valueIn(row, "Held by")));
 }

@@ -21,4 +21,7 @@ export const doubtful = {
     "Emergency. The clinic’s settings for the age of an opening cannot be used. Treat it as new: go to hospital now. Put nothing in.",
 } as const;
 
+/** After "Put nothing in and go to hospital now": how soon, in the words of the sentence that it stands for. */
+export const SOON = "The opening can close within hours, however old it is: be there within 2 hours.";
+
 export const NOT_WRITTEN = "not written down";

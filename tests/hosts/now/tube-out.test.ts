@@ -232,10 +232,17 @@ describe("what only takes the spare away", () => {
     [{ "Spare at home": "not known" }, "there is no usable spare"],
     [{ "Spare expires": TODAY - 1 }, "there is no usable spare"],
     [{ "Spare expires": "soon" }, "there is no usable spare"],
+    [{ "Spare Fr": 16 }, "the spare is larger than the tube"],
+    [{ "Spare Fr": 12 }, "the spare’s size is not the tube’s"],
+    [{ "Spare at home": "smaller", "Spare Fr": "16 Fr" }, "the spare is larger than the tube"],
+    [{ "Spare cm": 1.7 }, "the spare is shorter than the tube"],
+    [{ "Spare cm": 2.7 }, "the spare’s size is not the tube’s"],
   ] as const)("%j is said first", (cells, against) => {
     const said = out(cells);
     expect(said.first[1]).toBe(`Put nothing in and go to hospital now: in this list ${against}.`);
-    expect(said.first.join(" ")).not.toContain("put in the spare");
+    // At night nobody is to read two instructions that contradict each other.
+    expect(whole(said)).not.toContain("put in the spare");
+    expect(whole(said)).toContain("within 2 hours");
     expect(said.more).toContain("Only a written plan for this person, and training in it, may say otherwise.");
   });
 
@@ -243,9 +250,30 @@ describe("what only takes the spare away", () => {
     expect(out({ "Spare expires": TODAY }).first[1]).toMatch(/^Urgent\. The opening can close/);
   });
 
-  test("an earlier device in the log does not count", () => {
-    const changes = [{ ID: "D-001", Access: "G", Out: day("2026-09-01") }];
+  test("a smaller spare and one of the same size are both spares", () => {
+    expect(whole(out({ "Spare at home": "smaller", "Spare Fr": 12 }))).toContain("put in the spare");
+    expect(whole(out({ "Spare Fr": "14FR", "Spare cm": 2.3 }))).toContain("put in the spare");
+  });
+
+  test.each([
+    [{ Out: day("2026-09-01") }],
+    [{ Out: day("2026-09-01"), "New held by": "balloon" }],
+    [{ In: day("2026-03-01"), Out: null }],
+    [{ In: day("2026-03-01"), Out: day("2026-06-01"), "New held by": "bumper" }, { Out: day("2026-09-01") }],
+  ])("an earlier device in the log does not count: %j", (...logged) => {
+    const changes = logged.map((change) => ({ ID: "D-001", Access: "G", ...change }));
     expect(out({}, { changes }).middle).toContain(classes.balloon);
+  });
+
+  test.each([
+    ["this very device is written down as out, the day cannot be read", { In: day("2026-09-01"), Out: "12/10/26" }],
+    ["a device is written down as out, without any day", { In: null, Out: null }],
+    ["the newest change put another kind in", { Out: day("2026-09-01"), "New held by": "bumper" }],
+    ["the newest change put in nobody knows what", { Out: day("2026-09-01"), "New held by": "not known" }],
+  ])("%s: hospital", (_, change) => {
+    const said = out({}, { changes: [{ ID: "D-001", Access: "G", ...change }] });
+    expect(said.middle).toContain("it is not known which tube is in");
+    expect(whole(said)).not.toContain("put in the spare");
   });
 });
 
