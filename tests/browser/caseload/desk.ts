@@ -1,0 +1,198 @@
+/**
+ * The ready-made caseload in the real page, worked on as a nurse works: sheets by their tabs, cells by the name box and
+ * the keyboard. The grid is a picture; what its cells show is read from "Selected row as text".
+ */
+import axe from "axe-core";
+import type { Browser, Locator, Page } from "playwright-core";
+import { expect } from "vitest";
+import { shell as shellWords } from "../../../taskpane/texts/page";
+import { pane as paneWords } from "../../../taskpane/texts/pane";
+
+export interface Desk {
+  readonly page: Page;
+  /** Every address that was asked for. */
+  readonly requests: string[];
+  /** What the page could not bear, or complained of. */
+  readonly faults: string[];
+}
+
+/** Noon of the day on which the people are invented: the page's clock goes on from there. */
+export const NOON = Date.UTC(2026, 10, 26, 12);
+
+/** The page's today is one fixed day, so that every expected word can be worked out by hand. */
+const setClock = (noon: number): void => {
+  const RealDate = Date;
+  const shift = noon - RealDate.now();
+  class ShiftedDate extends RealDate {
+    constructor(...given: [] | ConstructorParameters<DateConstructor>) {
+      if (given.length === 0) super(RealDate.now() + shift);
+      else super(...(given as unknown as [number]));
+    }
+    static override now = () => RealDate.now() + shift;
+  }
+  globalThis.Date = ShiftedDate as unknown as DateConstructor;
+};
+
+export async function openDesk(browser: Browser, url: string): Promise<Desk> {
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 1200 },
+    acceptDownloads: true,
+    reducedMotion: "reduce",
+    locale: "en-GB",
+    timezoneId: "Europe/London",
+  });
+  await context.addInitScript(setClock, NOON);
+  const page = await context.newPage();
+  page.setDefaultTimeout(20_000);
+  const [requests, faults]: [string[], string[]] = [[], []];
+  page.on("request", (request) => requests.push(request.url()));
+  page.on("pageerror", (error) => faults.push(String(error)));
+  /* The favourite icon is asked for by the browser itself. */
+  page.on("console", (message) => {
+    if (message.type() === "error" && !message.location().url.includes("favicon")) faults.push(message.text());
+  });
+  await page.goto(url);
+  await page.locator(`header button:enabled:has-text("${shellWords.save}")`).waitFor({ timeout: 60_000 });
+  await page.getByText(shellWords.selectedRow, { exact: true }).click();
+  return { page, requests, faults };
+}
+
+export const fromElsewhere = (requests: readonly string[], url: string): string[] =>
+  requests.filter((address) => !address.startsWith(url) && !/^(?:blob|data):/.test(address));
+
+export const isOpen = (page: Page, name: string): Promise<void> =>
+  page.getByRole("heading", { level: 1, name }).waitFor({ timeout: 90_000 });
+
+/** Shows a sheet by its tab below the grid. */
+export const goSheet = (page: Page, name: string): Promise<void> =>
+  page.locator(".sheet-area").getByText(name, { exact: true }).last().click();
+
+/** Selects a cell by the name box, as with any spreadsheet; where a list of words has just closed, it takes a second try. */
+export async function go(page: Page, address: string): Promise<void> {
+  const box = page.locator("[data-u-comp=defined-name] input").first();
+  const tries = 5;
+  for (let i = 1; i <= tries; i++) {
+    await box.click({ clickCount: 3 });
+    await page.keyboard.type(address);
+    await page.keyboard.press("Enter");
+    const isThere = expect.poll(() => box.inputValue(), { timeout: i === tries ? 10_000 : 1_500 }).toBe(address);
+    if (
+      await isThere.then(
+        () => true,
+        (error: unknown) => i === tries && Promise.reject(error),
+      )
+    )
+      return;
+  }
+}
+
+export async function type(page: Page, address: string, text: string): Promise<void> {
+  await go(page, address);
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** What a row of the sheet in sight shows, by the headers of its columns. */
+export async function rowOf(page: Page, sheet: string, row: number): Promise<Readonly<Record<string, string>>> {
+  await go(page, `A${row}`);
+  const table = page.getByRole("table", { name: shellWords.rowTitle(row, sheet), exact: true });
+  await table.waitFor();
+  /* The row is read again a moment after the selection has moved. */
+  await page.waitForTimeout(200);
+  return table.evaluate((shown) =>
+    Object.fromEntries(
+      [...shown.querySelectorAll("tbody tr")].map((line) => [
+        line.querySelector("th")!.textContent,
+        line.lastElementChild!.textContent,
+      ]),
+    ),
+  );
+}
+
+/** Waits until a row shows what is expected, and nothing else in the columns named. */
+export async function shows(page: Page, sheet: string, row: number, wanted: Readonly<Record<string, string>>) {
+  await expect
+    .poll(
+      async () => {
+        const found = await rowOf(page, sheet, row);
+        return Object.fromEntries(Object.keys(wanted).map((header) => [header, found[header]]));
+      },
+      { timeout: 30_000, interval: 300 },
+    )
+    .toEqual(wanted);
+}
+
+const paneSide = (page: Page): Locator => page.getByRole("complementary", { name: shellWords.pane });
+
+/** The part of the pane that is in sight. */
+export const inPane = (page: Page): Locator => paneSide(page).locator(".pane-body > section:not([hidden])");
+
+export const goSection = (page: Page, section: string): Promise<void> =>
+  page
+    .getByRole("navigation", { name: paneWords.sections })
+    .getByRole("button", { name: section, exact: true })
+    .click();
+
+/** Page and pane have nothing for axe to find; the grid draws its own tools. */
+export async function findings(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(
+      { include: [["#root"]], exclude: [[".grid-holder"]] },
+      { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
+    );
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
+  });
+}
+
+/** Where a cell stands on the page: the grid puts its editor there. The cell must be in sight, below the headers. */
+async function boxOf(page: Page, address: string) {
+  await go(page, address);
+  await page.keyboard.press("F2");
+  const box = () =>
+    page.evaluate(() => {
+      /* The first such canvas is the formula bar's. */
+      const editor = document.querySelectorAll("canvas[id^=univer-doc-main-canvas]")[1]!.getBoundingClientRect();
+      return { left: editor.left, top: editor.top, width: editor.width };
+    });
+  await expect.poll(async () => (await box()).width).toBeGreaterThan(0);
+  const found = await box();
+  await page.keyboard.press("Escape");
+  return found;
+}
+
+const onGrid = (page: Page, words: string): Locator => page.getByText(words, { exact: true }).first();
+
+/** By the menu, with the rows selected: the first column decides. */
+export async function sortDescending(page: Page, area: string): Promise<void> {
+  await go(page, area);
+  await onGrid(page, "Data").click();
+  await page.locator("[data-u-command='sheet.menu.sheets-sort']").first().click();
+  await onGrid(page, "Descending").click();
+  await onGrid(page, "Start").click();
+}
+
+/** By the menu of the row's number. */
+export async function deleteRow(page: Page, row: number): Promise<void> {
+  const { top } = await boxOf(page, `A${row}`);
+  const sheet = (await page.locator("[data-u-comp=render-canvas][id^=univer-sheet-main-canvas]").boundingBox())!;
+  await page.mouse.click(sheet.x + 20, top + 10, { button: "right" });
+  await page
+    .getByText(/^Delete (?:selected )?rows?/i)
+    .first()
+    .click();
+}
+
+/** Rows in sight below a row, as the arrow key meets them. */
+export async function shownRows(page: Page, below: number, count: number): Promise<number[]> {
+  await go(page, `A${below}`);
+  const box = page.locator("[data-u-comp=defined-name] input").first();
+  const rows: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const before = await box.inputValue();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => box.inputValue()).not.toBe(before);
+    rows.push(Number((await box.inputValue()).replace(/^[A-Z]+(\d+).*$/, "$1")));
+  }
+  return rows;
+}

@@ -1,0 +1,50 @@
+/** The pane's small forms, filled in as a person fills them in: by their labels. */
+import type { Locator, Page } from "playwright-core";
+import { now as words } from "../../../taskpane/texts/now";
+import { pane as paneWords } from "../../../taskpane/texts/pane";
+import { goSection, inPane } from "./desk";
+
+/** One of the jobs of the section Now, whatever was shown before. */
+export async function startJob(page: Page, job: keyof typeof words.job): Promise<Locator> {
+  await goSection(page, paneWords.now);
+  await inPane(page).getByRole("button", { name: words.job[job], exact: true }).click();
+  return inPane(page).locator(".part .part:not([hidden])");
+}
+
+/** Looks somebody up and says yes to who was read back; gives what was read back. */
+export async function confirm(part: Locator, id: string): Promise<string> {
+  await part.getByLabel(words.person.id, { exact: true }).fill(id);
+  await part.getByRole("button", { name: words.person.find, exact: true }).click();
+  const yes = part.getByRole("button", { name: words.person.yes, exact: true });
+  await yes.waitFor();
+  const readBack = await part.locator("dl.pairs").first().innerText();
+  await yes.click();
+  return readBack;
+}
+
+/** By label: a list's word is chosen, anything else is typed. */
+export async function fill(part: Locator, entries: Readonly<Record<string, string>>): Promise<void> {
+  for (const [label, value] of Object.entries(entries)) {
+    const field = part.getByLabel(label, { exact: true });
+    const isList = await field.evaluate((element) => element instanceof HTMLSelectElement);
+    await (isList ? field.selectOption(value) : field.fill(value));
+  }
+}
+
+export const press = (part: Locator, name: string): Promise<void> =>
+  part.getByRole("button", { name, exact: true }).click();
+
+/** Presses, says yes where something is asked again, and waits until it is written; gives what was asked. */
+export async function record(part: Locator, name: string): Promise<string[]> {
+  await press(part, name);
+  const anyway = part.getByRole("button", { name: words.form.anyway, exact: true });
+  const done = part.getByRole("heading", { name: words.form.done, exact: true });
+  await anyway.or(done).first().waitFor({ timeout: 60_000 });
+  const asked: string[] = [];
+  if (await anyway.isVisible()) {
+    asked.push(...(await part.locator(".notice.caution").last().locator("li").allInnerTexts()));
+    await anyway.click();
+  }
+  await done.waitFor({ timeout: 60_000 });
+  return asked;
+}
