@@ -119,12 +119,20 @@ function fluid({ looked, out }: Measured): readonly string[] {
   return looked === "cloudy" ? ["Cloudy: ask the team, these figures do not explain it."] : [];
 }
 
+function agreedFill(fill: number | null, most: number | null): string {
+  if (fill === null) return "the agreed fill (it is not written down: ask)";
+  return most !== null && fill > most ? "the agreed fill (it is above the label: ask)" : `the agreed ${mL(fill)}`;
+}
+
 function adviceFor(
   state: string,
-  { fill, expected }: Balloon & { readonly expected: number | null },
+  { fill, most, isBalloon, expected }: Balloon & { readonly expected: number | null },
   names: Caseload["names"],
 ): readonly string[] {
-  const agreed = fill === null ? "the agreed fill (it is not written down: ask)" : `the agreed ${mL(fill)}`;
+  /* Water put into what is no balloon's valve goes into the stomach or the bowel; a balloon left empty falls out. */
+  if (!isBalloon && state !== "not measured")
+    return ["Put no water in before somebody who knows this tube says so: tape the tube to the skin, call now."];
+  const agreed = agreedFill(fill, most);
   switch (state) {
     case "empty":
       return [

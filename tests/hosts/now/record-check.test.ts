@@ -119,6 +119,25 @@ describe("what it means", () => {
     },
   );
 
+  test.each([
+    ["0", "bumper"],
+    ["2", "bumper"],
+    ["4", "button"],
+    ["6", "loop"],
+  ])("%s mL out of what is not known as a balloon (%s): call before any water is put in", async (out, held) => {
+    const parts = { tubes: [{ ...person, "Held by": held }] };
+    const advice = planned((await check({ out }, parts)).plan).meaning.advice.join(" ");
+    expect(advice).toMatch(/Put no water in .* tape the tube to the skin, call now/);
+    expect(advice).not.toMatch(/agreed|never above the label/);
+  });
+
+  test.each(["0", "4"])("%s mL out, and the agreed fill is above the label: no such fill is advised", async (out) => {
+    const parts = { tubes: [{ ...person, "Fill mL": 10 }], checks: [earlier("2026-11-19", 5, 5)] };
+    const advice = planned((await check({ out }, parts)).plan).meaning.advice.join(" ");
+    expect(advice).not.toContain("10 mL");
+    expect(advice).toContain("the agreed fill (it is above the label: ask)");
+  });
+
   test("low twice in a row: plan a change; a check that measured nothing does not end the row, a full one does", async () => {
     const said = async (outs: readonly (number | null)[]) => {
       const checks = outs.map((out, i) => earlier(`2026-11-0${i + 1}`, out, 5));
