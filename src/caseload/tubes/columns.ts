@@ -24,7 +24,7 @@ const greyUnlessLow = { rules: greyWhen((cell) => is(wordIn(cell("Shape")), "lon
 const states = grouped("States", [
   text("ID", 11, "The clinic's own identifier, no name. ID and Access together are one row."),
   toDo,
-  list("Status", words.statuses, 11, "Only active rows are counted and reminded of."),
+  list("Status", words.statuses, 15, "Only active rows are counted and reminded of."),
   changeDue,
   atTheLatest,
   daysLeft,

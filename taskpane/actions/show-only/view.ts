@@ -77,6 +77,8 @@ export function viewOf(survey: ShowSurvey, choices: ShowChoices): View {
 
 function sayings(list: SurveyedList, survey: ShowSurvey, shown: readonly number[]): readonly string[] {
   const hides = list.rows.length - shown.length;
+  const isShownNow = survey.hidden.size === hides && shown.every((row) => !survey.hidden.has(row));
+  if (isShownNow) return [`These ${count(shown.length, "row")} are the ones shown now.`];
   const replaced =
     survey.hidden.size > 0
       ? [`${count(survey.hidden.size, "row")} of this list are hidden now: this choice replaces that.`]

@@ -88,6 +88,11 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
                 {state.said.sentences.map((sentence) => (
                   <p key={sentence}>{sentence}</p>
                 ))}
+                <div className="presses">
+                  <button type="button" className="press" onClick={() => state.reveal(list)}>
+                    {paneTexts.show}
+                  </button>
+                </div>
               </Notice>
             )}
             <div className="presses">

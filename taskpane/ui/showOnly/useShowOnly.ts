@@ -1,6 +1,7 @@
 /** The state of Show only: what was found, what was ticked, and what became of it. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Afterwards } from "../../actions/action";
+import type { SurveyedList } from "../../actions/add-columns/interface";
 import { surveyList, type ShowChoices, type ShowSurvey } from "../../actions/show-only";
 import { pane as paneTexts } from "../../texts/pane";
 import { showOnly as words } from "../../texts/show-only";
@@ -18,6 +19,8 @@ export interface ShowOnlyState {
   /** Another list: ticks and columns begin anew. */
   chooseList(key: string): void;
   look(): void;
+  /** The list itself, wherever somebody stands now. */
+  reveal(list: SurveyedList): void;
   /** Looks once more before it acts: somebody may have typed in the sheet since the counts were made. */
   apply(wish: (survey: ShowSurvey) => Wished | null): Promise<void>;
 }
@@ -109,6 +112,10 @@ export function useShowOnly(
       setChoices(NOTHING);
       setList(key);
     },
+    reveal: ({ sheet, area }) =>
+      void workbook
+        ?.reveal({ sheet, area: { ...area, rows: 1, columns: 1 } })
+        .catch((error: unknown) => announce(paneTexts.unexpected(String(error)))),
     look: () => setRound((n) => n + 1),
     apply,
   };

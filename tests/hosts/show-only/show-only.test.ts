@@ -89,6 +89,8 @@ describe.each([true, false])("a list as a table: %s", (isTable) => {
 
     const again = await surveyList(workbook, { today: TODAY });
     expect(again.hidden.size).toBe(4);
+    const same = viewOf(again, ticking({ kind: ["word balloon", "blank"], shape: ["word low-profile"] }));
+    expect(same.says).toEqual(["These 3 rows are the ones shown now."]);
     expect((await apply(workbook, showAll(again.list.list!))).outcome).toBe("done");
     expect(await shownIn(workbook)).toHaveLength(7);
   });
