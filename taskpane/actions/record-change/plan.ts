@@ -8,6 +8,7 @@ import type { Device } from "../caseload/identity";
 import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
+import { carriedSentences, forgotten, openingAsk, spareAfter } from "./carried-over";
 import { asksOf, isSpent, keptSentence, MOST_HOURS, sizeSentence, spareSentence, WATCH } from "./doubts";
 import { endsCare, isOtherType, type ChangeForm } from "./form";
 import { carerAsk, deviceAsks, readDevice, type NewDevice } from "../caseload/new-device";
@@ -77,13 +78,27 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
         ...(next ? [next.heldBy ?? ""] : []),
       ]),
       ...(next
-        ? deviceAsks(next, names)
+        ? [
+            ...deviceAsks(next, names),
+            ...openingAsk(
+              device,
+              form,
+              {
+                where: came.Where,
+                reason: came.Reason,
+                hoursOut: came["Hours out"],
+                daysOut: deviceIn === null ? 0 : deviceIn - out,
+              },
+              names,
+            ),
+          ]
         : [`No new tube: the row of ${device.id} is put on "left" and its tube is emptied.`]),
     ],
     says: [
       ...homelessSentence(changes, log.homeless),
       ...homelessSentence(tubes, list.homeless),
-      ...keptSentence(row, next, deviceIn),
+      ...(isOtherType(row, form) ? [] : keptSentence(row, next, deviceIn)),
+      ...(next ? carriedSentences(row, form, next) : []),
     ],
     rows: [
       { title: `New row in ${changes.sheetName}`, lines: log.lines },
@@ -168,6 +183,8 @@ function newInList(
     ...emptied(MARKS),
     ...(isOtherType(row, form) && emptied(FIT)),
     ...(isSpent(row, deviceIn) && { "Date set by placing team": null }),
+    ...forgotten(row, form),
+    ...spareAfter(row, form, next),
   };
 }
 

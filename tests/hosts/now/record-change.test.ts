@@ -149,6 +149,40 @@ describe("what is written", () => {
     expect(planned((await change()).plan).says.join(" ")).toContain("stays as it is");
   });
 
+  test("a change of type also empties what was agreed for the old type, and says so", async () => {
+    const agreed = { "Own interval months": 24, "Date set by placing team": day("2028-05-01") };
+    const same = await change({}, agreed);
+    await apply(same.workbook, planned(same.plan).change);
+    expect((await rowsIn(same.workbook, "tubes"))[1]).toMatchObject(agreed);
+    const other = await change({ heldBy: "loop", fill: "", most: "", changedBy: "radiology" }, agreed);
+    expect(planned(other.plan).says.join(" ")).toMatch(/agreed for another type of tube.*emptied/);
+    expect(planned(other.plan).says.join(" ")).not.toContain("stays as it is");
+    await apply(other.workbook, planned(other.plan).change);
+    for (const header of Object.keys(agreed))
+      expect((await rowsIn(other.workbook, "tubes"))[1]).not.toHaveProperty([header]);
+  });
+
+  test.each([
+    [{ size: "12" }, "same size"],
+    [{ length: "2.7" }, "both"],
+    [{ size: "" }, "smaller"],
+    [{ heldBy: "not known" }, "same size"],
+  ])("a spare for the tube before is not known to be one for a tube with %j", async (more, spare) => {
+    const { workbook, plan } = await change(more, { "Spare at home": spare, "Spare Fr": 14 });
+    expect(planned(plan).says.join(" ")).toContain("spare at home was for the tube before");
+    await apply(workbook, planned(plan).change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ "Spare at home": "not known", "Spare Fr": 14 });
+  });
+
+  test.each([
+    [{}, "same size"],
+    [{ size: "12" }, "none"],
+  ])("with %j the spare stays %s", async (more, spare) => {
+    const { workbook, plan } = await change(more, { "Spare at home": spare });
+    await apply(workbook, planned(plan).change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ "Spare at home": spare });
+  });
+
   test("no longer needed: the list's row is put on left and its tube emptied", async () => {
     const { workbook, plan } = await change({ reason: "no longer needed" });
     expect(planned(plan).asks.join(" ")).toContain('put on "left"');
@@ -249,6 +283,12 @@ describe("what is asked again or refused", () => {
       "but the tube was held by bumper",
     ],
     [{ confirmedBy: "X-ray or contrast" }, {}, "was not confirmed by pH"],
+    /* The row keeps Access and Stoma made, and tube out goes by them. 4 hours: the setting Out_Most (RCH Melbourne). */
+    [{ where: "radiology" }, {}, "still says that the feed ends in: G, through the opening made on 8 Jan 2024"],
+    [{ where: "theatre" }, { "Stoma made": "n/k" }, "through the opening made on n/k"],
+    [{ reason: "change of type" }, { Access: null }, "the feed ends in: not known"],
+    [{ out: "2026-11-25", deviceIn: "2026-11-26" }, {}, "or the opening was made again"],
+    [{ hoursOut: "4" }, {}, "or the opening was made again"],
   ] as [Partial<ChangeForm>, RowOf, string][])("%j %j asks", async (more, cells, ask) => {
     const start = { heldBy: "balloon", ...more };
     expect(planned((await change(start, cells)).plan).asks.join(" ")).toContain(ask);
