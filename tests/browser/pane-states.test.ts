@@ -13,6 +13,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { texts } from "../../taskpane/texts";
 import { launchBrowser } from "./launch";
 import { buildPanePage } from "./pane-page/build";
+import { goTo, journeys, tickTwo } from "./pane-page/journeys";
 import { serveFolder, type Served } from "./serve";
 
 const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
@@ -61,140 +62,6 @@ async function openPane(search: string, { width, colours }: Look = { width: 380,
   return page;
 }
 
-const tickTwo = async (page: Page) => {
-  await page.getByRole("checkbox", { name: "Change due" }).check();
-  await page.getByRole("checkbox", { name: "Change", exact: true }).check();
-};
-const pressAdd = (page: Page) => page.getByRole("button", { name: /^Add \d+ columns?$/ }).click();
-const goTo = (page: Page, section: string) => page.getByRole("button", { name: section, exact: true }).click();
-
-interface State {
-  readonly name: string;
-  readonly search: string;
-  readonly reach: (page: Page) => Promise<unknown>;
-}
-
-const states: readonly State[] = [
-  { name: "list-found", search: "scenario=table", reach: (page) => page.getByRole("checkbox").first().waitFor() },
-  {
-    name: "list-corrected",
-    search: "scenario=plain",
-    reach: async (page) => {
-      await page.getByRole("checkbox").first().waitFor();
-      await page
-        .locator("details.fold")
-        .first()
-        .evaluate((details: HTMLDetailsElement) => (details.open = true));
-      await page.getByLabel(texts.addColumns.list.headerRow).fill("4");
-      await page.getByRole("button", { name: texts.addColumns.list.use }).click();
-      await page.getByRole("checkbox").first().waitFor();
-    },
-  },
-  { name: "no-list", search: "scenario=empty", reach: (page) => page.getByText(texts.addColumns.list.title).waitFor() },
-  {
-    name: "protected",
-    search: "scenario=protected",
-    reach: (page) => page.locator(".notice.problem").first().waitFor(),
-  },
-  {
-    name: "no-room",
-    search: "scenario=full",
-    reach: (page) => page.getByRole("heading", { name: texts.addColumns.list.title }).waitFor(),
-  },
-  {
-    name: "preview",
-    search: "scenario=table",
-    reach: async (page) => {
-      await tickTwo(page);
-      await page.getByRole("button", { name: "Add 2 columns" }).waitFor();
-    },
-  },
-  {
-    name: "number-refused",
-    search: "scenario=table",
-    reach: async (page) => {
-      await tickTwo(page);
-      await page.getByLabel("Balloon, gastrostomy: change due after").fill("40");
-      await page.getByText(texts.addColumns.numbers.mend).waitFor();
-    },
-  },
-  {
-    name: "everyone",
-    search: "scenario=table",
-    reach: async (page) => {
-      await tickTwo(page);
-      await page.getByLabel(/^Kind of tube/).selectOption("everyone");
-      await page.getByLabel(texts.addColumns.kinds.everyone).waitFor();
-    },
-  },
-  {
-    name: "working",
-    search: "scenario=table&slow=1",
-    reach: async (page) => {
-      await tickTwo(page);
-      await pressAdd(page);
-      await page.getByRole("progressbar").waitFor();
-    },
-  },
-  {
-    name: "stopped",
-    search: "scenario=table&slow=1",
-    reach: async (page) => {
-      await tickTwo(page);
-      await pressAdd(page);
-      await page.getByRole("button", { name: texts.pane.stop }).click();
-      await page.getByRole("heading", { name: texts.addColumns.result.title.stopped }).waitFor();
-    },
-  },
-  {
-    name: "done",
-    search: "scenario=table",
-    reach: async (page) => {
-      await tickTwo(page);
-      await pressAdd(page);
-      await page.getByRole("heading", { name: texts.addColumns.result.title.done }).waitFor();
-    },
-  },
-  {
-    name: "taken-back",
-    search: "scenario=table",
-    reach: async (page) => {
-      await tickTwo(page);
-      await pressAdd(page);
-      await page.getByRole("button", { name: texts.pane.takeBack }).click();
-      await page.getByRole("heading", { name: texts.pane.takenBack }).waitFor();
-    },
-  },
-  {
-    name: "functions",
-    search: "scenario=table",
-    reach: async (page) => {
-      await goTo(page, texts.pane.functions);
-      const entries = page.locator("details.entry > summary");
-      await entries.first().waitFor();
-      for (const place of [0, 1, -1]) await entries.nth(place).click();
-      await page.locator("details.put > summary").first().click();
-    },
-  },
-  {
-    name: "functions-none-found",
-    search: "scenario=table",
-    reach: async (page) => {
-      await goTo(page, texts.pane.functions);
-      await page.getByRole("searchbox").fill("zebra");
-      await page.getByText(texts.guide.none).first().waitFor();
-    },
-  },
-  {
-    name: "help",
-    search: "scenario=table",
-    reach: async (page) => {
-      await goTo(page, texts.pane.help);
-      await page.getByRole("heading", { name: texts.help.privacy }).waitFor();
-    },
-  },
-];
-
 /* Colours do not depend on the width, so each is looked at once. */
 const looks: readonly Look[] = [
   { width: 320, colours: "light" },
@@ -231,24 +98,29 @@ const quietLineInSight = (page: Page): Promise<boolean> =>
 
 /** The whole of the pane in one picture: as high as what it holds. */
 async function picture(page: Page, name: string): Promise<void> {
-  const { width } = page.viewportSize()!;
-  const height = await page.evaluate(() => {
+  const { width, height } = page.viewportSize()!;
+  const whole = await page.evaluate(() => {
     const body = document.querySelector(".pane-body")!;
     return body.scrollHeight - body.clientHeight + window.innerHeight;
   });
-  await page.setViewportSize({ width, height: Math.min(Math.max(height, 800), 8_000) });
+  await page.setViewportSize({ width, height: Math.min(Math.max(whole, height), 8_000) });
   await page.screenshot({ path: `${SHOTS}${name}.png` });
+  await page.setViewportSize({ width, height });
 }
 
+const named = journeys.map((journey) => ({ ...journey, names: journey.states.map(({ name }) => name).join(", ") }));
+
 describe.each(looks)("$width px, $colours", (look) => {
-  test.each(states)("$name", async ({ name, search, reach }) => {
+  test.each(named)("$names", async ({ search, states }) => {
     const page = await openPane(search, look);
-    await reach(page);
-    expect(await findings(page)).toEqual([]);
-    expect(await sideways(page)).toBe(0);
-    expect(await quietLineInSight(page)).toBe(true);
-    expect(await page.locator("body").innerText()).not.toMatch(/\b(?:ok|okay|safe)\b/i);
-    await picture(page, `${name}-${look.width}-${look.colours}`);
+    for (const { name, reach } of states) {
+      await reach(page);
+      expect(await findings(page), name).toEqual([]);
+      expect(await sideways(page), name).toBe(0);
+      expect(await quietLineInSight(page), name).toBe(true);
+      expect(await page.locator("body").innerText(), name).not.toMatch(/\b(?:ok|okay|safe)\b/i);
+      await picture(page, `${name}-${look.width}-${look.colours}`);
+    }
     await page.close();
   });
 });

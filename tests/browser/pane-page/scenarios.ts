@@ -1,6 +1,7 @@
 /** Invented workbooks that bring the pane into each of its states. Nobody stands behind any row. */
 import type { Cell } from "../../../src/worksheet/cell";
 import type { CellDescription, WorkbookDescription } from "../../../taskpane/workbook/fake/description";
+import { caseload } from "./caseload";
 
 /** 1 June 2026: the pages' today. */
 export const TODAY = 46174;
@@ -51,6 +52,7 @@ const inTable: WorkbookDescription = {
 };
 
 export const scenarios: Readonly<Record<string, WorkbookDescription>> = {
+  caseload: caseload(TODAY),
   table: inTable,
   plain: {
     title: "Plain list (invented).xlsx",

@@ -1,0 +1,481 @@
+/**
+ * Every state of the pane, and how it is reached. States that follow from each other share a page: a journey goes from
+ * one to the next.
+ */
+import type { Locator, Page } from "playwright-core";
+import { clinicSettingNamed, type ClinicSettingName } from "../../../src/settings/index";
+import { texts } from "../../../taskpane/texts";
+import { clinicSettings } from "../../../taskpane/texts/clinic-settings";
+import { convert } from "../../../taskpane/texts/convert";
+import { explain } from "../../../taskpane/texts/explain";
+import { now } from "../../../taskpane/texts/now";
+import { setUp } from "../../../taskpane/texts/set-up";
+import { showOnly } from "../../../taskpane/texts/show-only";
+
+export interface State {
+  readonly name: string;
+  readonly reach: (page: Page) => Promise<unknown>;
+}
+
+export interface Journey {
+  readonly search: string;
+  readonly states: readonly State[];
+}
+
+export const tickTwo = async (page: Page) => {
+  await page.getByRole("checkbox", { name: "Change due" }).check();
+  await page.getByRole("checkbox", { name: "Change", exact: true }).check();
+};
+export const pressAdd = (page: Page) => page.getByRole("button", { name: /^Add \d+ columns?$/ }).click();
+export const goTo = (page: Page, section: string) =>
+  page
+    .getByRole("navigation", { name: texts.pane.sections })
+    .getByRole("button", { name: section, exact: true })
+    .click();
+
+const shown = (page: Page): Locator => page.locator(".pane-body > section:not([hidden])");
+const press = (within: Locator, name: string) => within.getByRole("button", { name, exact: true }).click();
+const label = (name: ClinicSettingName): string => clinicSettingNamed(name).label;
+
+async function fill(within: Locator, entries: Readonly<Record<string, string>>): Promise<void> {
+  for (const [name, value] of Object.entries(entries)) {
+    const field = within.getByLabel(name, { exact: true });
+    const isList = await field.evaluate((element) => element instanceof HTMLSelectElement);
+    await (isList ? field.selectOption(value) : field.fill(value));
+  }
+}
+
+async function job(page: Page, key: keyof typeof now.job): Promise<Locator> {
+  await goTo(page, texts.pane.now);
+  await press(shown(page), now.job[key]);
+  return shown(page).locator(".part .part:not([hidden])");
+}
+
+async function lookUp(within: Locator, id: string): Promise<void> {
+  await within.getByLabel(now.person.id, { exact: true }).fill(id);
+  await press(within, now.person.find);
+}
+
+const heading = (page: Page, name: string) => shown(page).getByRole("heading", { name, exact: true }).waitFor();
+
+const ownList: readonly Journey[] = [
+  {
+    search: "scenario=table",
+    states: [
+      { name: "list-found", reach: (page) => page.getByRole("checkbox").first().waitFor() },
+      {
+        name: "preview",
+        reach: async (page) => {
+          await tickTwo(page);
+          await page.getByRole("button", { name: "Add 2 columns" }).waitFor();
+        },
+      },
+      {
+        name: "done",
+        reach: async (page) => {
+          await pressAdd(page);
+          await heading(page, texts.addColumns.result.title.done);
+        },
+      },
+      {
+        name: "taken-back",
+        reach: async (page) => {
+          await press(shown(page), texts.pane.takeBack);
+          await heading(page, texts.pane.takenBack);
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=table",
+    states: [
+      {
+        name: "everyone",
+        reach: async (page) => {
+          await tickTwo(page);
+          await page.getByLabel(/^Kind of tube/).selectOption("everyone");
+          await page.getByLabel(texts.addColumns.kinds.everyone).waitFor();
+        },
+      },
+      {
+        name: "functions",
+        reach: async (page) => {
+          await goTo(page, texts.pane.functions);
+          const entries = page.locator("details.entry > summary");
+          await entries.first().waitFor();
+          for (const place of [0, 1, -1]) await entries.nth(place).click();
+          await page.locator("details.put > summary").first().click();
+        },
+      },
+      {
+        name: "functions-none-found",
+        reach: async (page) => {
+          await page.getByRole("searchbox").fill("zebra");
+          await page.getByText(texts.guide.none).first().waitFor();
+        },
+      },
+      {
+        name: "help",
+        reach: async (page) => {
+          await goTo(page, texts.pane.help);
+          await heading(page, texts.help.privacy);
+        },
+      },
+      {
+        name: "convert-found",
+        reach: async (page) => {
+          await goTo(page, texts.pane.convert);
+          await heading(page, convert.preview.title);
+          await shown(page).getByText(convert.put.beside, { exact: true }).waitFor();
+        },
+      },
+      {
+        name: "convert-done",
+        reach: async (page) => {
+          await press(shown(page), convert.preview.add);
+          await heading(page, convert.result.title.done);
+        },
+      },
+      {
+        name: "show-only-chosen",
+        reach: async (page) => {
+          await goTo(page, texts.pane.showOnly);
+          await shown(page)
+            .getByRole("checkbox", { name: /^Balloon button/ })
+            .check();
+          await shown(page)
+            .getByText(/^Shows \d+ of 64 rows/)
+            .waitFor();
+        },
+      },
+      {
+        name: "show-only-shown",
+        reach: async (page) => {
+          await shown(page)
+            .getByRole("button", { name: /^Show \d+ rows$/ })
+            .click();
+          await shown(page)
+            .getByText(/ are shown now; the others are hidden\.$/)
+            .waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=table",
+    states: [
+      {
+        name: "number-refused",
+        reach: async (page) => {
+          await tickTwo(page);
+          await page.getByLabel("Balloon, gastrostomy: change due after").fill("40");
+          await page.getByText(texts.addColumns.numbers.mend).waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=plain",
+    states: [
+      {
+        name: "list-corrected",
+        reach: async (page) => {
+          await page.getByRole("checkbox").first().waitFor();
+          await page
+            .locator("details.fold")
+            .first()
+            .evaluate((details: HTMLDetailsElement) => (details.open = true));
+          await page.getByLabel(texts.addColumns.list.headerRow).fill("4");
+          await page.getByRole("button", { name: texts.addColumns.list.use }).click();
+          await page.getByRole("checkbox").first().waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=empty",
+    states: [
+      { name: "no-list", reach: (page) => page.getByText(texts.addColumns.list.title).waitFor() },
+      {
+        name: "now-without-caseload",
+        reach: async (page) => {
+          await goTo(page, texts.pane.now);
+          await shown(page).getByText(now.noCaseload).waitFor();
+        },
+      },
+      {
+        name: "settings-without-sheet",
+        reach: async (page) => {
+          await goTo(page, texts.pane.settings);
+          await shown(page).getByText(clinicSettings.none.lead).waitFor();
+          await shown(page).locator("details.entry > summary").nth(1).click();
+        },
+      },
+      {
+        name: "set-up",
+        reach: async (page) => {
+          await goTo(page, texts.pane.caseload);
+          await press(shown(page), texts.pane.setUp);
+          await shown(page).getByText(setUp.preview.caution).waitFor();
+        },
+      },
+      {
+        name: "set-up-opened",
+        reach: async (page) => {
+          await press(shown(page), setUp.preview.make);
+          await heading(page, setUp.done.title);
+        },
+      },
+      {
+        name: "explain-nothing",
+        reach: async (page) => {
+          await goTo(page, texts.pane.functions);
+          await press(shown(page), texts.pane.explain);
+          await press(shown(page), explain.press);
+          await shown(page).locator(".part:not([hidden]) h3, .part:not([hidden]) p:not(.note)").first().waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=protected",
+    states: [{ name: "protected", reach: (page) => page.locator(".notice.problem").first().waitFor() }],
+  },
+  {
+    search: "scenario=full",
+    states: [{ name: "no-room", reach: (page) => heading(page, texts.addColumns.list.title) }],
+  },
+  {
+    search: "scenario=table&slow=1",
+    states: [
+      {
+        name: "working",
+        reach: async (page) => {
+          await tickTwo(page);
+          await pressAdd(page);
+          await page.getByRole("progressbar").waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=table&slow=1",
+    states: [
+      {
+        name: "stopped",
+        reach: async (page) => {
+          await tickTwo(page);
+          await pressAdd(page);
+          await page.getByRole("button", { name: texts.pane.stop }).click();
+          await heading(page, texts.addColumns.result.title.stopped);
+        },
+      },
+    ],
+  },
+];
+
+/** D-041: one tube, nothing in doubt; D-040: a GJ; D-045: two tubes; D-046: two rows that contradict each other. */
+const readyMade: readonly Journey[] = [
+  {
+    search: "scenario=caseload",
+    states: [
+      { name: "tube-out", reach: (page) => shown(page).getByRole("heading", { name: now.person.title }).waitFor() },
+      {
+        name: "tube-out-nobody",
+        reach: async (page) => {
+          await lookUp(await job(page, "tubeOut"), "D-999");
+          await shown(page).getByText(now.person.nobody("D-999")).waitFor();
+        },
+      },
+      {
+        name: "tube-out-two-tubes",
+        reach: async (page) => {
+          await lookUp(await job(page, "tubeOut"), "D-045");
+          await heading(page, now.person.readBack);
+        },
+      },
+      {
+        name: "tube-out-rows-in-doubt",
+        reach: async (page) => {
+          const part = await job(page, "tubeOut");
+          await press(part, now.person.no);
+          await lookUp(part, "D-046");
+          await heading(page, now.person.readBack);
+        },
+      },
+      {
+        name: "tube-out-put-back",
+        reach: async (page) => {
+          const part = await job(page, "tubeOut");
+          await press(part, now.person.no);
+          await lookUp(part, "D-041");
+          await press(part, now.person.yes);
+          await part.getByText(/put in the spare/).waitFor();
+        },
+      },
+      {
+        name: "tube-out-hospital",
+        reach: async (page) => {
+          const part = await job(page, "tubeOut");
+          await press(part, now.out.another);
+          await lookUp(part, "D-040");
+          await press(part, now.person.yes);
+          await part.getByText(/Do not put the spare in/).waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=caseload",
+    states: [
+      {
+        name: "check-refused",
+        reach: async (page) => {
+          const part = await job(page, "check");
+          await lookUp(part, "D-041");
+          await press(part, now.person.yes);
+          await fill(part, { [now.check.out]: "five" });
+          await press(part, now.check.record);
+          await part.getByText(/to put right first/).waitFor();
+        },
+      },
+      {
+        name: "check-filled",
+        reach: async (page) => {
+          const part = await job(page, "check");
+          await fill(part, { [now.check.out]: "2", [now.check.putIn]: "5", [now.check.looked]: "clear" });
+          await part.getByText(now.form.previewLead).waitFor();
+        },
+      },
+      {
+        name: "check-recorded",
+        reach: async (page) => {
+          const part = await job(page, "check");
+          await press(part, now.check.record);
+          await part.getByRole("heading", { name: now.form.done, exact: true }).waitFor();
+        },
+      },
+      {
+        name: "change-refused",
+        reach: async (page) => {
+          const part = await job(page, "change");
+          await lookUp(part, "D-038");
+          await press(part, now.person.yes);
+          await press(part, now.change.record);
+          await part.getByText(/to put right first/).waitFor();
+        },
+      },
+      {
+        name: "change-asked-again",
+        reach: async (page) => {
+          const part = await job(page, "change");
+          await fill(part, {
+            [now.change.reason]: "planned",
+            [now.change.changedBy]: "carer",
+            [now.device.heldBy]: "bumper",
+            [now.change.confirmedBy]: "pH",
+            [now.change.pH]: "6",
+          });
+          await press(part, now.change.record);
+          await part.getByText(now.form.asks).waitFor();
+        },
+      },
+      {
+        name: "person-refused",
+        reach: async (page) => {
+          const part = await job(page, "person");
+          await fill(part, { [now.add.id]: "D-041" });
+          await press(part, now.add.record);
+          await part.getByText(/to put right first/).waitFor();
+        },
+      },
+      {
+        name: "person-asked-again",
+        reach: async (page) => {
+          const part = await job(page, "person");
+          await fill(part, {
+            [now.add.id]: "N-1",
+            [now.add.status]: "active",
+            [now.add.access]: "G",
+            [now.device.heldBy]: "balloon",
+            [now.device.shape]: "long",
+            [`${now.device.size}, ${now.units.Fr}`]: "14",
+          });
+          await press(part, now.add.record);
+          await part.getByText(now.form.asks).waitFor();
+        },
+      },
+    ],
+  },
+  {
+    search: "scenario=caseload",
+    states: [
+      {
+        name: "settings",
+        reach: async (page) => {
+          await goTo(page, texts.pane.settings);
+          await heading(page, clinicSettings.all.title);
+          await shown(page).locator("details.entry > summary").nth(1).click();
+        },
+      },
+      {
+        name: "settings-refused",
+        reach: async (page) => {
+          await fill(shown(page), { [label("Agreed_By")]: "the team", [label("Agreed_On")]: "2027-01-01" });
+          await shown(page).locator(".notice.problem").first().waitFor();
+        },
+      },
+      {
+        name: "settings-written",
+        reach: async (page) => {
+          await fill(shown(page), { [label("Agreed_On")]: "2026-05-20" });
+          await press(shown(page), clinicSettings.forms.agreement.write);
+          await heading(page, clinicSettings.result.title.done);
+        },
+      },
+      {
+        name: "caseload-show-only-chosen",
+        reach: async (page) => {
+          await goTo(page, texts.pane.showOnly);
+          await shown(page)
+            .getByRole("checkbox", { name: /^bumper/ })
+            .check();
+          await shown(page).getByText(showOnly.preview).waitFor();
+        },
+      },
+      {
+        name: "explain-to-do",
+        reach: async (page) => {
+          await goTo(page, texts.pane.functions);
+          await press(shown(page), texts.pane.explain);
+          await press(shown(page), explain.press);
+          await shown(page)
+            .getByRole("heading", { name: /^B7 on/ })
+            .waitFor();
+        },
+      },
+      {
+        name: "remove-invented",
+        reach: async (page) => {
+          await goTo(page, texts.pane.caseload);
+          await press(shown(page), texts.pane.setUp);
+          await press(shown(page), setUp.remove.look);
+          await shown(page)
+            .getByRole("button", { name: /^Remove \d+ rows$/ })
+            .waitFor();
+        },
+      },
+      {
+        name: "invented-removed",
+        reach: async (page) => {
+          await shown(page)
+            .getByRole("button", { name: /^Remove \d+ rows$/ })
+            .click();
+          await heading(page, setUp.remove.finished.done);
+        },
+      },
+    ],
+  },
+];
+
+export const journeys: readonly Journey[] = [...ownList, ...readyMade];
