@@ -6,7 +6,7 @@ import { formula, type FormulaTemplate } from "../../columns/formula";
 import { KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from "../../columns/state-words";
 import type { ClinicSettingName } from "../../settings/index";
 import type { RowCells } from "../column";
-import { is, isNumber, isOneOf, word } from "../reading";
+import { is, isBlank, isNumber, isOneOf, word } from "../reading";
 import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
 import { stateOfDay } from "../reading";
@@ -42,11 +42,14 @@ interface Limits {
   readonly throughOf: (sight: Sight) => number | string;
 }
 
-/** Months, or a word, on LET names held, access, shape and age. */
+/** A bumper with a balloon's fill is one or the other; on LET names held and filled. */
+const isContradicted = (row: RowCells): boolean => !isBlank(row["Fill mL"]!) || !isBlank(row["Most mL"]!);
+
+/** Months, or a word, on LET names held, access, shape, age and filled. */
 export function monthsIn({ balloon, bumper, through }: Limits): FormulaTemplate {
   const ofBalloon = formula`IF(${is("access", "g")},${months(balloon.g)},IF(${is("access", "gj")},${months(balloon.gj)},${months(balloon.j)}))`;
   const ofBumper = formula`IF(${is("access", "g")},${bumper},IF(${is("access", "gj")},${through},"${NO_DATE}"))`;
-  return formula`IF(${isOneOf("held", byTeam)},"${NO_DATE}",IF(NOT(${isOneOf("access", accessWords)}),"${KIND_NOT_KNOWN}",IF(${is("held", "balloon")},${ofBalloon},IF(${is("held", "bumper")},${ofBumper},"${KIND_NOT_KNOWN}"))))`;
+  return formula`IF(${isOneOf("held", byTeam)},"${NO_DATE}",IF(NOT(${isOneOf("access", accessWords)}),"${KIND_NOT_KNOWN}",IF(${is("held", "balloon")},${ofBalloon},IF(AND(${is("held", "bumper")},NOT(filled)),${ofBumper},"${KIND_NOT_KNOWN}"))))`;
 }
 
 export function monthsFor(limits: Limits, row: RowCells, sight: Sight): number | string {
@@ -54,7 +57,7 @@ export function monthsFor(limits: Limits, row: RowCells, sight: Sight): number |
   if (byTeam.includes(held)) return NO_DATE;
   if (access !== "g" && access !== "gj" && access !== "j") return KIND_NOT_KNOWN;
   if (held === "balloon") return monthsOf(limits.balloon[access], sight);
-  if (held !== "bumper") return KIND_NOT_KNOWN;
+  if (held !== "bumper" || isContradicted(row)) return KIND_NOT_KNOWN;
   if (access === "g") return limits.bumperOf(row, sight);
   return access === "gj" ? limits.throughOf(sight) : NO_DATE;
 }

@@ -1,5 +1,6 @@
 /** What is missing in a row or contradicts itself: short reasons, one after the other. */
 import { formula, quoted, type FormulaTemplate } from "../../columns/formula";
+import { addMonths } from "../../maths/calendar";
 import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
@@ -57,6 +58,8 @@ const names = (cell: Slots): Readonly<Record<string, FormulaTemplate | string>> 
   ...read.numbered("own", cell("Own interval months")),
   ...read.numbered("team", cell("Date set by placing team")),
   ...read.numbered("place", cell("Newest")),
+  ...read.numbered("due", cell("Change due")),
+  limit: formula`IF(${is("access", "g")},Lim_Balloon_G,IF(${is("access", "gj")},Lim_GJ,Lim_Balloon_J))`,
 });
 
 const holds = ["balloon", "bumper", "loop", "winged", "stitched", "catheter"];
@@ -149,7 +152,24 @@ const dateReasons: readonly Reason[] = [
   },
 ];
 
+/** An own interval or the placing team's date overrides the clinic's limit; a slip of the keyboard would too. */
+const AGREED_LATE = "agreed later than the clinic's limit for balloons";
+const limitOf = (access: string) => (access === "g" ? "Lim_Balloon_G" : access === "gj" ? "Lim_GJ" : "Lim_Balloon_J");
+
 const deviceReasons: readonly Reason[] = [
+  {
+    says: AGREED_LATE,
+    when: both(
+      formula`AND(${is("held", "balloon")},inis=1,ISNUMBER(due))`,
+      both(formula`ISNUMBER(limit)`, formula`due>${read.monthsLater("in", "limit")}`),
+    ),
+    applies: ({ at, day, word: wordAt, sight }) => {
+      const [due, months] = [at("Change due"), sight.setting(limitOf(wordAt("Access")))];
+      if (wordAt("Held by") !== "balloon" || day("Device in") !== 1 || !isNumber(due) || !isNumber(months))
+        return false;
+      return due > addMonths(Math.floor(at("Device in") as number), Math.trunc(months));
+    },
+  },
   {
     says: "not known how it is held",
     when: not(isOneOf("held", holds)),

@@ -59,7 +59,10 @@ export const sizeMm: CaseloadColumn = {
   },
 };
 
-/** As TRACTSTATE; where nothing is recorded about slow healing it is not known, and then never better than uncertain. */
+/**
+ * As TRACTSTATE; where nothing is recorded about slow healing it is not known, and then never better than uncertain. Of
+ * a stoma that is younger than its device one day is wrong: it never counts as mature.
+ */
 export const tract: CaseloadColumn = {
   header: "Tract",
   kind: "computed",
@@ -72,14 +75,20 @@ export const tract: CaseloadColumn = {
     { look: "quiet", words: ["mature by weeks"] },
   ],
   formula: (cell) => {
-    const grown = formula`IF(${is(wordIn(cell("Slow healing")), "no")},"mature by weeks","uncertain")`;
+    const isCrossed = formula`IF(ISNUMBER(in),stoma>=in+1,FALSE)`;
+    const grown = formula`IF(${isCrossed},"${CHECK_DATE}",IF(${is(wordIn(cell("Slow healing")), "no")},"mature by weeks","uncertain"))`;
     const band = formula`IF(weeks<Tract_Low,"immature",IF(weeks<Tract_High,"uncertain",${grown}))`;
     const isBefore = formula`IF(ISNUMBER(born),stoma+1<=born,FALSE)`;
     const aged = letting({ weeks: "INT((As_of-INT(stoma))/7)" }, band);
     const dated = formula`IF(${isBefore},"${CHECK_DATE}",${aged})`;
     const word = formula`IF(state=1,${dated},IF(state=0,"${NO_DATE}","${CHECK_DATE}"))`;
     const all = letting(
-      { ...numbered("stoma", cell("Stoma made")), state: dayState("stoma"), ...numbered("born", cell("Born")) },
+      {
+        ...numbered("stoma", cell("Stoma made")),
+        state: dayState("stoma"),
+        ...numbered("born", cell("Born")),
+        ...numbered("in", cell("Device in")),
+      },
       word,
     );
     return ifLive(cell, formula`IF(Ready_Opening,${all},"${CHECK_SETTINGS}")`);
@@ -87,13 +96,14 @@ export const tract: CaseloadColumn = {
   answer: (row, sight) => {
     if (!isLive(row)) return "";
     if (!sight.isReady("opening")) return CHECK_SETTINGS;
-    const [stoma, born] = [row["Stoma made"]!, row["Born"]!];
+    const [stoma, born, device] = [row["Stoma made"]!, row["Born"]!, row["Device in"]!];
     const state = stateOfDay(stoma, sight);
     if (state !== 1 || !isNumber(stoma)) return state === 0 ? NO_DATE : CHECK_DATE;
     if (isNumber(born) && stoma + 1 <= born) return CHECK_DATE;
     const weeks = Math.floor((sight.asOf - Math.floor(stoma)) / 7);
     if (weeks < sight.number("Tract_Low")) return "immature";
     if (weeks < sight.number("Tract_High")) return "uncertain";
+    if (isNumber(device) && stoma >= device + 1) return CHECK_DATE;
     return word(row["Slow healing"]!) === "no" ? "mature by weeks" : "uncertain";
   },
 };

@@ -25,6 +25,7 @@ const daysIn = (count: string) => formula`${count}&IF(${count}=1," day"," days")
 const daysOf = (count: number): string => `${count} ${count === 1 ? "day" : "days"}`;
 
 const ENTRIES = "check entries";
+const BOOKED_LATE = "booked after the limit";
 const calmBalloon = ["as filled", KEPT_AT_HOME, NO_CHECK_YET];
 
 interface Step {
@@ -59,6 +60,7 @@ const steps = (hasSpareDates: boolean): readonly Step[] => [
   step(is("mark", "further out"), "further out"),
   step(formula`NOT(OR(LEN(water)=0,${isOneOf("water", [...calmBalloon, CHECK_LATE])}))`, formula`"balloon: "&water`),
   step(formula`OR(${is("water", CHECK_LATE)},late)`, CHECK_LATE),
+  step(formula`IF(AND(ahead,ISNUMBER(until),NOT(${is("change", "past limit")})),booked>=until+1,FALSE)`, BOOKED_LATE),
   step(isBlankIn("Call_Day"), "no number to call"),
   step(formula`AND(home,${is("spare", "none")})`, "no spare"),
   step(formula`AND(home,NOT(${isOneOf("spare", ["same size", "smaller", "both"])}))`, "spare not known"),
@@ -113,6 +115,7 @@ export const toDo: CaseloadColumn = {
       look: "soon",
       words: [
         CHECK_LATE,
+        BOOKED_LATE,
         "no number to call",
         "no spare",
         "spare expires",
@@ -133,6 +136,7 @@ export const toDo: CaseloadColumn = {
         ...numbered("due", cell("Change due")),
         ...numbered("latest", cell("At the latest")),
         left: formula`${first}-As_of`,
+        until: "IF(ISNUMBER(latest),latest,due)",
         tract: cell("Tract"),
         water: cell("Balloon"),
         fitting: cell.has("Fit") ? cell("Fit") : formula`""`,
@@ -188,6 +192,8 @@ function thingToDo(row: RowCells, sight: Sight): string {
   if (![...calmBalloon, "", CHECK_LATE].includes(water)) return `balloon: ${water}`;
   const check = at("Check due");
   if (water === CHECK_LATE || (isNumber(check) && check + number("Check_Grace") < asOf)) return CHECK_LATE;
+  const until = isNumber(latest) ? latest : due;
+  if (isBooked && isNumber(until) && change !== "past limit" && booked >= until + 1) return BOOKED_LATE;
   if (isBlank(sight.setting("Call_Day"))) return "no number to call";
   const isForHome = word(at("Held by")) === "balloon" && word(at("Access")) === "g";
   const spare = word(at("Spare at home"));

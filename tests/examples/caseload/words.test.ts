@@ -192,6 +192,9 @@ describe("Tract, Fit, Mark", () => {
     ["Tract", tube({ "Slow healing": null }), "uncertain"],
     ["Tract", tube({ "Stoma made": null }), "no date"],
     ["Tract", tube({ "Stoma made": AS_OF + 1 }), "check date"],
+    // One of the two days is wrong, perhaps that of the opening.
+    ["Tract", tube({ "Stoma made": AS_OF - 90, "Device in": AS_OF - 91 }), "check date"],
+    ["Tract", tube({ "Stoma made": AS_OF - 90, "Device in": AS_OF - 90 }), "mature by weeks"],
     // Mean 2.05 and 0.2 slack: 2.25. Larger reading 2.1 and 0.5: 2.6.
     ["Fit", tube({ "Length cm": 2 }), "too short"],
     ["Fit", tube({ "Length cm": 2.6 }), "in range"],
@@ -228,6 +231,14 @@ describe("To do", () => {
     [tube({ "Device in": day("2026-09-10"), "Measured on": day("2026-09-10") }), "due in 14 days, not booked"],
     [tube({ "Booked for": day("2026-12-12") }), "booked 12 Dec"],
     [tube({ "Booked for": day("2027-01-02") }), "booked 2 Jan 2027"],
+    // At the latest 15 April 2027, 6 months after 15 October 2026: a booking that keeps to it, one that does not.
+    [tube({ "Booked for": day("2027-04-15") }), "booked 15 Apr 2027"],
+    [tube({ "Booked for": day("2027-04-16") }), "booked after the limit"],
+    [
+      tube({ "Date set by placing team": day("2027-05-01"), "Booked for": day("2027-05-02") }),
+      "booked after the limit",
+    ],
+    [{ tube: { ...goodBumper, "Fill mL": 5 }, checks: [] }, "kind not known"],
     [tube({ "Size Fr": null }), "check entries"],
     [{ settings: { Call_Day: null } }, "no number to call"],
     [{ checks: [check({ "Out mL": 0 })] }, "balloon empty"],
@@ -263,6 +274,11 @@ describe("Missing or contradictory", () => {
     [tube({ "Booked for": AS_OF - 1 }), "booked date passed"],
     [tube({ "Spare lot": null }), "no lot of the spare"],
     [tube({ "Device in": day("2022-02-01") }), "device in before the stoma was made"],
+    // The limit of a balloon in the stomach is 6 months: ESPGHAN 2021, Great Ormond Street.
+    [tube({ "Own interval months": 6 }), ""],
+    [tube({ "Own interval months": 7 }), "agreed later than the clinic's limit for balloons"],
+    [tube({ "Date set by placing team": day("2027-04-15") }), ""],
+    [tube({ "Date set by placing team": day("2027-04-16") }), "agreed later than the clinic's limit for balloons"],
     [{ tubes: [goodTube, { ...goodTube, ID: "t-1 " }], checks: [] }, "same ID and access twice"],
     [tube({ Access: "GJ", Turning: "weekly", "Changed by": "radiology" }), "turning: must be never"],
     [
