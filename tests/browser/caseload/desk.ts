@@ -67,29 +67,33 @@ export const isOpen = (page: Page, name: string): Promise<void> =>
 export const goSheet = (page: Page, name: string): Promise<void> =>
   page.locator(".sheet-area").getByText(name, { exact: true }).last().click();
 
-/** Selects a cell by the name box, as with any spreadsheet; where a list of words has just closed, it takes a second try. */
+const nameBox = (page: Page): Locator => page.locator("[data-u-comp=defined-name] input").first();
+
+/** Selects a cell by the name box, as with any spreadsheet. A list of words that closes takes the keyboard away once more. */
 export async function go(page: Page, address: string): Promise<void> {
-  const box = page.locator("[data-u-comp=defined-name] input").first();
-  const tries = 5;
-  for (let i = 1; i <= tries; i++) {
-    await box.click({ clickCount: 3 });
-    await page.keyboard.type(address);
-    await page.keyboard.press("Enter");
-    const isThere = expect.poll(() => box.inputValue(), { timeout: i === tries ? 10_000 : 1_500 }).toBe(address);
-    if (
-      await isThere.then(
-        () => true,
-        (error: unknown) => i === tries && Promise.reject(error),
-      )
+  const box = nameBox(page);
+  await expect
+    .poll(
+      async () => {
+        await box.click({ clickCount: 3 });
+        await page.waitForTimeout(50);
+        if (!(await box.evaluate((element) => element === document.activeElement))) return "";
+        await page.keyboard.type(address);
+        await page.keyboard.press("Enter");
+        await page.waitForTimeout(50);
+        return box.inputValue();
+      },
+      { timeout: 20_000, interval: 200 },
     )
-      return;
-  }
+    .toBe(address);
 }
 
+/** Types into a cell. Where a list of words comes up meanwhile, it closes a moment after Enter. */
 export async function type(page: Page, address: string, text: string): Promise<void> {
   await go(page, address);
   await page.keyboard.type(text);
   await page.keyboard.press("Enter");
+  await page.waitForTimeout(400);
 }
 
 /** What a row of the sheet in sight shows, by the headers of its columns. */
@@ -186,7 +190,7 @@ export async function deleteRow(page: Page, row: number): Promise<void> {
 /** Rows in sight below a row, as the arrow key meets them. */
 export async function shownRows(page: Page, below: number, count: number): Promise<number[]> {
   await go(page, `A${below}`);
-  const box = page.locator("[data-u-comp=defined-name] input").first();
+  const box = nameBox(page);
   const rows: number[] = [];
   for (let i = 0; i < count; i++) {
     const before = await box.inputValue();
