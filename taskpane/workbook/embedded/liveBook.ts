@@ -11,6 +11,7 @@ import { registerChanges } from "./changes";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
 import { hastenTexts } from "./hastened";
+import { mendDependencies } from "./dependencies";
 import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo } from "./names";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
@@ -36,6 +37,7 @@ export class LiveBook {
     protected today: number,
   ) {
     mendReader();
+    mendDependencies();
     hastenTexts();
     registerChanges(engine);
     setGridToday(today);

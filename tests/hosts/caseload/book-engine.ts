@@ -6,6 +6,7 @@ import { cellAddress } from "../../../src/columns/formula";
 import { CellError } from "../../../src/worksheet/error";
 import { setGridToday } from "../../../functions/grid";
 import { calculated } from "../../../taskpane/workbook/embedded/calculation";
+import { mendDependencies } from "../../../taskpane/workbook/embedded/dependencies";
 import { mendReader } from "../../../taskpane/workbook/embedded/mended";
 import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../../../taskpane/workbook/embedded/names";
 import { startHeadless } from "../grid/headless";
@@ -52,7 +53,8 @@ function snapshot(book: BookDescription, withResults: boolean) {
   const sheets = book.sheets.map((sheet) => {
     const cells: Record<number, Record<number, Typed>> = {};
     for (const { row, column, value, formula } of sheet.cells)
-      (cells[row] ??= {})[column] = formula === undefined ? typed(value ?? null) : { f: `=${formula}` };
+      (cells[row] ??= {})[column] =
+        formula === undefined ? typed(value ?? null) : { ...(withResults && typed(value ?? null)), f: `=${formula}` };
     if (sheet.table) tableCells(cells, sheet.table, withResults);
     const rows = Math.max(...Object.keys(cells).map(Number));
     return { id: idOf(sheet), name: sheet.name, rowCount: rows + 50, columnCount: 100, cellData: cells };
@@ -88,6 +90,7 @@ const namesOf = (book: BookDescription) =>
 
 export async function startBook(book: BookDescription, asOf: number, { withResults = false } = {}) {
   mendReader();
+  mendDependencies();
   setGridToday(asOf);
   const engine = startHeadless();
   const grid = engine.api.createWorkbook(snapshot(book, withResults));
