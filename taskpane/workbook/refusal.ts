@@ -11,6 +11,10 @@ export const notEmpty = (address: string): Refusal =>
 export const spillInTheWay = (address: string): Refusal =>
   new Refusal(`Cell ${address} is filled by a formula that spills into it. Move that formula first.`);
 
+export const noRoom = new Refusal(
+  "The result needs the cells beside or below it, and they are not empty. Choose another cell.",
+);
+
 export const noTable = (name: string): Refusal =>
   new Refusal(`The table "${name}" is no longer there. Choose the list again.`);
 

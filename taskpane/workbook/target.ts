@@ -22,9 +22,8 @@ import { refreshTarget, type RefreshTarget } from "./refreshed";
 import { RowPlanner, type RowTarget } from "./rowTargets";
 import { showRowsTarget, type ShowRowsTarget } from "./shownRows";
 
-export { dataRows } from "./area";
 export type { NamedCellTarget } from "./namedCell";
-export { notEmpty, Refusal, spillInTheWay } from "./refusal";
+export { noRoom, Refusal, spillInTheWay } from "./refusal";
 export type { RefreshTarget } from "./refreshed";
 export type { AppendTarget, ChangeRowTarget, ColumnValue, RemoveTarget, RowTarget } from "./rowTargets";
 export { lets, type ShowRowsTarget } from "./shownRows";

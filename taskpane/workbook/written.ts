@@ -44,6 +44,13 @@ export const inReverse = <T extends { readonly written: Written }>(standings: re
   return [...last.filter((one) => !isName(one)), ...last.filter(isName)];
 };
 
+/** With what rows and named cells hold now that the whole change is done. */
+export async function atTheEnd<W extends Written>(written: W, workbook: Reader): Promise<W> {
+  if (!isRemembered(written.target)) return written;
+  const { values, formulas } = await workbook.read(written.target, ["values", "formulas"]);
+  return { ...written, values: values!, formulas: formulas! };
+}
+
 export const doneOf = (written: Written): Done => {
   const { target } = written;
   return {
@@ -189,15 +196,17 @@ export function differenceSentence(cells: readonly string[]): string {
 }
 
 /** Does a formula use this name? Texts and quoted sheet names in it do not count. */
-export function mentions(formula: string, name: string): boolean {
+function mentions(formula: string, name: string): boolean {
   const bare = formula.replace(/"(?:[^"]|"")*"/g, '""').replace(/'(?:[^']|'')*'!/g, "");
   const words = bare.match(/[\p{L}\p{N}_.\\]+/gu) ?? [];
   return words.some((word) => word.toLowerCase() === name.toLowerCase());
 }
 
-/** A name that other formulas have come to use is left where it is when its step is taken back. */
-export async function isNameUsed(name: string, workbook: Reader, overview: Overview): Promise<boolean> {
-  if (overview.names.some((one) => mentions(one.refersTo, name))) return true;
+/** What a name stands for does not count. A name that is used is left where it is when its step is taken back. */
+export async function isNameUsed(name: string, workbook: Pick<Workbook, "overview" | "read">): Promise<boolean> {
+  const overview = await workbook.overview();
+  const others = overview.names.filter((one) => one.name.toLowerCase() !== name.toLowerCase());
+  if (others.some((one) => mentions(one.refersTo, name))) return true;
   for (const sheet of overview.sheets) {
     if (!sheet.used) continue;
     const block = await workbook.read({ sheet: sheet.id, area: sheet.used }, ["formulas"]);

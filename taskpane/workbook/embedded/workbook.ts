@@ -1,38 +1,28 @@
 /** The port on the embedded grid. */
-import { ICommandService } from "@univerjs/core";
 import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
-import { SetSelectionsOperation, SetWorksheetActiveOperation, SetWorksheetShowCommand } from "@univerjs/sheets";
 import { cellAddress } from "../../../src/columns/formula";
 import { CellError } from "../../../src/worksheet/error";
-import { overlaps, right } from "../area";
-import { unmet } from "../expectations";
+import { overlaps } from "../area";
+import { checkedTargets, toTakeBack } from "../beforehand";
 import type { Change, Place, Progress, Receipt, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
   inTheWay,
+  noRoom,
   Refusal,
   spillInTheWay,
-  targetsOf,
   type FormulaTarget,
   type NameTarget,
   type Target,
 } from "../target";
-import {
-  differenceSentence,
-  doneOf,
-  inReverse,
-  isNameUsed,
-  isRemembered,
-  standing,
-  type Standing,
-  type Written,
-} from "../written";
+import { atTheEnd, doneOf, inReverse, isNameUsed, type Written } from "../written";
 import { calculated, type Watch } from "./calculation";
 import { OneStep } from "./changes";
 import { LiveBook } from "./liveBook";
 import { structuredToA1 } from "./formulas/structured";
 import { engineNames, TODAY_IN_GRID } from "./names";
 import { isTodayName } from "./open/names";
+import { reveal } from "./reveal";
 import { removalObstacle } from "./rows/obstacles";
 import { carryOut, type TakeBack } from "./steps";
 import { geometryNow } from "./tables";
@@ -76,16 +66,9 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
   }
 
   private async carryOut(change: Change, watch: Progress): Promise<Receipt> {
-    const overview = await this.overview();
     const refused = (refusal: Refusal): Receipt => ({ outcome: "refused", sentence: refusal.sentence, done: [] });
-    const changed = await unmet(change.expects, this, overview);
-    if (changed) return refused(changed);
-    const targets = await targetsOf(change, overview, this);
+    const targets = await checkedTargets(change, this, (target) => this.obstacle(target));
     if (targets instanceof Refusal) return refused(targets);
-    for (const target of targets) {
-      const obstacle = await this.obstacle(target);
-      if (obstacle) return refused(obstacle);
-    }
 
     const of = workOf(targets);
     let told = 0;
@@ -117,7 +100,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     }
     step.commit();
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: remembered.map(doneOf) };
-    this.memory.set(receipt, await Promise.all(remembered.map((one) => this.atTheEnd(one))));
+    this.memory.set(receipt, await Promise.all(remembered.map((one) => atTheEnd(one, this))));
     return receipt;
   }
 
@@ -177,24 +160,10 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     return (await this.read({ sheet: target.sheet, area }, ["formulas"])).formulas!;
   }
 
-  private async atTheEnd(written: Remembered): Promise<Remembered> {
-    if (!isRemembered(written.target)) return written;
-    const { values, formulas } = await this.read(written.target, ["values", "formulas"]);
-    return { ...written, values: values!, formulas: formulas! };
-  }
-
   async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
-    const remembered = receipt.done.length === 0 ? [] : this.memory.get(receipt);
-    if (!remembered) return { outcome: "failed", sentence: "This was taken back already, or done in another session." };
-    const overview = await this.overview();
-    const found: Standing<Remembered>[] = [];
-    for (const one of remembered.filter((candidate) => candidate.changed)) {
-      const stands = await standing(one, this, overview);
-      if (stands instanceof Refusal) return { outcome: "failed", sentence: stands.sentence };
-      found.push(stands);
-    }
-    const cells = found.flatMap((one) => one.differing);
-    if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
+    const back = await toTakeBack(receipt, this.memory, this, options.force ?? false);
+    if (!("found" in back)) return back;
+    const { found } = back;
     const step = new OneStep(this.engine, this.unitId);
     const desk = this.desk(step);
     const written = found.filter((one) => one.written.takeBack !== null);
@@ -210,27 +179,10 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     return { outcome: "taken back" };
   }
 
-  async reveal(place: Place): Promise<void> {
+  reveal(place: Place): Promise<void> {
     const { sheet, area } = this.stand(place);
-    const commands = this.engine.injector.get(ICommandService);
-    const ids = { unitId: this.unitId, subUnitId: sheet };
-    if (this.book.getSheetBySheetId(sheet)?.isSheetHidden()) {
-      await commands.executeCommand(SetWorksheetShowCommand.id, ids);
-    }
-    await commands.executeCommand(SetWorksheetActiveOperation.id, ids);
-    const range = {
-      startRow: area.top,
-      endRow: area.top + area.rows - 1,
-      startColumn: area.left,
-      endColumn: right(area) - 1,
-    };
-    const here = { ...range, endRow: area.top, endColumn: area.left };
-    const primary = { ...here, actualRow: area.top, actualColumn: area.left, isMerged: false, isMergedMainCell: false };
-    await commands.executeCommand(SetSelectionsOperation.id, { ...ids, selections: [{ range, primary, style: null }] });
-    // painted only where there is a page
-    if (commands.hasCommand("sheet.command.scroll-to-cell")) {
-      await commands.executeCommand("sheet.command.scroll-to-cell", { range });
-    }
+    const isHidden = this.book.getSheetBySheetId(sheet)?.isSheetHidden() === 1;
+    return reveal(this.engine, { unitId: this.unitId, subUnitId: sheet }, area, isHidden);
   }
 
   private async obstacle(target: Target): Promise<Refusal | null> {
@@ -286,15 +238,12 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     const reader = this.reader(target.sheet);
     const { top, left } = target.area;
     const value = reader.value(top, left);
-    if (value instanceof CellError && value.code === "#SPILL!")
-      return new Refusal("The result needs the cells beside or below it, and they are not empty. Choose another cell.");
+    if (value instanceof CellError && value.code === "#SPILL!") return noRoom;
     return { ...target, area: reader.spillAt(top, left) ?? target.area };
   }
 
   private async removeName(desk: Desk, { step: { name } }: NameTarget): Promise<void> {
-    const overview = await this.overview();
-    const others = { ...overview, names: overview.names.filter((other) => other.name !== name) };
-    if (await isNameUsed(name, this, others)) return;
+    if (await isNameUsed(name, this)) return;
     const held = engineNames(this.engine, this.unitId).find((other) => other.name === name);
     if (!held) return;
     const params = { ...held, unitId: this.unitId };

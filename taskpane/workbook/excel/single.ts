@@ -1,5 +1,5 @@
 /** Steps that touch one cell or one name. */
-import { Refusal, type FormulaTarget, type NameTarget } from "../target";
+import { noRoom, type Refusal, type FormulaTarget, type NameTarget } from "../target";
 import type { Written } from "../written";
 import { areaOf, PLACE, rangeOf } from "./place";
 
@@ -26,7 +26,7 @@ export const writeFormula = (target: FormulaTarget): Promise<FormulaWritten | Re
       cell.clear(Excel.ClearApplyTo.contents);
       cell.numberFormat = [[formatBefore]];
       await context.sync();
-      return new Refusal("The result needs the cells beside or below it, and they are not empty. Choose another cell.");
+      return noRoom;
     }
     const area = spill.isNullObject ? target.area : areaOf(spill);
     const formulas = [[cell.formulas[0]![0] as string]];

@@ -1,6 +1,6 @@
 /** The port on Excel, through Microsoft's library as of 2022 (requirement set ExcelApi 1.14 and below). */
 import { cellAddress } from "../../../src/columns/formula";
-import { unmet } from "../expectations";
+import { checkedTargets, toTakeBack } from "../beforehand";
 import type {
   Area,
   Block,
@@ -20,22 +20,12 @@ import {
   inTheWay,
   Refusal,
   spillInTheWay,
-  targetsOf,
   type ColumnsTarget,
   type FormulaTarget,
   type NameTarget,
   type Target,
 } from "../target";
-import {
-  differenceSentence,
-  doneOf,
-  inReverse,
-  isNameUsed,
-  isRemembered,
-  standing,
-  type Standing,
-  type Written,
-} from "../written";
+import { doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../written";
 import { addColumns, noTraces, removeColumns } from "./columns";
 import { listen } from "./events";
 import { defineName, removeFormula, removeName, writeFormula } from "./single";
@@ -74,7 +64,10 @@ export class ExcelWorkbook implements Workbook {
   async apply(change: Change, watch: Progress): Promise<Receipt> {
     const made: Made[] = [];
     try {
-      const targets = await this.checked(change);
+      const targets = await checkedTargets(change, this, async (target) => {
+        const claimed = claimedBy(target);
+        return claimed && this.obstacle(claimed.sheet, claimed.area);
+      });
       if (targets instanceof Refusal) return refused(targets.sentence);
       const outcome = await this.carryOut(targets, made, watch);
       if (outcome instanceof Refusal) return await this.abandon(made, outcome);
@@ -87,14 +80,10 @@ export class ExcelWorkbook implements Workbook {
   }
 
   async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
-    const made = receipt.done.length === 0 ? [] : this.memory.get(receipt);
-    if (!made) return { outcome: "failed", sentence: "This was taken back already, or done in another session." };
     try {
-      const found = await this.find(made);
-      if (found instanceof Refusal) return { outcome: "failed", sentence: found.sentence };
-      const cells = found.flatMap((one) => one.differing);
-      if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
-      await this.remove(found);
+      const back = await toTakeBack(receipt, this.memory, this, options.force ?? false);
+      if (!("found" in back)) return back;
+      await this.remove(back.found);
       this.memory.delete(receipt);
       return { outcome: "taken back" };
     } catch (error) {
@@ -116,21 +105,6 @@ export class ExcelWorkbook implements Workbook {
 
   onChange(tell: () => void): Stop {
     return listen(tell);
-  }
-
-  /** Where everything will go, after every check; nothing is written before all checks are through. */
-  private async checked(change: Change): Promise<readonly Target[] | Refusal> {
-    const now = await this.overview();
-    const changed = await unmet(change.expects, this, now);
-    if (changed) return changed;
-    const targets = await targetsOf(change, now, this);
-    if (targets instanceof Refusal) return targets;
-    for (const target of targets) {
-      const claimed = claimedBy(target);
-      const obstacle = claimed && (await this.obstacle(claimed.sheet, claimed.area));
-      if (obstacle) return obstacle;
-    }
-    return targets;
   }
 
   private async obstacle(sheet: string, area: Area): Promise<Refusal | null> {
@@ -217,10 +191,7 @@ export class ExcelWorkbook implements Workbook {
 
   private async makeName(target: NameTarget): Promise<Made> {
     const undo = async (): Promise<void> => {
-      const now = await this.overview();
-      const name = target.step.name.toLowerCase();
-      const others = { ...now, names: now.names.filter((one) => one.name.toLowerCase() !== name) };
-      if (!(await isNameUsed(target.step.name, this, others))) await removeName(target.step.name);
+      if (!(await isNameUsed(target.step.name, this))) await removeName(target.step.name);
     };
     return { ...(await defineName(target)), undo };
   }
@@ -238,17 +209,6 @@ export class ExcelWorkbook implements Workbook {
       this.memory.set(receipt, made);
       return receipt;
     }
-  }
-
-  private async find(made: readonly Made[]): Promise<readonly Standing<Made>[] | Refusal> {
-    const now = await this.overview();
-    const found: Standing<Made>[] = [];
-    for (const one of made.filter((candidate) => candidate.changed)) {
-      const stands = await standing(one, this, now);
-      if (stands instanceof Refusal) return stands;
-      found.push(stands);
-    }
-    return found;
   }
 
   /** @param found with the area where a step's cells stand now; null for where they were put */

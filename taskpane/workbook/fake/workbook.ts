@@ -1,28 +1,14 @@
 /** The port on a workbook in memory: honest enough to hold the other hosts to. */
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
-import type { Cell } from "../../../src/worksheet/cell";
-import { CellError } from "../../../src/worksheet/error";
-import { bottom, overlaps, parseArea, parsePlace, right } from "../area";
-import { unmet } from "../expectations";
-import type {
-  Area,
-  Block,
-  Change,
-  Facet,
-  Overview,
-  Place,
-  Progress,
-  Receipt,
-  Stop,
-  TakenBack,
-  Value,
-  Workbook,
-} from "../port";
+import { bottom, right } from "../area";
+import { checkedTargets, standings, toTakeBack } from "../beforehand";
+import type { Change, Progress, Receipt, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
   type ColumnsTarget,
   type FormulaTarget,
   inTheWay,
+  noRoom,
   type NamedCellTarget,
   type RefreshTarget,
   Refusal,
@@ -30,20 +16,11 @@ import {
   type ShowRowsTarget,
   spillInTheWay,
   type Target,
-  targetsOf,
 } from "../target";
-import {
-  differenceSentence,
-  doneOf,
-  inReverse,
-  isNameUsed,
-  isRemembered,
-  standing,
-  type Standing,
-  type Written,
-} from "../written";
-import { Book, GENERAL, type Calculate, type Name, type Sheet } from "./book";
+import { atTheEnd, doneOf, inReverse, isNameUsed, type Standing, type Written } from "../written";
+import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
+import { FakeLiveBook } from "./liveBook";
 import { refreshColumn } from "./refresh";
 import { appendRows, changeRow, removeRows, showRows, writeNamed, type TakeBack } from "./rows";
 
@@ -63,9 +40,7 @@ interface Look {
   readonly bold: boolean;
 }
 
-export class FakeWorkbook implements Workbook {
-  readonly book: Book;
-  private readonly listeners = new Set<() => void>();
+export class FakeWorkbook extends FakeLiveBook implements Workbook {
   private readonly memory = new WeakMap<Receipt, readonly Written[]>();
   private readonly looks = new WeakMap<Target, readonly Look[]>();
   private readonly takeBacks = new WeakMap<Target, TakeBack>();
@@ -74,84 +49,17 @@ export class FakeWorkbook implements Workbook {
     description: WorkbookDescription,
     private readonly options: FakeOptions = {},
   ) {
-    this.book = new Book(description, options.calculate);
-  }
-
-  /** What a person does at the sheet, behind the pane's back. A text that begins with "=" is a formula. */
-  type(sheet: string, address: string, typed: Value): void {
-    const place = parseArea(address)!;
-    this.sheet(sheet).type(place.top, place.left, typed);
-    this.tell();
-  }
-
-  isBold(sheet: string, address: string): boolean {
-    const place = parseArea(address)!;
-    return this.sheet(sheet).cell(place.top, place.left)?.bold ?? false;
+    super(description, options.calculate);
   }
 
   can(): true {
     return true;
   }
 
-  async overview(): Promise<Overview> {
-    const { book } = this;
-    return {
-      title: book.title,
-      dateSystem: book.dateSystem,
-      sheets: book.sheets.map((sheet) => ({
-        id: sheet.id,
-        name: sheet.name,
-        kind: sheet.kind,
-        hidden: sheet.hidden,
-        isProtected: sheet.isProtected,
-        used: sheet.used(),
-      })),
-      tables: book.sheets.flatMap((sheet) =>
-        sheet.tables.map((table) => ({
-          name: table.name,
-          sheet: sheet.id,
-          area: table.area,
-          columns: [...table.columns],
-          hasHeader: table.hasHeader,
-          hasTotals: table.hasTotals,
-          isFiltered: table.filteredRows.size > 0,
-        })),
-      ),
-      names: book.names.map((name) => ({ ...name, value: this.behind(name) })),
-      selection: book.selection && { sheet: book.selection.sheet.id, area: book.selection.area },
-    };
-  }
-
-  async read(place: Place, what: readonly Facet[]): Promise<Block> {
-    const { sheet, area } = this.stand(place);
-    const rows = <T>(each: (row: number, column: number) => T): T[][] =>
-      Array.from({ length: area.rows }, (_, r) =>
-        Array.from({ length: area.columns }, (_, c) => each(area.top + r, area.left + c)),
-      );
-    return {
-      sheet: sheet.id,
-      area,
-      ...(what.includes("values") && { values: rows((r, c) => sheet.value(r, c)) }),
-      ...(what.includes("formulas") && { formulas: rows((r, c) => sheet.cell(r, c)?.formula ?? null) }),
-      ...(what.includes("formats") && { formats: rows((r, c) => sheet.cell(r, c)?.format ?? GENERAL) }),
-      ...(what.includes("hidden") && {
-        hidden: Array.from({ length: area.rows }, (_, r) => sheet.isHiddenRow(area.top + r)),
-      }),
-      ...(what.includes("merges") && { merges: sheet.merges.filter((merge) => overlaps(merge, area)) }),
-    };
-  }
-
   async apply(change: Change, watch: Progress): Promise<Receipt> {
-    const overview = await this.overview();
     const refused = (refusal: Refusal): Receipt => ({ outcome: "refused", sentence: refusal.sentence, done: [] });
-    const changed = await unmet(change.expects, this, overview);
-    if (changed) return refused(changed);
-    const targets = await targetsOf(change, overview, this);
+    const targets = await checkedTargets(change, this, (target) => this.obstacle(target));
     if (targets instanceof Refusal) return refused(targets);
-    for (const target of targets) {
-      const obstacle = await this.obstacle(target);
-      if (obstacle) return refused(obstacle);
-    }
 
     const of = targets.reduce((sum, target) => sum + work(target), 0);
     let done = 0;
@@ -179,58 +87,17 @@ export class FakeWorkbook implements Workbook {
       return { outcome: "stopped", sentence: "Stopped. Everything was taken back.", done: [] };
     }
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: written.map(doneOf) };
-    this.memory.set(receipt, await Promise.all(written.map((one) => this.remembered(one))));
+    this.memory.set(receipt, await Promise.all(written.map((one) => atTheEnd(one, this))));
     return receipt;
   }
 
   async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
-    const written = receipt.done.length === 0 ? [] : this.memory.get(receipt);
-    if (!written) return { outcome: "failed", sentence: "This was taken back already, or done in another session." };
-    const found = await this.find(written);
-    if (found instanceof Refusal) return { outcome: "failed", sentence: found.sentence };
-    const cells = found.flatMap((one) => one.differing);
-    if (cells.length > 0 && !options.force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
-    await this.remove(found);
+    const back = await toTakeBack(receipt, this.memory, this, options.force ?? false);
+    if (!("found" in back)) return back;
+    await this.remove(back.found);
     this.memory.delete(receipt);
     this.tell();
     return { outcome: "taken back" };
-  }
-
-  async reveal(place: Place): Promise<void> {
-    const { sheet, area } = this.stand(place);
-    sheet.hidden = false;
-    this.book.select(sheet.id, area);
-    this.tell();
-  }
-
-  onChange(listen: () => void): Stop {
-    this.listeners.add(listen);
-    return () => this.listeners.delete(listen);
-  }
-
-  private tell(): void {
-    for (const listen of this.listeners) listen();
-  }
-
-  private sheet(idOrName: string): Sheet {
-    const sheet = this.book.sheet(idOrName);
-    if (!sheet) throw new Error(`no sheet ${idOrName}`);
-    return sheet;
-  }
-
-  private stand(place: Place): { sheet: Sheet; area: Area } {
-    if ("sheet" in place) return { sheet: this.sheet(place.sheet), area: place.area };
-    const found = this.book.table(place.table);
-    if (!found) throw new Error(`no table ${place.table}`);
-    return { sheet: found.sheet, area: found.table.area };
-  }
-
-  /** A name's value: its cell's where it stands for one. */
-  private behind({ refersTo, value }: Name): Cell {
-    const place = parsePlace(refersTo);
-    if (!place || place.area.rows * place.area.columns !== 1) return value;
-    const held = this.sheet(place.sheetName).value(place.area.top, place.area.left);
-    return held instanceof CellError ? null : held;
   }
 
   private async obstacle(target: Target): Promise<Refusal | null> {
@@ -278,13 +145,6 @@ export class FakeWorkbook implements Workbook {
     }
   }
 
-  private async remembered(written: Written): Promise<Written> {
-    const { target } = written;
-    if (!isRemembered(target)) return written;
-    const { values, formulas } = await this.read(target, ["values", "formulas"]);
-    return { ...written, values: values!, formulas: formulas! };
-  }
-
   private async addColumns(target: ColumnsTarget, watch: Progress, step: (amount: number) => Promise<void>) {
     const sheet = this.sheet(target.sheet);
     this.rememberLooks(target);
@@ -327,9 +187,7 @@ export class FakeWorkbook implements Workbook {
 
   private failedSpill(target: FormulaTarget): Refusal | null {
     const value = this.sheet(target.sheet).value(target.step.row, target.step.column);
-    return value !== null && typeof value === "object" && value.code === "#SPILL!"
-      ? new Refusal("The result needs the cells beside or below it, and they are not empty. Choose another cell.")
-      : null;
+    return value !== null && typeof value === "object" && value.code === "#SPILL!" ? noRoom : null;
   }
 
   private rememberLooks(target: ColumnsTarget | FormulaTarget): void {
@@ -351,20 +209,9 @@ export class FakeWorkbook implements Workbook {
     return { target, changed: !present, formulas: [[refersTo]] };
   }
 
-  private async find(written: readonly Written[]): Promise<readonly Standing[] | Refusal> {
-    const overview = await this.overview();
-    const found: Standing[] = [];
-    for (const one of written.filter((candidate) => candidate.changed)) {
-      const stands = await standing(one, this, overview);
-      if (stands instanceof Refusal) return stands;
-      found.push(stands);
-    }
-    return found;
-  }
-
   /** Nobody else had a hand in it yet: all stands as it was just written. */
   private async rollBack(written: readonly Written[]): Promise<void> {
-    const found = await this.find(await Promise.all(written.map((one) => this.remembered(one))));
+    const found = await standings(await Promise.all(written.map((one) => atTheEnd(one, this))), this);
     if (found instanceof Refusal) throw new Error(found.sentence);
     await this.remove(found);
   }
@@ -378,9 +225,7 @@ export class FakeWorkbook implements Workbook {
         continue;
       }
       if (target.kind === "defineName") {
-        const overview = await this.overview();
-        const others = { ...overview, names: overview.names.filter((name) => name.name !== target.step.name) };
-        if (await isNameUsed(target.step.name, this, others)) continue;
+        if (await isNameUsed(target.step.name, this)) continue;
         this.book.names = this.book.names.filter((name) => name.name !== target.step.name);
         continue;
       }
