@@ -15,8 +15,7 @@ export const READ_AGAIN = "read again";
 const NOT_MEASURED = "not measured";
 
 /**
- * A measurement is fresh when its day is known and not too long ago, not before this device, and the weight has not
- * changed too much since. Of a child, or where the age is not known, both weights must be there.
+ * A measurement is fresh when its day is known and not too long ago, and the weight has not changed too much since. Of a child, or where the age is not known, both weights must be there.
  */
 const freshNames = (cell: Slots) => ({
   ...numbered("born", cell("Born")),
@@ -31,6 +30,14 @@ const freshNames = (cell: Slots) => ({
   grown: formula`IF(weighed,ROUND(100*ABS(weight/then-1),9)>=Grow_Percent,NOT(${is("age", "adult")}))`,
 });
 const freshIn: FormulaTemplate = formula`AND(recent,NOT(grown))`;
+
+/** Play and mark are the tube's, not the opening's: those of the tube before say nothing of this one. */
+const sinceNames = (cell: Slots) => ({ ...numbered("in", cell("Device in")), inis: dayState("in") });
+const sinceIn: FormulaTemplate = formula`IF(inis=1,measured>=INT(in),FALSE)`;
+const isSince = (row: RowCells, sight: Sight): boolean => {
+  const device = row["Device in"]!;
+  return stateOfDay(device, sight) === 1 && (row["Measured on"] as number) >= Math.floor(device as number);
+};
 
 function isRecent(row: RowCells, sight: Sight): boolean {
   const measured = row["Measured on"]!;
@@ -69,6 +76,7 @@ export const fit: CaseloadColumn = {
   formula: (cell) => {
     const isShort = formula`OR(length<larger,length<ROUND((lying+sitting)/(1+1)+Slack_Least,9))`;
     const kept = formula`IF(${freshIn},"in range","${MEASURE_AGAIN}")`;
+    const played = formula`IF(play<Play_Least,"tight",IF(play>Play_Most,"loose",IF(IF(recent,${sinceIn},FALSE),${kept},"${MEASURE_AGAIN}")))`;
     const low = formula`IF(${isShort},"too short",IF(length>ROUND(larger+Slack_Most,9),"too long",IF(sitting<lying,"${READ_AGAIN}",${kept})))`;
     const isRead = formula`AND(${lengthIn("length")},${lengthIn("lying")},${lengthIn("sitting")})`;
     const ofLow = letting(
@@ -79,9 +87,8 @@ export const fit: CaseloadColumn = {
       },
       formula`IF(${isRead},${letting({ larger: "MAX(lying,sitting)" }, low)},"${NOT_MEASURED}")`,
     );
-    const played = formula`IF(play<Play_Least,"tight",IF(play>Play_Most,"loose",${kept}))`;
     const ofLong = letting(
-      numbered("play", cell("Play mm")),
+      { ...numbered("play", cell("Play mm")), ...sinceNames(cell) },
       formula`IF(IF(ISNUMBER(play),play>=0,FALSE),${played},"${NOT_MEASURED}")`,
     );
     const word = letting(
@@ -99,7 +106,7 @@ export const fit: CaseloadColumn = {
     if (shape !== "long" || !isPlay(play)) return NOT_MEASURED;
     if (play < sight.number("Play_Least")) return "tight";
     if (play > sight.number("Play_Most")) return "loose";
-    return isFresh(row, sight) ? "in range" : MEASURE_AGAIN;
+    return isFresh(row, sight) && isSince(row, sight) ? "in range" : MEASURE_AGAIN;
   },
 };
 
@@ -123,8 +130,7 @@ export const mark: CaseloadColumn = {
   onlyWith: "fit",
   rules: fitRules,
   formula: (cell) => {
-    const isSince = formula`IF(${dayState("in")}=1,measured>=INT(in),FALSE)`;
-    const same = formula`IF(IF(recent,${isSince},FALSE),"same mark","${MEASURE_AGAIN}")`;
+    const same = formula`IF(IF(recent,${sinceIn},FALSE),"same mark","${MEASURE_AGAIN}")`;
     const moved = formula`IF(ABS(moved)<=Mark_Tol,${same},IF(moved<0,"further out","further in"))`;
     const read = formula`IF(current=0,"further out",${letting({ moved: "ROUND(current-before,9)" }, moved)})`;
     const isRead = formula`IF(${isAboveIn("before")},IF(ISNUMBER(current),AND(current>=0,current<=Mark_Most,before<=Mark_Most),FALSE),FALSE)`;
@@ -132,7 +138,7 @@ export const mark: CaseloadColumn = {
       {
         ...numbered("before", cell("Mark then cm")),
         ...numbered("current", cell("Mark now cm")),
-        ...numbered("in", cell("Device in")),
+        ...sinceNames(cell),
         ...freshNames(cell),
       },
       formula`IF(${isRead},${read},"${NOT_MEASURED}")`,
@@ -143,18 +149,12 @@ export const mark: CaseloadColumn = {
   answer: (row, sight) => {
     if (!isLive(row) || word(row["Shape"]!) !== "long") return "";
     if (!sight.isReady("fit")) return CHECK_SETTINGS;
-    const [before, now, device, measured] = [
-      row["Mark then cm"]!,
-      row["Mark now cm"]!,
-      row["Device in"]!,
-      row["Measured on"]!,
-    ];
+    const [before, now] = [row["Mark then cm"]!, row["Mark now cm"]!];
     const most = sight.number("Mark_Most");
     if (!isAbove(before) || before > most || !isNumber(now) || now < 0 || now > most) return NOT_MEASURED;
     if (now === 0) return "further out";
     const moved = rounded(now - before);
     if (Math.abs(moved) > sight.number("Mark_Tol")) return moved < 0 ? "further out" : "further in";
-    const isSince = stateOfDay(device, sight) === 1 && (measured as number) >= Math.floor(device as number);
-    return isRecent(row, sight) && isSince ? "same mark" : MEASURE_AGAIN;
+    return isRecent(row, sight) && isSince(row, sight) ? "same mark" : MEASURE_AGAIN;
   },
 };

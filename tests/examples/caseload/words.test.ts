@@ -207,6 +207,10 @@ describe("Tract, Fit, Mark", () => {
     ["Fit", bumper({ "Play mm": 2 }), "tight"],
     ["Fit", bumper({ "Play mm": 5 }), "in range"],
     ["Fit", bumper({ "Play mm": 21 }), "loose"],
+    // The play of the tube before says nothing of this one.
+    ["Fit", bumper({ "Measured on": AS_OF - 43 }), "measure again"],
+    ["Fit", bumper({ "Measured on": AS_OF - 43, "Play mm": 2 }), "tight"],
+    ["Fit", bumper({ "Device in": null }), "measure again"],
     ["Mark", bumper({ "Mark now cm": 2 }), "further out"],
     ["Mark", bumper({ "Mark now cm": 0 }), "further out"],
     ["Mark", bumper({ "Mark now cm": 3 }), "same mark"],
