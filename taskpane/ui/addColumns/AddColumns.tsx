@@ -6,7 +6,7 @@ import { addColumns as words } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
-import { Notice } from "../parts/Notice";
+import { LookFailed } from "../parts/LookFailed";
 import { Working } from "../parts/Working";
 import { ColumnsStep, neededRoles } from "./ColumnsStep";
 import { KindsStep } from "./KindsStep";
@@ -49,16 +49,7 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
     );
   }
   if (failure !== null) {
-    return (
-      <Notice kind="problem">
-        <p>{failure}</p>
-        <div className="presses">
-          <button type="button" className="button" onClick={() => void state.look()}>
-            {words.lookAgain}
-          </button>
-        </div>
-      </Notice>
-    );
+    return <LookFailed sentence={failure} again={words.lookAgain} onAgain={() => void state.look()} />;
   }
   if (!state.survey) return <p>{words.looking}</p>;
   return <Choosing key={state.round} state={state} workbook={workbook} locale={locale} agreed={agreed} />;

@@ -8,6 +8,7 @@ import type { Workbook } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
+import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import type { AddColumnsState } from "./useAddColumns";
 
@@ -60,13 +61,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, wor
       <p>
         <strong>{first}</strong>
       </p>
-      {others.length > 0 && (
-        <ul className="bullets">
-          {others.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      )}
+      {others.length > 0 && <Sentences of={others} />}
       {plan.columns.map((column) => (
         <ColumnFigures key={column.key} column={column} showRow={showRow} />
       ))}

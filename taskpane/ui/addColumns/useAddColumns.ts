@@ -5,6 +5,7 @@ import type { AddColumnsPlan, Choices, Survey, Wish } from "../../actions/add-co
 import type { Problem } from "../../actions/action";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
+import { contains } from "../../workbook/area";
 import type { Overview, Place, Receipt, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type ApplyPhase } from "../parts/useApply";
@@ -33,20 +34,13 @@ function signatureOf({ title, sheets, tables, names, selection }: Overview, with
     selection && withSelection
       ? [
           selection.sheet,
-          tables.find(({ sheet, area }) => sheet === selection.sheet && within(area, selection.area))?.name,
+          tables.find(
+            ({ sheet, area }) => sheet === selection.sheet && contains(area, selection.area.top, selection.area.left),
+          )?.name,
         ]
       : [];
   return JSON.stringify([title, sheets, tables, names, at]);
 }
-
-const within = (
-  outer: { top: number; left: number; rows: number; columns: number },
-  inner: { top: number; left: number },
-): boolean =>
-  inner.top >= outer.top &&
-  inner.top < outer.top + outer.rows &&
-  inner.left >= outer.left &&
-  inner.left < outer.left + outer.columns;
 
 const headersOf = (survey: Survey | null): string =>
   JSON.stringify([survey?.list?.key, survey?.list?.columns.map(({ header }) => header)]);

@@ -5,7 +5,7 @@ import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import { ListStep } from "../addColumns/ListStep";
 import { Finished } from "../parts/Finished";
-import { Notice } from "../parts/Notice";
+import { LookFailed } from "../parts/LookFailed";
 import { Working } from "../parts/Working";
 import { PreviewStep } from "./PreviewStep";
 import { PutStep } from "./PutStep";
@@ -28,16 +28,7 @@ export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
   if (!workbook) return <p>{paneTexts.waiting}</p>;
   const { applying, carriedOut } = state;
   const { phase } = applying;
-  if (phase.is === "working")
-    return (
-      <Working
-        title={words.working}
-        done={phase.done}
-        of={phase.of}
-        isStopping={phase.isStopping}
-        stop={applying.stop}
-      />
-    );
+  if (phase.is === "working") return <Working title={words.working} {...phase} stop={applying.stop} />;
   if (phase.is === "finished" && carriedOut)
     return (
       <>
@@ -59,16 +50,7 @@ export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
 function Choosing({ state, workbook }: { readonly state: ConvertState; readonly workbook: Workbook }) {
   const { survey, choices, plan, fault } = state;
   if (fault !== null)
-    return (
-      <Notice kind="problem">
-        <p>{fault}</p>
-        <div className="presses">
-          <button type="button" className="button" onClick={() => void state.look()}>
-            {addColumnsTexts.lookAgain}
-          </button>
-        </div>
-      </Notice>
-    );
+    return <LookFailed sentence={fault} again={addColumnsTexts.lookAgain} onAgain={() => void state.look()} />;
   if (!survey || !choices) return <p>{addColumnsTexts.looking}</p>;
   const hasCells = survey.list !== null || survey.selected !== null;
   return (

@@ -3,6 +3,7 @@ import type { SizesPlan } from "../../actions/convert-sizes/interface";
 import { convert as convertTexts } from "../../texts/convert";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
+import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import { Unread } from "./Unread";
 import type { ConvertState } from "./useConvert";
@@ -31,11 +32,7 @@ export function PreviewStep({ number, state, plan, cannot }: Props) {
       <p>
         <strong>{first}</strong>
       </p>
-      <ul className="bullets">
-        {others.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
-        ))}
-      </ul>
+      <Sentences of={others} />
       <Unread reading={reading} sheet={source.sheet} reveal={state.reveal} />
       {reading.notRead + reading.doubtful > 0 && (
         <p className="note">

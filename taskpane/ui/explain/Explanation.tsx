@@ -2,6 +2,7 @@ import type { ReactNode, RefObject } from "react";
 import type { CallExplained, ColumnExplained, Explanation as Said, Given } from "../../actions/explain/interface";
 import { explain as words } from "../../texts/explain";
 import { Notice } from "../parts/Notice";
+import { Sentences } from "../parts/Sentences";
 
 interface Props {
   readonly said: Said;
@@ -21,13 +22,7 @@ export function Explanation({ said, heading, moved }: Props) {
         </h3>
         <p>{said.headline}</p>
       </Notice>
-      {said.notes.length > 0 && (
-        <ul className="bullets">
-          {said.notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      )}
+      {said.notes.length > 0 && <Sentences of={said.notes} />}
       {said.column && <Column column={said.column} />}
       {said.calls.map((call, i) => (
         <Call key={i} call={call} />
@@ -75,11 +70,7 @@ const Call = ({ call }: { readonly call: CallExplained }) => (
     {call.cautions.length > 0 && (
       <div className="close-stack">
         <h5>{words.cautions}</h5>
-        <ul className="bullets">
-          {call.cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
+        <Sentences of={call.cautions} />
       </div>
     )}
   </div>

@@ -3,6 +3,7 @@ import { NAMESPACE, usage } from "../../../functions/formula-text";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { evidence as evidenceTexts, guide as guideTexts } from "../../texts/guide";
 import type { Overview, Workbook } from "../../workbook/port";
+import { Sentences } from "../parts/Sentences";
 import { Examples } from "./Examples";
 import { PutInCellForm } from "./PutInCellForm";
 
@@ -86,11 +87,7 @@ function Inside({ fn, workbook, overview, locale }: Props) {
       {documentation && documentation.cautions.length > 0 && (
         <div className="close-stack">
           <h4>{guideTexts.cautions}</h4>
-          <ul className="bullets">
-            {documentation.cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ul>
+          <Sentences of={documentation.cautions} />
         </div>
       )}
       <Examples fn={fn} locale={locale} />

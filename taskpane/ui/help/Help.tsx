@@ -6,6 +6,7 @@ import { product } from "../../texts/pane";
 import type { Overview } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
+import { Sentences } from "../parts/Sentences";
 
 export type DayFirstWord = "day" | "month" | "refuse";
 
@@ -28,16 +29,6 @@ function Part({ title, children }: { readonly title: string; readonly children: 
   );
 }
 
-function Bullets({ sentences }: { readonly sentences: readonly string[] }) {
-  return (
-    <ul className="bullets">
-      {sentences.map((sentence) => (
-        <li key={sentence}>{sentence}</li>
-      ))}
-    </ul>
-  );
-}
-
 export function Help({ overview, today, locale, version, dayFirst }: Props) {
   const asOf = overview?.names.find(({ name }) => name.toLowerCase() === "as_of")?.value;
   const { agreed, sentence } = agreement(overview, today);
@@ -54,14 +45,14 @@ export function Help({ overview, today, locale, version, dayFirst }: Props) {
         </ol>
       </Part>
       <Part title={words.whatItIsNot}>
-        <Bullets sentences={words.notList} />
+        <Sentences of={words.notList} />
       </Part>
       <Part title={words.decides}>
         <p>{words.decidesText}</p>
       </Part>
       <Part title={words.dates}>
-        <Bullets
-          sentences={[
+        <Sentences
+          of={[
             ...words.dateList,
             ...(dayFirst ? [words.dayFirstIs[dayFirst]] : []),
             ...(overview ? [typeof asOf === "number" ? words.asOf(dateText(asOf, locale)) : words.asOfNone] : []),

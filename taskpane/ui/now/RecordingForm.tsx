@@ -10,6 +10,7 @@ import { now } from "../../texts/now";
 import type { Receipt, Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
+import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import { useApply } from "../parts/useApply";
 import { Working } from "../parts/Working";
@@ -46,16 +47,7 @@ export function RecordingForm<P extends Recording>(props: Props<P>) {
   }, [attempts]);
 
   const { phase } = applying;
-  if (phase.is === "working")
-    return (
-      <Working
-        title={words.working}
-        done={phase.done}
-        of={phase.of}
-        isStopping={phase.isStopping}
-        stop={applying.stop}
-      />
-    );
+  if (phase.is === "working") return <Working title={words.working} {...phase} stop={applying.stop} />;
   if (phase.is === "finished")
     return (
       <>
@@ -104,13 +96,13 @@ export function RecordingForm<P extends Recording>(props: Props<P>) {
         {isTried && faults.length > 0 && (
           <Notice kind="problem">
             <p>{words.mend(faults.length)}</p>
-            <List sentences={faults.map(({ sentence }) => sentence)} />
+            <Sentences of={faults.map(({ sentence }) => sentence)} />
           </Notice>
         )}
         {isAsked && (
           <Notice kind="caution">
             <p>{words.asks}</p>
-            <List sentences={asks} />
+            <Sentences of={asks} />
           </Notice>
         )}
       </div>
@@ -126,14 +118,6 @@ export function RecordingForm<P extends Recording>(props: Props<P>) {
     </form>
   );
 }
-
-const List = ({ sentences }: { readonly sentences: readonly string[] }) => (
-  <ul className="bullets">
-    {sentences.map((sentence) => (
-      <li key={sentence}>{sentence}</li>
-    ))}
-  </ul>
-);
 
 function Preview({ rows, says }: { readonly rows: readonly RowPreview[]; readonly says: readonly string[] }) {
   return (

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { setUp } from "../../actions/set-up";
 import { setUp as setUpTexts } from "../../texts/set-up";
 import { Notice } from "../parts/Notice";
+import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import type { SetUpState } from "./useSetUp";
 
@@ -20,11 +21,7 @@ export function MadeStep({ state: { book, failure, make } }: { readonly state: S
       {!preview && failure === null && <p>{setUpTexts.loading}</p>}
       {preview && (
         <>
-          <ul className="bullets">
-            {preview.says.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
+          <Sentences of={preview.says} />
           <h4>{words.sheets}</h4>
           <ul className="bullets">
             {preview.sheets.map(({ name, purpose, holds }) => (
@@ -35,11 +32,7 @@ export function MadeStep({ state: { book, failure, make } }: { readonly state: S
           </ul>
           <details className="fold">
             <summary>{words.settings}</summary>
-            <ul className="bullets">
-              {preview.settings.map((line) => (
-                <li key={line}>{line}</li>
-              ))}
-            </ul>
+            <Sentences of={preview.settings} />
           </details>
           <Notice kind="caution">
             <p>{words.caution}</p>

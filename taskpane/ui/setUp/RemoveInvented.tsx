@@ -8,6 +8,7 @@ import { useAnnounce } from "../announce";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
+import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import { useApply } from "../parts/useApply";
 import { Working } from "../parts/Working";
@@ -44,7 +45,7 @@ export function RemoveInvented({ workbook, isMarked }: Props) {
     void workbook.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error))));
 
   if (phase.is === "working") {
-    return <Working title={words.working} done={phase.done} of={phase.of} isStopping={phase.isStopping} stop={stop} />;
+    return <Working title={words.working} {...phase} stop={stop} />;
   }
   if (phase.is === "finished") {
     const { receipt, words: said } = phase;
@@ -126,11 +127,7 @@ function Planned({ plan, reveal, cannot, onRemove }: PlannedProps) {
   const more = plan.changed.length - ROWS_SHOWN;
   return (
     <>
-      <ul className="bullets">
-        {plan.says.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
-        ))}
-      </ul>
+      <Sentences of={plan.says} />
       {plan.changed.length > 0 && (
         <div className="close-stack">
           <h4>{words.changed}</h4>

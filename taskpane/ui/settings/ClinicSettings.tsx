@@ -22,16 +22,7 @@ export function ClinicSettings({ workbook, overview, today, locale }: Props) {
   const state = useClinicSettings(workbook, today);
   if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
   const { phase } = state.applying;
-  if (phase.is === "working")
-    return (
-      <Working
-        title={words.working}
-        done={phase.done}
-        of={phase.of}
-        isStopping={phase.isStopping}
-        stop={state.applying.stop}
-      />
-    );
+  if (phase.is === "working") return <Working title={words.working} {...phase} stop={state.applying.stop} />;
   if (phase.is === "finished")
     return (
       <Finished

@@ -15,6 +15,7 @@ import type { Overview, Place } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
+import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 
 type Typed = Readonly<Partial<Record<EntryName, string>>>;
@@ -62,11 +63,7 @@ export function EntriesForm({ form, overview, today, locale, fault, cannot, reve
         {isTouched && plan.outcome === "planned" && (
           <div className="close-stack">
             <strong>{words.preview}</strong>
-            <ul className="bullets">
-              {plan.says.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
-              ))}
-            </ul>
+            <Sentences of={plan.says} />
           </div>
         )}
         {isTouched && plan.outcome === "problem" && <ProblemNotice problem={plan} reveal={reveal} />}

@@ -12,6 +12,7 @@ import {
 import { pane as paneTexts } from "../../texts/pane";
 import { showOnly as words } from "../../texts/show-only";
 import type { Overview, Workbook } from "../../workbook/port";
+import { LookFailed } from "../parts/LookFailed";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { ColumnsField } from "./ColumnsField";
@@ -29,16 +30,7 @@ export function ShowOnly({ workbook, overview, today, isShown }: Props) {
   const state = useShowOnly(workbook, overview, today, isShown);
   if (!workbook) return <p>{paneTexts.waiting}</p>;
   if (state.failure !== null)
-    return (
-      <Notice kind="problem">
-        <p>{state.failure}</p>
-        <div className="presses">
-          <button type="button" className="button" onClick={state.look}>
-            {words.lookAgain}
-          </button>
-        </div>
-      </Notice>
-    );
+    return <LookFailed sentence={state.failure} again={words.lookAgain} onAgain={state.look} />;
   if (!state.survey) return <p>{words.looking}</p>;
   return <Choosing state={state} survey={state.survey} cannot={workbook.can("showRows")} />;
 }
