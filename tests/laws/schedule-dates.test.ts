@@ -85,16 +85,20 @@ test("CHANGELOAD: month by month as counted with Temporal, and the order of tube
       const load = (list: typeof tubes) =>
         call(CHANGELOAD, [list.map((t) => [t.due]), list.map((t) => [t.interval]), from, months]) as number[][];
       const first = plain(from).with({ day: 1 });
+      const monthOf = (date: Temporal.PlainDate) => date.toPlainYearMonth().toString();
+      const last = first.add({ months });
+      const monthsOf = tubes.map(({ due, interval }) => {
+        const found = new Set<string>();
+        for (let k = 0; ; k++) {
+          const date = plain(due).add({ months: k * interval });
+          if (Temporal.PlainDate.compare(date, last) >= 0) return found;
+          const isOverdue = k === 0 && Temporal.PlainDate.compare(date, first) < 0;
+          found.add(monthOf(isOverdue ? first : date));
+        }
+      });
       const counted = Array.from({ length: months }, (_, i) => {
-        const month = first.add({ months: i }).toPlainYearMonth().toString();
-        return tubes.filter(({ due, interval }) => {
-          for (let k = 0; k < 60; k++) {
-            const date = plain(due).add({ months: k * interval });
-            const overdue = i === 0 && k === 0 && Temporal.PlainDate.compare(date, first) < 0;
-            if (overdue || date.toPlainYearMonth().toString() === month) return true;
-          }
-          return false;
-        }).length;
+        const month = monthOf(first.add({ months: i }));
+        return monthsOf.filter((found) => found.has(month)).length;
       });
       expect(load(tubes).map(([, count]) => count)).toEqual(counted);
       expect(load(tubes).map(([month]) => isoText(month!))).toEqual(
