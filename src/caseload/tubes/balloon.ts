@@ -120,9 +120,9 @@ export const checkDue: CaseloadColumn = {
 export const LOW_TWICE = "low twice: plan change";
 export const NO_CHECK_YET = "no check yet";
 export const CHECK_LATE = "check late";
-export const TOO_EARLY = "too early";
+const TOO_EARLY = "too early";
 export const KEPT_AT_HOME = "kept at home";
-export const WHICH_DEVICE = "which device?";
+const WHICH_DEVICE = "which device?";
 
 /** Bad news first; `as filled` only where nothing speaks against it. */
 export const balloon: CaseloadColumn = {

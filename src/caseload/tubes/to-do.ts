@@ -11,6 +11,7 @@ import type { Sight } from "../sight";
 import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "./balloon";
 import { MILKY } from "../checks/states";
 import { MEASURE_AGAIN, READ_AGAIN } from "./fit";
+import { REVIEW, reviewIn, reviewNames, reviewOf } from "./review";
 
 /** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
 const dayIn = (day: string) =>
@@ -84,6 +85,7 @@ const steps = (hasSpareDates: boolean): readonly Step[] => [
     formula`IF(${isOneOf("change", ["past limit", "overdue"])},change&", ","")&"booked "&${dayIn("booked")}`,
   ),
   step(formula`LEN(gaps)>0`, ENTRIES),
+  step(formula`LEN(review)>0`, formula`review`),
 ];
 
 export const toDo: CaseloadColumn = {
@@ -124,6 +126,7 @@ export const toDo: CaseloadColumn = {
         "too long",
         "loose",
         "further in",
+        REVIEW,
       ],
     },
     { look: "quiet", words: ["booked…", "nothing due", "in hospital"] },
@@ -145,7 +148,8 @@ export const toDo: CaseloadColumn = {
         ...numbered("booked", cell("Booked for")),
         wrongly: formula`NOT(OR(${isAheadIn("booked")},${isBlankIn("bookedcell")}))`,
         ahead: formula`IF(ISNUMBER(booked),booked>=As_of,FALSE)`,
-        ...numbered("in", cell("Device in")),
+        ...reviewNames(cell),
+        review: reviewIn(),
         missed: formula`IF(ISNUMBER(booked),IF(booked<As_of,IF(ISNUMBER(in),in<INT(booked),TRUE),FALSE),FALSE)`,
         ...numbered("check", cell("Check due")),
         late: formula`IF(ISNUMBER(check),check+Check_Grace<As_of,FALSE)`,
@@ -212,5 +216,5 @@ function thingToDo(row: RowCells, sight: Sight): string {
   }
   if (isBooked)
     return `${change === "past limit" || change === "overdue" ? `${change}, ` : ""}booked ${dayOf(booked, asOf)}`;
-  return gaps.length > 0 ? ENTRIES : "nothing due";
+  return gaps.length > 0 ? ENTRIES : reviewOf(row, sight) || "nothing due";
 }

@@ -249,6 +249,15 @@ describe("To do", () => {
     [{ checks: [check({ "Out mL": 4 })] }, "balloon: low"],
     [bumper({ "Play mm": 2 }), "tight"],
     [bumper({ "Mark now cm": 2 }), "further out"],
+    // Rev_Bumper_Adult: 12 months after it came in, or after the site was seen. A clinic setting without a source.
+    [bumper({ "Device in": day("2025-11-26"), "Measured on": AS_OF - 5 }), "nothing due"],
+    [bumper({ "Device in": day("2025-11-25"), "Measured on": AS_OF - 5 }), "review the tube"],
+    [bumper({ "Device in": day("2025-11-25"), "Measured on": AS_OF - 5, "Site seen on": AS_OF - 9 }), "nothing due"],
+    [
+      bumper({ "Device in": day("2025-11-25"), "Measured on": AS_OF - 5, "Site seen on": AS_OF + 9 }),
+      "review the tube",
+    ],
+    [{ ...bumper({}), settings: { Rev_Bumper_Adult: null } }, "check settings"],
   ] as const)("%o: %s", (one, says) => expect(word("To do", one as Case)).toBe(says));
   it("shows a date that is booked although it is overdue", () => {
     const one = {
