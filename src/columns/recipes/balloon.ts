@@ -43,7 +43,8 @@ export const balloon: Recipe = {
   header: "Balloon",
   label: "Balloon",
   help: "What the last balloon check found, in a word: empty, half or less, low, more than put in, as filled.",
-  caution: "Balloons burst without warning: figures that agree do not show that a balloon will hold.",
+  caution:
+    "The word is as old as the check: look at its day. Balloons burst without warning: figures that agree do not show that a balloon will hold.",
   needs: [
     { role: "out", optional: false },
     { role: "putIn", optional: false },

@@ -19,7 +19,8 @@ export const checkDue: Recipe = {
   header: "Check due",
   label: "Check due",
   help: "The day of the next balloon check, never before the first check that a new opening allows. For tubes held by a balloon.",
-  caution: "Do not empty a balloon in a new opening before the placing team’s date.",
+  caution:
+    "Do not empty a balloon in a new opening before the placing team’s date. In a mixed list a tube without a balloon gets a day too: nothing is drawn out of that one.",
   needsKinds: false,
   usesAsOf: false,
   usesDates: true,

@@ -9,7 +9,7 @@ export const mark: Recipe = {
   label: "Mark at the skin",
   help: "Whether the centimetre mark at the skin has moved: further out, further in, same mark.",
   caution:
-    "Further out: treat as coming out; stop the feed until the position is confirmed. Marks count from the inner end.",
+    "Further out: treat as coming out; stop the feed until the position is confirmed. Marks count from the inner end. The word is as old as the reading.",
   needsKinds: false,
   usesAsOf: false,
   usesDates: false,

@@ -9,7 +9,7 @@ export const play: Recipe = {
   label: "Play of a long tube",
   help: "Whether the outer bolster stands at a good distance from the skin: tight, loose, in range.",
   caution:
-    "Tight: it may be buried, most of all if it will not turn or push in, hurts, leaks or feeds slowly. Stop the feed and call; do not force.",
+    "Tight: it may be buried, most of all if it will not turn or push in, hurts, leaks or feeds slowly. Stop the feed and call; do not force. The word is as old as the measurement.",
   needsKinds: false,
   usesAsOf: false,
   usesDates: false,
