@@ -11,7 +11,7 @@ import { SheetError } from "../src/worksheet/error";
  * block of one; which of them works inside tables only a real Excel can tell (docs/manual-test.md). Both are tested
  * with Microsoft's runtime; this constant decides.
  */
-export const SINGLE_AS_BLOCK = false;
+const SINGLE_AS_BLOCK = false;
 
 /** Excel shows a sentence for #VALUE! and #N/A only, so these are the two that leave. */
 const errorForExcel = ({ code, message }: SheetError) =>

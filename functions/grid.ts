@@ -27,22 +27,6 @@ export const NAMESPACE = "TUBE";
 
 const gridName = (definition: SheetFunction): string => `${NAMESPACE}.${definition.name}`;
 
-/** Why a cell shows an error, by the place the engine says it was working on. */
-export interface Place {
-  readonly unit: string;
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-}
-const sentences = new Map<string, string>();
-const keyOf = ({ unit, sheet, row, column }: Place): string => `${unit} ${sheet} ${row} ${column}`;
-
-/** The sentence behind the error that one of our functions left in a cell; undefined where there is none. */
-export const sentenceAt = (place: Place): string | undefined => sentences.get(keyOf(place));
-
-/** A workbook was closed. */
-export const forgetSentences = (): void => sentences.clear();
-
 type Raw = Cell | CellError;
 
 function toRaw(value: BaseValueObject | null | undefined | void): Raw {
@@ -100,17 +84,10 @@ function engineClass(definition: SheetFunction): EngineClass {
     override calculate(...values: BaseValueObject[]): BaseValueObject {
       try {
         const result = call(definition, values.map(toArgument));
-        this.keepSentence(result instanceof SheetError ? result.message : undefined);
         return result instanceof SheetError || !Array.isArray(result) ? toValue(result as Cell) : toBlock(result);
       } catch {
         return errorValue("#VALUE!", "this function failed; please report it");
       }
-    }
-
-    private keepSentence(sentence: string | undefined): void {
-      const place = { unit: this.unitId ?? "", sheet: this.subUnitId ?? "", row: this.row, column: this.column };
-      if (sentence === undefined) sentences.delete(keyOf(place));
-      else sentences.set(keyOf(place), sentence);
     }
   };
 }

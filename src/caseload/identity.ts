@@ -6,9 +6,9 @@ import { formula } from "../columns/formula";
 import { PLAIN, type CaseloadColumn, type RowCells } from "./column";
 import { identity, identityIn, isBlank, isBlankIn } from "./reading";
 
-export const personOf = (row: RowCells): string => (isBlank(row["ID"]!) ? "" : `k:${identity(row["ID"]!)}`);
+const personOf = (row: RowCells): string => (isBlank(row["ID"]!) ? "" : `k:${identity(row["ID"]!)}`);
 
-export const keyOf = (row: RowCells): string => {
+const keyOf = (row: RowCells): string => {
   const person = personOf(row);
   return person === "" ? "" : `${person}|${identity(row["Access"]!)}`;
 };

@@ -6,7 +6,7 @@ import { agreedRow, inventedRow, quietRow, titleRow } from "./layout";
 import { INVENTED_ON } from "./names";
 import { QUIET_LINE } from "./cautions";
 
-export const INVENTED_LINE = "Invented people and data: no real person stands behind any row.";
+const INVENTED_LINE = "Invented people and data: no real person stands behind any row.";
 const NOT_AGREED = "Settings not agreed: nobody's name and date stand on the sheet Clinic settings.";
 
 const inventedFormula = `IF(LEN(${INVENTED_ON})=0,"","${INVENTED_LINE}")`;

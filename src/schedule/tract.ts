@@ -10,8 +10,8 @@ import { number, reading } from "../worksheet/parameters";
 export type Tract = "immature" | "uncertain" | "mature by weeks";
 
 /** ACI/GENCA, emergency page. */
-export const IMMATURE_BELOW = 6;
-export const MATURE_FROM = 12;
+const IMMATURE_BELOW = 6;
+const MATURE_FROM = 12;
 
 /** An opening cannot be older than this; a year typed instead of a date (2019) reads as a day of 1905. */
 const OLDEST_YEARS = 100;

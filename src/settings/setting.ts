@@ -101,7 +101,7 @@ export const dateSetting = <const Name extends string>(
 const WHOLE: readonly Unit[] = ["months", "weeks", "days", "years"];
 
 /** Counted in whole ones only. */
-export const isWhole = ({ unit }: { readonly unit: Unit }): boolean => WHOLE.includes(unit);
+const isWhole = ({ unit }: { readonly unit: Unit }): boolean => WHOLE.includes(unit);
 
 /** Null when the number may be used; otherwise a sentence. */
 export function refuseNumber(of: Setting | OpenSetting, value: number): string | null {

@@ -56,7 +56,7 @@ const MARK = /^\](?:C1|d2|Q3|e0)/;
 /** The separator that a scanner sends for FNC1. */
 const GS = "\u001d";
 
-export const notGs1 = new SheetError("not a GS1 code; type lot and expiry from the print");
+const notGs1 = new SheetError("not a GS1 code; type lot and expiry from the print");
 
 const fault = (id: string, what: string): SheetError =>
   new SheetError(`element (${id}) ${what}: scan or type it again`);

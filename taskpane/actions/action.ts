@@ -6,16 +6,8 @@
 import type { Change, Place, Receipt, StepKind, Workbook } from "../workbook/port";
 
 /** The pane's sections, in their order. */
-export const sections = [
-  "Now",
-  "Caseload",
-  "Convert",
-  "Show only",
-  "Functions",
-  "Clinic settings",
-  "Help and cautions",
-] as const;
-export type Section = (typeof sections)[number];
+export type Section =
+  "Now" | "Caseload" | "Convert" | "Show only" | "Functions" | "Clinic settings" | "Help and cautions";
 
 /** Why something cannot be done, and what to do. Nothing has been touched. */
 export interface Problem {

@@ -3,4 +3,4 @@
  * All days count from the day on which the people are invented, so that the list looks alive on any day.
  */
 export { inventedCaseload } from "./caseload";
-export { inventedRows, type AnyRow, type InventedRows } from "./recognise";
+export { inventedRows, type AnyRow } from "./recognise";

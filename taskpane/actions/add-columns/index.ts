@@ -4,8 +4,6 @@ import type { AddColumnsPlan, Asked, Choices, Survey } from "./interface";
 import { planColumns } from "./plan";
 import { surveyWorkbook } from "./survey";
 
-export { kindWords } from "./kind-words";
-
 /** The main job: columns of ours in somebody's own list. */
 export const addColumns: Action<Survey, Asked, Choices, AddColumnsPlan> = {
   key: "addColumns",

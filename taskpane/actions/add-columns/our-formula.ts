@@ -26,7 +26,7 @@ function pieceOf(all: readonly Token[], at: number): string {
 }
 
 /** `=IF(LEN(TRIM([@Size]))=0,"",...)` and `=IF(LEN(TRIM(C7))=0,"",...)` have one shape. */
-export function shapeOf(formula: string): string {
+function shapeOf(formula: string): string {
   const all = tokens(formula.replace(/^=/, ""));
   const shape = all
     .map((_, at) => pieceOf(all, at))

@@ -8,7 +8,7 @@ import { inQuotes, rowList } from "../../texts/pieces";
 import { accessOf, textOf } from "./cells";
 import { valueIn, type CaseloadRow } from "./read";
 
-export const idKey = (id: string): string => wordKey(id);
+const idKey = (id: string): string => wordKey(id);
 
 export interface Device {
   readonly row: CaseloadRow;
@@ -24,7 +24,7 @@ export interface Meant {
   readonly doubt: string | null;
 }
 
-export const deviceOf = (row: CaseloadRow): Device => ({
+const deviceOf = (row: CaseloadRow): Device => ({
   row,
   id: textOf(valueIn(row, "ID")),
   access: accessOf(valueIn(row, "Access")),

@@ -1,4 +1,4 @@
-export { agreement, type Agreement } from "./agreement";
+export { agreement } from "./agreement";
 export {
   asTyped,
   cellNamed,
@@ -9,4 +9,4 @@ export {
   type EntryName,
   type FormKey,
 } from "./entries";
-export { doubtful, settingLines, settingText, type LinesGroup, type SettingLine, type SettingsView } from "./lines";
+export { doubtful, settingLines, settingText, type SettingLine, type SettingsView } from "./lines";

@@ -29,7 +29,7 @@ export function valueText(value: Value, unit?: string): string {
 }
 
 /** A block of cells: how many, and what the first ones hold. */
-export function blockText(block: Matrix<Value>, unit?: string): string {
+function blockText(block: Matrix<Value>, unit?: string): string {
   const cells = block.flat();
   const filled = cells.filter((cell) => textOf(cell).trim() !== "");
   const first = filled.slice(0, 3).map((cell) => valueText(cell, unit));

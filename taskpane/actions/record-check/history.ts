@@ -13,7 +13,7 @@ import type { Value } from "../../workbook/port";
 const VOLUME_UNITS = ["mL", ...unitTexts];
 
 /** 0 is a volume: the balloon was empty. */
-export const volumeOf = (value: Value, names: Caseload["names"]): Read<number> =>
+const volumeOf = (value: Value, names: Caseload["names"]): Read<number> =>
   numberOf(value, 0, numberIn(names, "Volume_Most"), VOLUME_UNITS);
 
 /** A volume that a balloon is filled with: 0 is none. */

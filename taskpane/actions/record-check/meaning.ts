@@ -79,8 +79,9 @@ const MILKY = "milky fluid";
 
 /** Figures that agree are no good news where something else speaks against them; null: no word at all. */
 function wordFor(state: string, { looked }: Measured, { deviceIn, isBalloon }: Balloon): string | null {
+  const isLow = ["empty", "half or less", "low"].includes(state);
+  if (looked === "milky, yellow or like feed" && !isLow) return MILKY;
   if (state !== "as filled") return state;
-  if (looked === "milky, yellow or like feed") return MILKY;
   if (looked === "nothing came") return "not measured";
   if (!isBalloon) return null;
   return deviceIn === null ? CHECK_DATE : state;

@@ -8,7 +8,7 @@ import { CellError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import type { FacetRole, Group } from "./interface";
 
-export const BLANK = "(blank)";
+const BLANK = "(blank)";
 const UNREAD = "cannot be read";
 /** So many spellings are named. */
 const SPELLINGS = 4;

@@ -6,7 +6,7 @@ import type { ShowSurvey, View } from "./interface";
 
 export { surveyList } from "./survey";
 export { showAll, showWithoutDate, viewOf, withoutDateSentence } from "./view";
-export { facetRoles, type Facet, type FacetRole, type ShowChoices, type ShowSurvey, type View } from "./interface";
+export { facetRoles, type ShowChoices, type ShowSurvey, type View } from "./interface";
 
 const tried = (receipt: Receipt, sentences: readonly string[]): Afterwards => ({
   outcome: receipt.outcome,

@@ -7,7 +7,7 @@ import type { Value } from "../../workbook/port";
 /** A year typed for a date (2024) is a day of 1905. Clinic setting, no published source. */
 const EARLIEST = dayNumber(1990, 1, 1);
 
-export function isUsableDay(value: Value, asOf: number): boolean {
+function isUsableDay(value: Value, asOf: number): boolean {
   const day = typeof value === "number" ? Math.floor(value) : typeof value === "string" ? dayOfText(value) : null;
   return day !== null && day >= EARLIEST && day <= asOf;
 }

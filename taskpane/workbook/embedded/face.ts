@@ -1,6 +1,5 @@
 /** The embedded spreadsheet's face (interface.ts) on a running engine. */
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
-import { forgetSentences } from "../../../functions/grid";
 import { isRefusal, openPackage } from "../package";
 import { knowsFunction, type Engine } from "./engine";
 import { guard } from "./guard";
@@ -70,7 +69,6 @@ export function gridOn(
     const display = await readDisplay(file, opened);
     await breath();
     const reading = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
-    forgetSentences();
     await breath();
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
     bytes = file;
@@ -81,7 +79,6 @@ export function gridOn(
 
   async function openEmpty(): Promise<Opened> {
     const { snapshot, facts } = emptyBook(unitId());
-    forgetSentences();
     await workbook.open(snapshot, facts, false);
     bytes = null;
     await watch();

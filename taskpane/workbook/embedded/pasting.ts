@@ -31,7 +31,7 @@ export function readPlain(plain: string, dayFirst: DayFirst): Reading {
   return refused === undefined ? { text } : { refused };
 }
 
-export function readHtml(html: string, dayFirst: DayFirst): Reading {
+function readHtml(html: string, dayFirst: DayFirst): Reading {
   if (OWN_COPY.test(html)) return { text: html };
   const page = new DOMParser().parseFromString(html, "text/html");
   let isTouched = false;

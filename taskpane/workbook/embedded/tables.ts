@@ -14,7 +14,7 @@ export interface TableNow {
   readonly columns: readonly string[];
 }
 
-export function tableNow(engine: Engine, unitId: string, facts: TableFacts, reader: SheetReader): TableNow {
+function tableNow(engine: Engine, unitId: string, facts: TableFacts, reader: SheetReader): TableNow {
   const { geometry, gridId } = facts;
   const range =
     gridId === null ? undefined : engine.injector.get(TableManager).getTableById(unitId, gridId)?.getRange();

@@ -82,7 +82,7 @@ export function idOf(desk: Desk, style: ICellData["s"] | undefined): string | nu
   return style ? (desk.styles.setValue(style) ?? null) : null;
 }
 
-export function look(desk: Desk, sheet: SheetId, area: Area): Before {
+function look(desk: Desk, sheet: SheetId, area: Area): Before {
   const reader = desk.reader(sheet);
   const styles = everyCell(area, (row, column) => idOf(desk, reader.cell(row, column)?.s));
   const data = reader.worksheet.getConfig().columnData;

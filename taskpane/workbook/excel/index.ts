@@ -2,7 +2,7 @@
 import type { Workbook } from "../port";
 import { ExcelWorkbook } from "./workbook";
 
-export { detectHost, type HostKind } from "./host";
+export { detectHost } from "./host";
 export { openNew } from "./openNew";
 
 /** The workbook open in Excel; ask {@link detectHost} first. */

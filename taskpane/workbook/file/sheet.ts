@@ -12,7 +12,7 @@ import type { Styles } from "./styles";
 import { counted, element, MAIN, OFFICE, part } from "./xml";
 
 /** Characters; Excel's own width for a column of which nothing is said. */
-export const DEFAULT_WIDTH = 8.43;
+const DEFAULT_WIDTH = 8.43;
 
 interface ColumnSize {
   readonly width: number;
@@ -20,7 +20,7 @@ interface ColumnSize {
 }
 
 /** Widths by column, those of the table first. */
-export function columnSizes({ table, widths = {} }: SheetDescription): ReadonlyMap<number, ColumnSize> {
+function columnSizes({ table, widths = {} }: SheetDescription): ReadonlyMap<number, ColumnSize> {
   const sizes = new Map<number, ColumnSize>();
   for (const [column, width] of Object.entries(widths)) sizes.set(Number(column), { width, isHidden: false });
   table?.columns.forEach(({ width, isHidden = false }, index) => sizes.set(table.left + index, { width, isHidden }));

@@ -16,7 +16,7 @@ const BUILT_IN: Readonly<Record<string, number>> = { General: 0, "0": 1, "0.00":
 const FIRST_OWN_FORMAT = 164;
 
 export const TABLE_STYLE = "Caseload";
-export const RULE_LOOKS = Object.keys(ruleLooks) as RuleLook[];
+const RULE_LOOKS = Object.keys(ruleLooks) as RuleLook[];
 /** Where a rule's look stands among the differential styles. */
 export const ruleStyle = (look: RuleLook): number => RULE_LOOKS.indexOf(look);
 

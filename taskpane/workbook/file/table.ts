@@ -5,7 +5,7 @@ import { inFile } from "./formula";
 import { TABLE_STYLE } from "./styles";
 import { asText, counted, element, MAIN, part } from "./xml";
 
-export const tableRange = ({ top, left, rows, columns }: TableDescription): string =>
+const tableRange = ({ top, left, rows, columns }: TableDescription): string =>
   `${cellAddress(top, left)}:${cellAddress(top + rows.length, left + columns.length - 1)}`;
 
 export function tableXml(table: TableDescription, id: number): string {

@@ -8,11 +8,8 @@
  */
 export { isRefusal } from "./refusal";
 export type { Refusal } from "./refusal";
-export { LIMITS } from "./limits";
-export type { Limits } from "./limits";
 export { openPackage } from "./openPackage";
 export type * from "./opened";
 export { patchPackage } from "./patchPackage";
 export type * from "./edits";
-export { addressOf, columnLetters, parseAddress, parseRange, rangeText } from "./addresses";
-export type { Address, Range } from "./addresses";
+export { addressOf, columnLetters, parseRange, rangeText } from "./addresses";

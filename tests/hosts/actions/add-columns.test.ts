@@ -1,6 +1,7 @@
 /** The action, from looking at a workbook to taking back, behind the port. All people and figures are invented. */
 import { describe, expect, it } from "vitest";
-import { addColumns, kindWords } from "../../../taskpane/actions/add-columns";
+import { addColumns } from "../../../taskpane/actions/add-columns";
+import { kindWords } from "../../../taskpane/actions/add-columns/kind-words";
 import type { AddColumnsPlan, Choices, Survey, SurveyedList } from "../../../taskpane/actions/add-columns/interface";
 import type { SheetDescription, WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";

@@ -1,7 +1,7 @@
 /** Our functions inside the grid's own engine: what arrives in them, and what becomes of what they give. */
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { CellError, SheetError } from "../../../src/worksheet/error";
-import { gridDescriptions, gridFunctions, sentenceAt } from "../../../functions/grid";
+import { gridDescriptions, gridFunctions } from "../../../functions/grid";
 import { functions } from "../../../src/index";
 import { gridOn } from "../../../taskpane/workbook/embedded/face";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
@@ -54,14 +54,6 @@ it("an error that comes in is passed on by its kind", async () => {
 
 it("works inside the engine's own functions", async () => {
   expect(await worksOut("=IF(TUBE.FRTOMM(30)=10,LET(x,TUBE.MMTOFR(4),x*2),0)", "C9")).toEqual([[24]]);
-});
-
-it("keeps the sentence behind an error for whoever asks", async () => {
-  await worksOut('=TUBE.FRTOMM("14-16 Fr")', "C10");
-  const unit = engine.api.getActiveWorkbook()!.getId();
-  expect(sentenceAt({ unit, sheet: id(), row: 9, column: 2 })).toMatch(/14-16 Fr/);
-  await worksOut("=TUBE.FRTOMM(30)", "C10");
-  await expect.poll(() => sentenceAt({ unit, sheet: id(), row: 9, column: 2 })).toBeUndefined();
 });
 
 it("a fault of our own does not stop the engine", () => {

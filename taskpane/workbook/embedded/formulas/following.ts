@@ -40,7 +40,7 @@ const firstRow = (table: TableGeometry): number => table.top + table.headerRows;
 const lastRow = (table: TableGeometry): number => table.bottom - table.totalsRows;
 
 /** Cheap, for the many that hold none. */
-export const mayFollow = (formula: string, table: TableGeometry): boolean =>
+const mayFollow = (formula: string, table: TableGeometry): boolean =>
   formula.includes(":") && formula.includes(String(lastRow(table) + 1));
 
 /**

@@ -27,7 +27,7 @@ export interface GridFormula {
 const LIVING = new Set(["TODAY", "NOW", "RAND", "RANDBETWEEN", "RANDARRAY"]);
 
 /** The formula as the grid holds it; null where the stored value stands in for it. */
-export function inGrid(text: string, standing: Standing, readers: Readers): GridFormula | null {
+function inGrid(text: string, standing: Standing, readers: Readers): GridFormula | null {
   const plain = fromFile(text);
   const written = mayBeStructured(plain, readers.tables) ? structuredToA1(plain, readers.tables, standing) : plain;
   if (written === undefined) return null;

@@ -45,7 +45,7 @@ export function gridValue(value: CellValue, type?: PackageCell["type"]): Pick<IC
 }
 
 /** Where an array spills: its cells but the first hold results only, which the grid fills by itself. */
-export function spilledCells(cells: Iterable<PackageCell>): (row: number, column: number) => boolean {
+function spilledCells(cells: Iterable<PackageCell>): (row: number, column: number) => boolean {
   const areas = [...cells]
     .filter((cell) => cell.formula?.isDynamic && cell.formula.ref?.includes(":"))
     .map((cell) => ({ ...parseRange(cell.formula!.ref!)!, anchor: cell }));

@@ -12,7 +12,7 @@ import { rgbOf } from "./colors";
 import { gridStyle } from "./styles";
 
 /** "A2:A9 C2:C9" */
-export const rangesOf = (text: string): IRange[] =>
+const rangesOf = (text: string): IRange[] =>
   text
     .split(/\s+/)
     .map((one) => parseRange(one))

@@ -41,9 +41,9 @@ const gridRange = (text: string): IRange => {
 const pixelsOfPoints = (points: number): number => Math.round((points * 4) / 3);
 export const pixelsOfCharacters = (characters: number): number => Math.round(characters * 7 + 5);
 
-export const sheetIdOf = (sheet: PackageSheet): string => `sheet${sheet.sheetId}`;
+const sheetIdOf = (sheet: PackageSheet): string => `sheet${sheet.sheetId}`;
 
-export function geometryOf(table: PackageTable): TableGeometry {
+function geometryOf(table: PackageTable): TableGeometry {
   const area = gridRange(table.ref);
   return {
     name: table.name,

@@ -10,7 +10,7 @@ import type { SheetReader } from "../sheetReader";
 import type { Desk } from "../write";
 import { Contents } from "./contents";
 
-export function makeRows(desk: Desk, sheet: string, rows: number): void {
+function makeRows(desk: Desk, sheet: string, rows: number): void {
   const now = desk.reader(sheet).worksheet.getRowCount();
   if (rows <= now) return;
   const set = (rowCount: number) => ({

@@ -18,7 +18,7 @@ export function isNameCharacter(code: number): boolean {
   return code >= 128 || ((kinds[code] ?? 0) & INSIDE) !== 0;
 }
 
-export function isSpace(code: number): boolean {
+function isSpace(code: number): boolean {
   return code === 32 || code === 10 || code === 13 || code === 9;
 }
 
