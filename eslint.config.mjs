@@ -37,9 +37,14 @@ export default tseslint.config(
   },
   inward(["functions/**"], ["**/taskpane/**"], "functions knows src, never the pane"),
   inward(
-    ["taskpane/actions/**"],
-    ["**/workbook/excel/**", "**/workbook/embedded/**", "@univerjs/*"],
-    "actions know the port, never a host",
+    ["taskpane/actions/**", "taskpane/texts/**"],
+    ["**/workbook/excel/**", "**/workbook/embedded/**", "**/workbook/fake/**", "@univerjs/*", "**/ui/**", "react*"],
+    "actions know the port, never a host or a screen",
+  ),
+  inward(
+    ["taskpane/workbook/*.ts", "taskpane/workbook/formula/**"],
+    ["**/excel/**", "**/embedded/**", "**/fake/**", "@univerjs/*"],
+    "what all hosts share knows none of them",
   ),
   { files: ["**/*.cjs"], rules: { "@typescript-eslint/no-require-imports": "off" } },
   { files: ["tests/**", "functions/generate.ts"], rules: { "no-console": "off" } },

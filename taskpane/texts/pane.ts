@@ -29,7 +29,6 @@ export const pane = {
   },
   quietLine:
     "Arithmetic and memory aid for trained staff; the device’s label, the placing team, the person’s own plan and local policy decide.",
-  notAgreed: "Settings not agreed: this clinic has not yet confirmed these numbers.",
   waiting: "Waiting for the workbook…",
   takeBack: "Take it back",
   takingBack: "Taking it back…",
