@@ -130,9 +130,11 @@ export const measured: CaseloadColumn = {
   ...hidden,
   header: "Measured",
   formula: (cell) =>
-    formula`IF(ISNUMBER(${cell("Tag")}),${letting({ state: cell("State") }, formula`IF(${isOneOf("state", measuredWords)},${cell("Tag")},"")`)},"")`,
+    formula`IF(AND(ISNUMBER(${cell("Tag")}),ISNUMBER(${cell("Out mL")})),${letting({ state: cell("State") }, formula`IF(${isOneOf("state", measuredWords)},${cell("Tag")},"")`)},"")`,
   answer: (row) =>
-    isNumber(row["Tag"]!) && (measuredWords as readonly unknown[]).includes(row["State"]) ? row["Tag"] : "",
+    isNumber(row["Tag"]!) && isNumber(row["Out mL"]!) && (measuredWords as readonly unknown[]).includes(row["State"])
+      ? row["Tag"]
+      : "",
 };
 
 export const measuredBefore = before("Measured before", "Measured", "Check_Measured", (row, sight) =>

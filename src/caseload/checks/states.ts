@@ -10,6 +10,7 @@ import type { Sight } from "../sight";
 
 /** The fluid looked like feed: the balloon may have burst, or the wrong port was used. */
 export const MILKY = "milky fluid";
+const FEED = "milky, yellow or like feed";
 export const WHICH = "which device?";
 
 /** Words that say that water is missing. */
@@ -77,18 +78,18 @@ export const state: CaseloadColumn = {
     const limit = formula`IF(expected<=Fill_Small,Loss_Small,Loss_Large)`;
     const label = formula`IF(ISNUMBER(most),IF(most>0,expected>most,FALSE),FALSE)`;
     const aboveLabel = formula`IF(ISNUMBER(most),IF(most>0,out>most,FALSE),FALSE)`;
-    const calm = formula`IF(${is("look", "milky, yellow or like feed")},"${MILKY}",IF(${is("look", "nothing came")},"not measured",IF(${label},"more than put in",${good})))`;
+    const calm = formula`IF(${is("look", "nothing came")},"not measured",IF(${label},"more than put in",${good}))`;
     const low = formula`IF(out<=ROUND(expected*Loss_Half,9),"half or less",IF(ROUND(expected-out,9)>${limit},"low",${calm}))`;
     const figures = formula`IF(OR(ROUND(out-expected,9)>Over_Read,${aboveLabel}),"more than put in",${low})`;
     const measured = letting(
-      {
-        ...numbered("expected", cell("Expected mL")),
-        ...numbered("most", cell("Label mL")),
-        look: wordIn(cell("Looked")),
-      },
+      { ...numbered("expected", cell("Expected mL")), ...numbered("most", cell("Label mL")) },
       formula`IF(ISNUMBER(expected),${figures},"not measured")`,
     );
-    const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH}",IF(${volumeIn("out")},${measured},"not measured"))`;
+    const found = letting(
+      { look: wordIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
+      formula`IF(AND(${is("look", FEED)},NOT(${isOneOf("found", waterMissing)})),"${MILKY}",found)`,
+    );
+    const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH}",${found})`;
     const isEmpty = formula`IF(ISNUMBER(out),out=0,FALSE)`;
     const ready = letting(numbered("out", cell("Out mL")), formula`IF(${isEmpty},"empty",${known})`);
     return formula`IF(${emptyRowIn(cell)},"",IF(Ready_Balloon,${ready},"${CHECK_SETTINGS}"))`;
@@ -100,18 +101,21 @@ export const state: CaseloadColumn = {
 };
 
 function stateOf(row: RowCells, sight: Sight): string {
+  if (row["Out mL"] === 0) return "empty";
+  if (row["Key"] === "") return WHICH;
+  const found = ofFigures(row, sight);
+  return word(row["Looked"]!) === FEED && !isLow(found) ? MILKY : found;
+}
+
+function ofFigures(row: RowCells, sight: Sight): string {
   const { number } = sight;
   const [out, expected, most] = [row["Out mL"]!, row["Expected mL"]!, row["Label mL"]!];
-  if (out === 0) return "empty";
-  if (row["Key"] === "") return WHICH;
   if (!isVolume(out, sight) || !isNumber(expected)) return "not measured";
   if (rounded(out - expected) > number("Over_Read") || (isAbove(most) && out > most)) return "more than put in";
   if (out <= rounded(expected * number("Loss_Half"))) return "half or less";
   const limit = number(expected <= number("Fill_Small") ? "Loss_Small" : "Loss_Large");
   if (rounded(expected - out) > limit) return "low";
-  const look = word(row["Looked"]!);
-  if (look === "milky, yellow or like feed") return MILKY;
-  if (look === "nothing came") return "not measured";
+  if (word(row["Looked"]!) === "nothing came") return "not measured";
   if (isAbove(most) && expected > most) return "more than put in";
   return isNumber(row["Tag"]!) && isNumber(row["Device in"]!) ? "as filled" : CHECK_DATE;
 }

@@ -8,6 +8,7 @@ import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
 import {
   dayState,
+  is,
   isAhead,
   isAheadIn,
   isBlank,
@@ -122,9 +123,10 @@ export const change: CaseloadColumn = {
     const near = (day: string) => formula`${day}<As_of+Soon_Days+1`;
     const first = formula`IF(ISNUMBER(latest),MIN(due,latest),due)`;
     const isFar = formula`OR(due>=Day_Farthest+1,IF(ISNUMBER(latest),latest>=Day_Farthest+1,FALSE))`;
-    const ahead = formula`IF(${isFar},"${CHECK_DATE}",IF(inis=0,"${NO_DATE}",IF(${near("first")},"due soon","later")))`;
+    const later = formula`IF(unset,"${CHECK_SETTINGS}","later")`;
+    const ahead = formula`IF(${isFar},"${CHECK_DATE}",IF(inis=0,"${NO_DATE}",IF(${near("first")},"due soon",${later})))`;
     const dated = formula`IF(due<As_of,"overdue",${letting({ first }, ahead)})`;
-    const undated = formula`IF(ISNUMBER(latest),IF(${near("latest")},"due soon",due),due)`;
+    const undated = formula`IF(ISNUMBER(latest),IF(${near("latest")},"due soon",due),IF(unset,"${CHECK_SETTINGS}",due))`;
     const isCrossed = formula`IF(ISNUMBER(stoma),IF(ISNUMBER(in),stoma>=in+1,FALSE),FALSE)`;
     const word = formula`IF(OR(inis<0,${isCrossed}),"${CHECK_DATE}",IF(IF(ISNUMBER(latest),latest<As_of,FALSE),"past limit",IF(ISNUMBER(due),${dated},${undated})))`;
     return ifLive(
@@ -136,6 +138,7 @@ export const change: CaseloadColumn = {
           ...numbered("stoma", cell("Stoma made")),
           ...numberOrWord("due", cell("Change due")),
           ...numbered("latest", cell("At the latest")),
+          unset: is("latestcell", CHECK_SETTINGS),
         },
         word,
       )},"${CHECK_SETTINGS}")`,
@@ -160,12 +163,14 @@ function changeOf(row: RowCells, sight: Sight): SheetValue {
   if (state < 0 || (isNumber(stoma) && isNumber(device) && stoma >= device + 1)) return CHECK_DATE;
   if (isNumber(latest) && latest < asOf) return "past limit";
   const isNear = (day: number): boolean => day < asOf + number("Soon_Days") + 1;
-  if (!isNumber(due)) return isNumber(latest) && isNear(latest) ? "due soon" : due;
+  const isUnset = latest === CHECK_SETTINGS;
+  if (!isNumber(due)) return isNumber(latest) && isNear(latest) ? "due soon" : isUnset ? CHECK_SETTINGS : due;
   if (due < asOf) return "overdue";
   const far = countedDay("Day_Farthest", sight) + 1;
   if (due >= far || (isNumber(latest) && latest >= far)) return CHECK_DATE;
   if (state === 0) return NO_DATE;
-  return isNear(isNumber(latest) ? Math.min(due, latest) : due) ? "due soon" : "later";
+  if (isNear(isNumber(latest) ? Math.min(due, latest) : due)) return "due soon";
+  return isUnset ? CHECK_SETTINGS : "later";
 }
 
 export const daysLeft: CaseloadColumn = {

@@ -362,6 +362,21 @@ const hasSpare = (cells: Cells): boolean => ["same size", "smaller", "both"].inc
 
 const spareReasons: readonly Reason[] = [
   {
+    says: "the spare is not of the tube's size",
+    needs: "Spare Fr",
+    when: both(
+      hasSpareIn,
+      formula`OR(IF(AND(ISNUMBER(size),ISNUMBER(sparefr)),IF(sparefr>size,TRUE,IF(alike,sparefr<size,FALSE)),FALSE),IF(AND(ISNUMBER(length),ISNUMBER(sparecm)),IF(sparecm<length,TRUE,IF(alike,sparecm>length,FALSE)),FALSE))`,
+    ),
+    applies: (cells) => {
+      const [size, length, french, cm] = ["Size Fr", "Length cm", "Spare Fr", "Spare cm"].map(cells.at);
+      const isAlike = cells.word("Spare at home") === "same size";
+      const isOther = isNumber(size!) && isNumber(french!) && (french > size || (isAlike && french < size));
+      const isShort = isNumber(length!) && isNumber(cm!) && (cm < length || (isAlike && cm > length));
+      return hasSpare(cells) && (isOther || isShort);
+    },
+  },
+  {
     says: "no lot of the spare",
     needs: "Spare lot",
     when: both(hasSpareIn, isBlankIn("sparelot")),
@@ -388,6 +403,9 @@ const further = (cell: Slots): Readonly<Record<string, FormulaTemplate>> => ({
   ...(cell.has("Spare lot") && {
     spare: read.wordIn(cell("Spare at home")),
     sparelot: cell("Spare lot"),
+    alike: is("spare", "same size"),
+    ...read.numbered("sparefr", cell("Spare Fr")),
+    ...read.numbered("sparecm", cell("Spare cm")),
     ...read.numbered("expires", cell("Spare expires")),
   }),
 });
