@@ -6,9 +6,6 @@
 /** On every card, whatever the class. */
 export const halfOut = "Half out, longer than usual, or turned: the same as out. Do not push it back.";
 
-export const ANY_AGE =
-  "Tube out or half out: urgent at any age of the opening. New, first, jejunal, bumper or unknown: hospital, nothing in.";
-
 /** Said instead of the only class that may be put back, where the rows themselves are in doubt. */
 export const doubtful = {
   notFound:

@@ -1,10 +1,10 @@
 /** Tube out: the phone call. The sentences first, the details under them; nothing is written. */
 import { Fragment, useEffect, useRef, useState } from "react";
+import { TUBE_OUT } from "../../../src/caseload/cautions";
 import { opening } from "../../../src/words/cameout-texts";
 import { together } from "../../texts/pieces";
 import { stillStands } from "../../actions/caseload/fresh";
 import { tubeOut } from "../../actions/tube-out";
-import { ANY_AGE } from "../../actions/tube-out/sentences";
 import { now } from "../../texts/now";
 import { useAnnounce } from "../announce";
 import { Notice } from "../parts/Notice";
@@ -20,7 +20,7 @@ export function DoFirst() {
   return (
     <Notice kind="problem">
       <p className="large">{opening}</p>
-      <p>{ANY_AGE}</p>
+      <p>{TUBE_OUT}</p>
     </Notice>
   );
 }
@@ -139,7 +139,7 @@ function Answer({
           <p>{doubt}</p>
         </Notice>
       ))}
-      <p className="note">{ANY_AGE}</p>
+      <p className="note">{TUBE_OUT}</p>
       <p className="note">{agreed}</p>
     </>
   );
