@@ -32,6 +32,7 @@ import {
   shows,
   sortDescending,
   type,
+  typeWord,
   type Desk,
 } from "./caseload/desk";
 import { confirm, fill, press, record, startJob } from "./caseload/forms";
@@ -322,10 +323,10 @@ describe.sequential("a week", () => {
 
   test("a row typed right below the list belongs to it", async () => {
     await type(page, "A59", "H-1");
-    await type(page, "C59", "active");
-    await type(page, "P59", "G");
+    await typeWord(page, "C59", "active");
+    await typeWord(page, "P59", "G");
     await type(page, "Q59", "2025-01-15");
-    await type(page, "T59", "bumper");
+    await typeWord(page, "T59", "bumper");
     /* Whether it heals slowly was not entered, so that its weeks are not enough. */
     await shows(page, tubes, 59, { ID: "H-1", "To do": "no date", "Change due": "no date", Tract: "uncertain" });
   });

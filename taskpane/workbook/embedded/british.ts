@@ -1,4 +1,4 @@
-/** The grid's own menus, with British spelling. */
+/** The grid's own menus, with British spelling, and our words where it has none or says OK. */
 type Texts = { readonly [key: string]: string | Texts | unknown };
 
 const SPELLING: readonly (readonly [RegExp, string])[] = [
@@ -8,7 +8,23 @@ const SPELLING: readonly (readonly [RegExp, string])[] = [
   [/\bcenter/g, "centre"],
   [/\bGray/g, "Grey"],
   [/\bgray/g, "grey"],
+  [/^OK$/, "Go on"],
 ];
+
+/** Laid over the grid's own texts. */
+export const ownTexts = {
+  // a sheet that is worked out shows the names of these texts instead (0.25.1)
+  "sheets-formula": {
+    progress: {
+      analyzing: "Looking at the formulas",
+      calculating: "Working the formulas out",
+      "array-analysis": "Looking at the formulas that fill several cells",
+      "array-calculation": "Working out the formulas that fill several cells",
+      done: "Worked out",
+    },
+  },
+  "sheets-data-validation-ui": { alert: { title: "Not taken", ok: "Go back" } },
+};
 
 const respelt = (text: string): string =>
   SPELLING.reduce((spelt, [american, own]) => spelt.replace(american, own), text);

@@ -31,7 +31,7 @@ import "@univerjs/preset-sheets-sort/lib/index.css";
 import "@univerjs/preset-sheets-table/lib/index.css";
 import { gridDescriptions, gridFunctions } from "../../../functions/grid";
 import { functions } from "../../../src/index";
-import { british } from "./british";
+import { british, ownTexts } from "./british";
 import type { Engine } from "./engine";
 
 /** What saving cannot put into a file is not offered (guard.ts says why to whoever finds another way). */
@@ -77,6 +77,7 @@ export function startPage(container: HTMLElement): Engine {
     tableTexts,
     noteTexts,
     findReplaceTexts,
+    ownTexts,
   );
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -93,7 +94,8 @@ export function startPage(container: HTMLElement): Engine {
     UniverSheetsFilterPreset(),
     UniverSheetsSortPreset(),
     UniverSheetsConditionalFormattingPreset(),
-    UniverSheetsDataValidationPreset(),
+    // its search box takes the keyboard from the cell: half a word would be refused; rules are not changed here (guard.ts)
+    UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
     UniverSheetsTablePreset(),
     UniverSheetsNotePreset(),
     UniverSheetsFindReplacePreset(),

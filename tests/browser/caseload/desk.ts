@@ -89,14 +89,27 @@ export async function go(page: Page, address: string): Promise<void> {
   }
 }
 
-/** Types into a cell. Where a list of words comes up meanwhile, it closes a moment after Enter. */
+/** The grid takes the keyboard a moment after the cell is selected. */
+const gridListens = (page: Page) =>
+  expect.poll(() => page.evaluate(() => document.activeElement?.id)).toMatch(/^__editor_/);
+
 export async function type(page: Page, address: string, text: string): Promise<void> {
   await go(page, address);
-  /* The grid takes the keyboard a moment after the cell is selected; letters before that would be lost. */
-  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toMatch(/^__editor_/);
+  await gridListens(page);
   await page.keyboard.type(text);
   await page.keyboard.press("Enter");
-  await page.waitForTimeout(400);
+}
+
+/** Types a word into a cell that has a list: it comes up at the first letter, and must leave the letters to the cell. */
+export async function typeWord(page: Page, address: string, word: string): Promise<void> {
+  await go(page, address);
+  await gridListens(page);
+  await page.keyboard.type(word.slice(0, 1));
+  await page.waitForTimeout(500);
+  await page.keyboard.type(word.slice(1));
+  await page.keyboard.press("Enter");
+  await expect.poll(() => nameBox(page).inputValue()).not.toBe(address);
+  expect(await page.getByRole("dialog").allInnerTexts()).toEqual([]);
 }
 
 /** What a row of the sheet in sight shows, by the headers of its columns. */
