@@ -93,18 +93,21 @@ export async function go(page: Page, address: string): Promise<void> {
 const gridListens = (page: Page) =>
   expect.poll(() => page.evaluate(() => document.activeElement?.id)).toMatch(/^__editor_/);
 
-export async function type(page: Page, address: string, text: string): Promise<void> {
+/** Begins to type into a cell. */
+export async function begin(page: Page, address: string, text: string): Promise<void> {
   await go(page, address);
   await gridListens(page);
   await page.keyboard.type(text);
+}
+
+export async function type(page: Page, address: string, text: string): Promise<void> {
+  await begin(page, address, text);
   await page.keyboard.press("Enter");
 }
 
 /** Types a word into a cell that has a list: it comes up at the first letter, and must leave the letters to the cell. */
 export async function typeWord(page: Page, address: string, word: string): Promise<void> {
-  await go(page, address);
-  await gridListens(page);
-  await page.keyboard.type(word.slice(0, 1));
+  await begin(page, address, word.slice(0, 1));
   await page.waitForTimeout(500);
   await page.keyboard.type(word.slice(1));
   await page.keyboard.press("Enter");

@@ -1,0 +1,197 @@
+/**
+ * A manager's question in the real page: who is held by a bumper, and whom does that choice leave out; to a ready-made
+ * caseload of 500 rows, and to a clinic's own list of 5,000. The counts are known from how the rows are made
+ * (caseload/many-rows.ts). How long things take is printed; each has a bound far above what it should take, so that a
+ * list that has become slow is seen.
+ */
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { utils, write } from "@e965/xlsx";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { roleNamed } from "../../src/columns/role";
+import { sheetNames, tableNames } from "../../src/caseload/names";
+import { now } from "../../taskpane/texts/now";
+import { shell as pageWords } from "../../taskpane/texts/page";
+import { pane as paneWords } from "../../taskpane/texts/pane";
+import { showOnly as words } from "../../taskpane/texts/show-only";
+import {
+  begin,
+  findings,
+  fromElsewhere,
+  go,
+  goSection,
+  goSheet,
+  inPane,
+  isOpen,
+  openDesk,
+  shownRows,
+  shows,
+  type Desk,
+} from "./caseload/desk";
+import { confirm, fill, press, record, startJob } from "./caseload/forms";
+import { CASELOAD_ROWS, manyRows, OWN_ROWS, ownList } from "./caseload/many-rows";
+import { shownIn } from "./caseload/saved";
+import { launchBrowser } from "./launch";
+import { openFile, save } from "./nurse/workbook-page";
+import { serveDist, type Served } from "./serve";
+
+const { tubes } = sheetNames;
+const FIRST_ROW = 7;
+
+let browser: Browser;
+let served: Served;
+let folder: string;
+let desk: Desk;
+let page: Page;
+
+/** A press or an edit of one row; what takes longer has become slow, even on a busy machine. */
+const PRESS_MS = 3_000;
+/** What every formula of the list follows: opening, and a row more in Balloon checks. */
+const WHOLE_LIST_MS = 40_000;
+const measured: { readonly what: string; readonly ms: number; readonly bound: number }[] = [];
+async function timed<T>(what: string, bound: number, work: () => Promise<T>): Promise<T> {
+  const start = performance.now();
+  const result = await work();
+  measured.push({ what, ms: Math.round(performance.now() - start), bound });
+  return result;
+}
+
+beforeAll(async () => {
+  [browser, served, folder] = await Promise.all([launchBrowser(), serveDist(), mkdtemp(join(tmpdir(), "manager-"))]);
+  await writeFile(join(folder, "many.xlsx"), await manyRows());
+  const book = utils.book_new();
+  utils.book_append_sheet(book, utils.aoa_to_sheet(ownList()), "List");
+  await writeFile(join(folder, "own.xlsx"), write(book, { type: "buffer", bookType: "xlsx" }) as Buffer);
+  desk = await openDesk(browser, served.url);
+  ({ page } = desk);
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+  if (folder) await rm(folder, { recursive: true });
+});
+
+/** Sheet rows of a list whose first row of data is known. */
+const sheetRows = (rows: number, first: number, wanted: (i: number) => boolean): number[] =>
+  Array.from({ length: rows }, (_, i) => i).flatMap((i) => (wanted(i) ? [i + first] : []));
+const isBumper = (i: number): boolean => i % 10 === 6 || i % 10 === 7;
+const hasNoDate = (i: number): boolean => [6, 17].includes(i % 25) || i % 50 === 20;
+
+const tick = (choice: string) => inPane(page).getByRole("checkbox", { name: choice, exact: true });
+
+describe.sequential("a ready-made caseload of 500 rows", () => {
+  test("opens, with its words", async () => {
+    await timed("opening a caseload of 500 rows", WHOLE_LIST_MS, async () => {
+      await openFile(page, join(folder, "many.xlsx"));
+      await isOpen(page, "many.xlsx");
+    });
+    await goSheet(page, tubes);
+    /* 1 June 2026 and 3 months: 1 September was 86 days ago. */
+    await shows(page, tubes, FIRST_ROW, { ID: "M-0001", "To do": "overdue 86 days, not booked" });
+  });
+
+  test("bumpers only: counts, rows in sight, and whoever has no date", async () => {
+    await goSection(page, paneWords.showOnly);
+    const pane = inPane(page);
+    await tick("bumper 100 rows").waitFor();
+    for (const choice of ["balloon 300 rows", "loop 50 rows", "(blank) 50 rows"])
+      expect(await tick(choice).count(), choice).toBe(1);
+    await pane.getByText(/^50 rows without a usable date in .Device in. \(rows 13, 24, 27,/).waitFor();
+
+    await tick("bumper 100 rows").check();
+    /* Of the 50 without a date, 20 are bumpers. */
+    await pane.getByText(/^And 50 rows without a usable date .*; this choice hides 30 of them\.$/).waitFor();
+    await pane.getByText(/^Shows 100 of 500 rows and hides 400\./).waitFor();
+    await timed("showing 100 of 500 rows", PRESS_MS, async () => {
+      await press(pane, words.show(100));
+      await pane.getByText(/^100 of 500 rows are shown now/).waitFor();
+    });
+    expect(await shownRows(page, 6, 6)).toEqual(sheetRows(60, FIRST_ROW, isBumper).slice(0, 6));
+    expect(await findings(page)).toEqual([]);
+  });
+
+  test("the saved file has the filter on, and only the others hidden", async () => {
+    const { bytes } = await timed("saving 500 rows", WHOLE_LIST_MS, () => save(page));
+    const { hidden, filters } = shownIn(bytes, tubes, tableNames.tubes);
+    expect(hidden).toEqual(sheetRows(CASELOAD_ROWS, FIRST_ROW, (i) => !isBumper(i)));
+    expect(filters.map(({ header }) => header)).toEqual(["Held by"]);
+    expect(new Set(filters[0]!.keeps.map((word) => word.trim()))).toEqual(new Set(["bumper"]));
+  });
+
+  test("rows without a date by one press, all rows by another", async () => {
+    const pane = inPane(page);
+    await press(pane, words.showThese);
+    await pane.getByText(/^50 rows without a usable date are shown now/).waitFor();
+    expect(await shownRows(page, 6, 5)).toEqual(sheetRows(60, FIRST_ROW, hasNoDate).slice(0, 5));
+    await timed("showing all again", PRESS_MS, async () => {
+      await press(pane, words.showAll);
+      await pane.getByText(/^All 500 rows are shown again/).waitFor();
+    });
+    expect(await shownRows(page, 6, 4)).toEqual([7, 8, 9, 10]);
+  });
+
+  test("one edit changes its word at once", async () => {
+    await goSheet(page, tubes);
+    await begin(page, "H7", "2026-11-30");
+    await timed("one edit, until its word has changed", PRESS_MS, async () => {
+      await page.keyboard.press("Tab");
+      /* Booked, a day before the limit of 1 December; and nobody has entered a number to call. */
+      await page.locator(".selected-row").getByText("no number to call", { exact: true }).waitFor();
+    });
+    await shows(page, tubes, FIRST_ROW, { "To do": "no number to call", "Booked for": "30 Nov 2026" });
+  });
+
+  test("a check is recorded among them", async () => {
+    const part = await startJob(page, "check");
+    await confirm(part, "M-0001");
+    await fill(part, { [now.check.out]: "3", [now.check.putIn]: "5", [now.check.by]: "nurse" });
+    await go(page, "A7");
+    await timed("recording a check, until its word has changed", WHOLE_LIST_MS, async () => {
+      expect(await record(part, now.check.record)).toEqual([]);
+      /* 2 of 5 mL are missing: more than 0.5, less than half. */
+      await page.locator(".selected-row").getByText("balloon: low", { exact: true }).waitFor();
+    });
+  });
+});
+
+describe.sequential("a clinic's own list of 5,000 rows, under headings of its own", () => {
+  test("is shown by columns that somebody says, and saved with its filter", async () => {
+    await openFile(page, join(folder, "own.xlsx"));
+    await page.getByRole("button", { name: pageWords.leave.discard, exact: true }).click();
+    await timed("opening an own list of 5,000 rows", PRESS_MS, () => isOpen(page, "own.xlsx"));
+    await goSection(page, paneWords.showOnly);
+    const pane = inPane(page);
+    const columns = pane.locator("details", { has: page.getByText(words.columns, { exact: true }) });
+    await columns.waitFor();
+    if (!(await columns.evaluate((details: HTMLDetailsElement) => details.open)))
+      await columns.locator("summary").click();
+    await columns
+      .getByLabel(words.by.kind, { exact: true })
+      .selectOption({ label: words.option("B", "What keeps it in") });
+    await columns
+      .getByLabel(roleNamed("last").label, { exact: true })
+      .selectOption({ label: words.option("C", "Since") });
+    await tick("bumper 1,000 rows").check();
+    /* 200 are blank, 200 a text, 100 lie ahead; 200 of the 1,000 bumpers are among them. */
+    await pane.getByText(/^And 500 rows without a usable date .*; this choice hides 300 of them\.$/).waitFor();
+    await timed("showing 1,000 of 5,000 rows", PRESS_MS, async () => {
+      await press(pane, words.show(1_000));
+      await pane.getByText(/^1,000 of 5,000 rows are shown now/).waitFor();
+    });
+    expect(await shownRows(page, 1, 4)).toEqual([8, 9, 18, 19]);
+    expect(await findings(page)).toEqual([]);
+    const { hidden, filters } = shownIn((await save(page)).bytes, "List", null);
+    expect(hidden).toEqual(sheetRows(OWN_ROWS, 2, (i) => !isBumper(i)));
+    expect(filters.map(({ column }) => column)).toEqual([1]);
+    expect(desk.faults).toEqual([]);
+    expect(fromElsewhere(desk.requests, served.url)).toEqual([]);
+  });
+});
+
+test("none of it is slow", () => {
+  for (const { what, ms } of measured) console.info(`${what}: ${ms} ms`);
+  expect(measured).toHaveLength(8);
+  expect(measured.filter(({ ms, bound }) => ms > bound)).toEqual([]);
+});
