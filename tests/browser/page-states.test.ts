@@ -105,6 +105,19 @@ test.each([
   await picture(`example-${width}${dark ? "-dark" : ""}`);
 });
 
+test.each([
+  { width: 1280, dark: false },
+  { width: 320, dark: true },
+])("the invented caseload at %o, its daily jobs first", async ({ width, dark }) => {
+  await openPage({ width, dark });
+  await page.getByRole("button", { name: words.tryCaseload }).click();
+  await page.getByRole("heading", { level: 1, name: "Invented caseload.xlsx" }).waitFor({ timeout: 60_000 });
+  await page.getByRole("heading", { name: texts.now.person.title }).waitFor();
+  expect(await findings()).toEqual([]);
+  expect(await sideways()).toBe(0);
+  await picture(`caseload-${width}${dark ? "-dark" : ""}`);
+});
+
 test("a file that is no workbook is refused with a sentence, and what was there stays", async () => {
   await openPage();
   await openExample();
