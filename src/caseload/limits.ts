@@ -6,8 +6,7 @@ export const MOST_CHECKS = 99_000;
 /**
  * Rows of Tubes in use and Balloon checks together up to which the browser's grid works everything out by itself within
  * a few seconds: 450 rows took 5 seconds at opening, and 1.5 for a check or 2 for a fill, which feed all rows; 7,000 rows
- * took 300 seconds at opening. Above it the page takes the results from `workOut` (7,000 rows in 1 second) and leaves
- * the formulas in the file, where Excel has no such trouble. An edit that feeds its own row only takes 0.1 seconds with
- * 450 rows, 0.2 with 2,000 and 0.9 with 7,000.
+ * took 300 seconds at opening. Above it the page says so while it opens the file. An edit that feeds its own row only
+ * takes 0.1 seconds with 450 rows, 0.2 with 2,000 and 0.9 with 7,000.
  */
 export const MOST_ROWS_WORKED_OUT_BY_THE_GRID = 600;

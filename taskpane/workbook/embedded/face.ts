@@ -7,7 +7,7 @@ import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./inte
 import { emptyBook } from "./open/empty";
 import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
-import { isOwnBook } from "./ownBook";
+import { isOwnBook, sizeWarning } from "./ownBook";
 import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
@@ -69,12 +69,14 @@ export function gridOn(
     const display = await readDisplay(file, opened);
     await breath();
     const reading = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
+    const warning = sizeWarning(reading.facts);
+    if (warning !== undefined) options.say(warning);
     await breath();
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
     bytes = file;
     await watch();
     unsaved.clear();
-    return { outcome: "opened", name, remarks: reading.remarks };
+    return { outcome: "opened", name, remarks: [...(warning === undefined ? [] : [warning]), ...reading.remarks] };
   }
 
   async function openEmpty(): Promise<Opened> {

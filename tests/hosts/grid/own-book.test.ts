@@ -189,3 +189,36 @@ describe("in any other file", () => {
     expect((await refs())[0]).toBe("A3:C6");
   });
 });
+
+describe("how large it may be here", () => {
+  const withChecks = (rows: number): BookDescription => ({
+    ...CASELOAD,
+    sheets: CASELOAD.sheets.map((sheet) =>
+      sheet.table?.name === tableNames.checks
+        ? { ...sheet, table: { ...sheet.table, rows: Array.from({ length: rows }, () => ["A1", 5]) } }
+        : sheet,
+    ),
+  });
+  const opening = async (rows: number) => {
+    const warned: string[] = [];
+    const large = gridOn(startHeadless(), {
+      today: 46_352,
+      dayFirst: null,
+      say: (sentence) => warned.push(sentence),
+      hush: () => undefined,
+    });
+    const outcome = await large.open(await writeBook(withChecks(rows)), "Large.xlsx");
+    large.dispose();
+    return { warned, remarks: outcome.outcome === "opened" ? outcome.remarks : [] };
+  };
+
+  it("is said while a larger one is opened, and after", async () => {
+    const { warned, remarks } = await opening(598);
+    expect(warned).toEqual([expect.stringMatching(/^This caseload has 601 rows of tubes and checks\..*Excel/)]);
+    expect(remarks).toEqual(warned);
+  });
+
+  it("is not said of one that is small enough", async () => {
+    expect(await opening(597)).toEqual({ warned: [], remarks: [] });
+  });
+});
