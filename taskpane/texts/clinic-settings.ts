@@ -33,7 +33,7 @@ export const clinicSettings = {
   },
   all: {
     title: "All settings",
-    lead: "A setting is changed in its cell; every formula reads it there.",
+    lead: "A setting is changed in its cell, and the formulas that use it follow. Supplies, feed and water, and service are kept for reference: no formula of this workbook uses them. The hours in the tube-out sentences are fixed.",
     defaults: "What each begins with",
     group: (heading: string, n: number) => `${heading}: ${n} ${n === 1 ? "setting" : "settings"}`,
     asks: (n: number) => `${n} to look at`,
