@@ -1,7 +1,7 @@
 export const clinicSettings = {
   none: {
     lead: "There is no sheet Clinic settings in this workbook, so no clinic has agreed anything here.",
-    how: "‘Set up a caseload’, under ‘Caseload’, makes a workbook that has one: each setting stands in a cell of its own, and every formula reads it there. Below is what each would begin with, and where that comes from.",
+    how: "‘Set up a caseload’, under ‘Caseload’, makes a workbook that has one: each setting stands in a cell of its own, where the formulas read it. Below is what each would begin with, and where that comes from.",
   },
   forms: {
     agreement: {

@@ -101,6 +101,8 @@ export const toDo: CaseloadColumn = {
         "overdue…",
         "missed date",
         "balloon empty",
+        "balloon: low",
+        "balloon: more than put in",
         "low twice",
         "half or less",
         MILKY,

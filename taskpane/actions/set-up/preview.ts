@@ -10,7 +10,7 @@ const purposes: Readonly<Record<string, string>> = {
   [sheetNames.tubes]: "One row for each device: whose it is, what is to be done, and by when.",
   [sheetNames.checks]: "One row for each check of a balloon: what came out, what was put in.",
   [sheetNames.changes]: "One row for each device that has come out, and why.",
-  [sheetNames.settings]: "The numbers that every formula reads, each with its source and who agreed to it.",
+  [sheetNames.settings]: "The numbers that the formulas read, each with its source and who agreed to it.",
 };
 
 export interface SheetPreview {
