@@ -15,7 +15,9 @@ export const cannotWait = [
   ...["insulin", "seizure medicine", "other medicine", "fluid or glucose", "none", "not known"],
 ] as const;
 export const turning = ["team decides", "weekly", "daily", "never"] as const;
-export const spares = ["same size", "smaller", "both", "none", "not known"] as const;
+/** Those that say that there is one. */
+export const sparesThere = ["same size", "smaller", "both"] as const;
+export const spares = [...sparesThere, "none", "not known"] as const;
 export const sites = ["quiet", "red", "overgrown", "leaking", "infected", "tight or stuck", "not seen"] as const;
 export const looks = ["clear", "cloudy", "milky, yellow or like feed", "nothing came"] as const;
 export const waters = ["fresh", "same put back"] as const;

@@ -9,7 +9,7 @@ import { balloon, checkDue, lastCheck, lossMl, newest, outMl, putInMl } from "./
 import { atTheLatest, change, changeDue, daysLeft } from "./change";
 import { fit, mark } from "./fit";
 import { live } from "./live";
-import { hiddenGaps, missing } from "./missing";
+import { hiddenGaps, missing } from "./missing/columns";
 import { age, firstTube, sizeMm, tract } from "./opening";
 import { toDo } from "./to-do";
 

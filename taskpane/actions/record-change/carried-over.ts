@@ -1,5 +1,6 @@
 /** What a row would keep from the tube before though it may no longer hold: agreements, the spare, the opening, the end. */
 import type { Cell } from "../../../src/worksheet/cell";
+import { sparesThere } from "../../../src/caseload/words";
 import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, frenchOf, known, numberOf, wordOf } from "../caseload/cells";
 import type { Device } from "../caseload/identity";
@@ -16,7 +17,7 @@ export const forgotten = (row: CaseloadRow, form: ChangeForm): Readonly<Record<s
 
 /** A spare of the tube before: perhaps larger or shorter than the new one. */
 function isForAnother(row: CaseloadRow, form: ChangeForm, { size, length }: NewDevice): boolean {
-  if (wordOf(valueIn(row, "Spare at home"), ["same size", "smaller", "both"]) === "") return false;
+  if (wordOf(valueIn(row, "Spare at home"), sparesThere) === "") return false;
   const before = known(numberOf(valueIn(row, "Length cm"), 0, Infinity, ["cm"]));
   return (
     isOtherType(row, form) || size === null || size !== known(frenchOf(valueIn(row, "Size Fr"))) || length !== before
