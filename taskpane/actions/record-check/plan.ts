@@ -1,9 +1,11 @@
 /** A check as typed, turned into rows: what must be mended, what is asked again, what will stand where. Pure. */
 import { CHECKDUE } from "../../../src/balloon/checkdue";
 import { LARGEST_VOLUME } from "../../../src/balloon/volumes";
+import { MOST_CHECKS } from "../../../src/caseload/limits";
 import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
 import { isoText } from "../../../src/worksheet/dates";
+import { rows } from "../../texts/pieces";
 import type { Change } from "../../workbook/port";
 import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, heldOf, known } from "../caseload/cells";
@@ -43,6 +45,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
   const { names, checks } = caseload;
   const { row } = device;
   const read = new Reader(form);
+  if (checks.dataRows >= MOST_CHECKS) read.fault("checkedOn", fullSentence(checks));
   const put = known(dateOf(valueIn(row, "Device in")));
   const day = read.date("checkedOn", "Checked on", today);
   if (form.checkedOn.trim() === "") read.fault("checkedOn", "Checked on: give the date.");
@@ -112,6 +115,9 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
     },
   };
 }
+
+const fullSentence = ({ sheetName, dataRows }: Caseload["checks"]): string =>
+  `${sheetName} has ${rows(dataRows)}, the most that can be kept in order. Move old checks into another workbook first.`;
 
 /** What was read back or counted with. */
 const READ_BACK = ["ID", "Access", "Born", "Held by", "Stoma made", "Device in", "Fill mL", "Most mL"];

@@ -1,5 +1,6 @@
 /** Record a check: what it means, what is asked again, what is written, and that it can be taken back. */
 import { describe, expect, test } from "vitest";
+import { MOST_CHECKS } from "../../../src/caseload/limits";
 import { day } from "../../../src/worksheet/dates";
 import { stillStands } from "../../../taskpane/actions/caseload/fresh";
 import { afterCheck, planCheck, surveyCheck, type CheckForm } from "../../../taskpane/actions/record-check";
@@ -304,4 +305,15 @@ describe("an answer on screen rests on what was read", () => {
     });
     expect(await stillStands(caseload, device.row, await workbook.overview(), workbook)).toBe(false);
   });
+});
+
+/* Beyond that a check's sheet row would run into its day, and a balloon's checks would silently stand in a wrong order. */
+test.each([
+  [MOST_CHECKS - 1, []],
+  [MOST_CHECKS, [expect.stringMatching(/99,000 rows, the most .* Move old checks into another workbook first/)]],
+])("with %i rows in Balloon checks", async (dataRows, faults) => {
+  const { survey } = await check();
+  const { caseload } = survey;
+  const full = { ...survey, caseload: { ...caseload, checks: { ...caseload.checks, dataRows } } };
+  expect(faultsOf(planCheck(full, form, TODAY))).toEqual(faults);
 });
