@@ -3,7 +3,7 @@ import { AS_OF } from "../columns/as-of";
 import type { BookDescription, NameDescription } from "./book";
 import type { OptionalGroup } from "./column";
 import { inventedCaseload } from "./invented/index";
-import { sheetNames, tableNames } from "./names";
+import { rowsTables, sheetNames, tableNames } from "./names";
 import { readFirstSheet } from "./read-first";
 import type { CaseloadRows } from "./rows";
 import { settingsSheet } from "./settings-sheet";
@@ -36,9 +36,7 @@ export function caseloadBookOf(rows: CaseloadRows, { asOf, groups, people }: Cas
   );
   const readFirst = readFirstSheet(asOf, isInvented);
   const settings = settingsSheet(asOf, isInvented);
-  const tables = (["tubes", "checks", "changes"] as const).map((table) =>
-    tableSheet(table, worked[table], groups, isInvented),
-  );
+  const tables = rowsTables.map((table) => tableSheet(table, worked[table], groups, isInvented));
   const wholeColumns: NameDescription[] = columnNames.map(({ name, table, header }) => ({
     name,
     refersTo: `${tableNames[table]}[${header}]`,

@@ -6,12 +6,11 @@ import { checkColumns } from "./checks/columns";
 import type { CaseloadColumn, OptionalGroup, RowCells, Slots } from "./column";
 import { FOOTER, lines } from "./lines";
 import { headerRow } from "./layout";
-import { sheetNames, tableNames } from "./names";
-import type { Tables } from "./sight";
+import { sheetNames, tableNames, type RowsTable } from "./names";
 import { tubeColumns } from "./tubes/columns";
 import { columnsWith } from "./work-out";
 
-export type RowsTable = keyof Tables;
+export type { RowsTable } from "./names";
 
 export const columnsOf = (table: RowsTable, groups: readonly OptionalGroup[]): readonly CaseloadColumn[] =>
   columnsWith({ tubes: tubeColumns, checks: checkColumns, changes: changeColumns }[table], groups);

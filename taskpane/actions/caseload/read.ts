@@ -5,10 +5,11 @@
  *   if (found.is !== "caseload") show(found.sentence);
  *   else valueIn(found.tubes.rows[0], "Held by");
  */
+import type { RowsTable } from "../../../src/caseload/names";
 import type { Cell } from "../../../src/worksheet/cell";
 import type { Area, Expectation, Overview, SheetId, TableOverview, Value, Workbook } from "../../workbook/port";
 import { textOf } from "./cells";
-import { headerKey, recogniseCaseload, requiredHeaders, type NoCaseload, type RowsTable } from "./recognise";
+import { headerKey, recogniseCaseload, requiredHeaders, type NoCaseload } from "./recognise";
 
 export interface CaseloadRow {
   /** Counted from 0 below the header, as steps of a change count. */

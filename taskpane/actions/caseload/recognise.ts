@@ -2,14 +2,10 @@
  * Is this workbook a ready-made caseload? By its tables' names and headers: columns may have been moved, groups of
  * columns left out, columns of the clinic's own added, sheets renamed.
  */
-import { tableNames, type CaseloadTable } from "../../../src/caseload/names";
+import { rowsTables, tableNames, type RowsTable } from "../../../src/caseload/names";
 import { wordKey } from "../../../src/columns/spelling";
 import type { Overview, TableOverview } from "../../workbook/port";
 import { inQuotes, together } from "../../texts/pieces";
-
-/** The tables that hold rows of people and devices. */
-export type RowsTable = Exclude<CaseloadTable, "settings">;
-export const rowsTables = ["tubes", "checks", "changes"] as const satisfies readonly RowsTable[];
 
 /** Without one of these a table is not ours any more; every other column may be missing. */
 export const requiredHeaders: Readonly<Record<RowsTable, readonly string[]>> = {

@@ -3,7 +3,7 @@ import { recipes } from "../../../src/columns/recipes/index";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import type { TableColumn } from "../../../src/caseload/book";
 import type { OptionalGroup } from "../../../src/caseload/column";
-import { tableNames } from "../../../src/caseload/names";
+import { rowsTables, tableNames } from "../../../src/caseload/names";
 import { boundColumns, columnsOf } from "../../../src/caseload/tables";
 import { contains } from "../../workbook/area";
 import type { Overview, Workbook } from "../../workbook/port";
@@ -57,7 +57,7 @@ export function ourColumn({ header, table }: InList, isWorkedOut: boolean): Colu
 const groups = ["fit", "plan", "spare"] as const satisfies readonly OptionalGroup[];
 
 function caseloadColumn(table: string, header: string): TableColumn | undefined {
-  const [key] = (["tubes", "checks", "changes"] as const).filter((one) => tableNames[one] === table);
+  const [key] = rowsTables.filter((one) => tableNames[one] === table);
   return key && boundColumns(columnsOf(key, groups)).find((column) => column.header === header);
 }
 

@@ -1,11 +1,12 @@
 /** Finds the rows that were invented in a caseload as it stands now, and those among them that somebody has changed. */
 import { inventedCaseload, inventedRows, type AnyRow } from "../../../src/caseload/invented/index";
+import type { RowsTable } from "../../../src/caseload/names";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { wordKey } from "../../../src/columns/spelling";
 import { isSame } from "../../workbook/expectations";
 import type { TableOverview, Value, Workbook } from "../../workbook/port";
 import { dataRows } from "../../workbook/area";
-import { headerKey, type RowsTable, type Tables } from "../caseload/recognise";
+import { headerKey, type Tables } from "../caseload/recognise";
 
 export interface TableRows {
   readonly overview: TableOverview;

@@ -3,13 +3,12 @@
  * somebody has changed are shown first and go only when that was asked for; while any stays, the sheets stay marked.
  */
 import { named, namesOf } from "../caseload/read";
-import { recogniseCaseload, rowsTables, type RowsTable } from "../caseload/recognise";
+import { headerKey, recogniseCaseload } from "../caseload/recognise";
 import { count, inQuotes, rowList, together } from "../../texts/pieces";
 import { problem, type Action, type Planned } from "../action";
 import { asText } from "../../workbook/expectations";
 import type { Change, Expectation, Overview, Place, Workbook } from "../../workbook/port";
-import { INVENTED_ON } from "../../../src/caseload/names";
-import { headerKey } from "../caseload/recognise";
+import { INVENTED_ON, rowsTables, type RowsTable } from "../../../src/caseload/names";
 import { findInvented, readAll, type AllRows, type Found, type TableRows } from "./invented-rows";
 
 export type RemoveSurvey =

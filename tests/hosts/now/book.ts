@@ -2,8 +2,8 @@
  * A small caseload in memory, its people invented. Its headers are the ready-made caseload's; columns can be left out,
  * moved or added.
  */
-import { sheetNames, tableNames } from "../../../src/caseload/names";
-import { columnsOf, type RowsTable } from "../../../src/caseload/tables";
+import { sheetNames, tableNames, type RowsTable } from "../../../src/caseload/names";
+import { columnsOf } from "../../../src/caseload/tables";
 import type { Cell } from "../../../src/worksheet/cell";
 import { cellAddress } from "../../../src/columns/formula";
 import { areaAddress } from "../../../taskpane/workbook/area";

@@ -1,10 +1,9 @@
 /** Removing the invented people, on a workbook in memory: who goes, who stays, what is said first. */
 import { beforeEach, describe, expect, it } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented/index";
-import { INVENTED_ON, sheetNames, tableNames } from "../../../src/caseload/names";
+import { INVENTED_ON, sheetNames, tableNames, type RowsTable } from "../../../src/caseload/names";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { removeInvented, type RemovePlan } from "../../../taskpane/actions/set-up/remove-invented";
-import type { RowsTable } from "../../../taskpane/actions/caseload/recognise";
 import { areaAddress } from "../../../taskpane/workbook/area";
 import type { CellDescription, SheetDescription } from "../../../taskpane/workbook/fake/description";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
