@@ -29,8 +29,12 @@ export interface CaseloadColumn {
   readonly rules?: readonly ColumnRule[] | ((cell: Slots) => readonly ColumnRule[]);
   readonly isHidden?: boolean;
   readonly formula?: (cell: Slots) => FormulaTemplate;
-  /** What the formula gives: the same rule once more, held to it by tests in the grid's engine. */
-  readonly answer?: (row: RowCells, sight: Sight) => SheetValue;
+  /**
+   * What the formula gives: the same rule once more, held to it by tests in the grid's engine. Of other rows it may read
+   * only those of the same person, which is what working a few rows out anew stands on.
+   * @param place the row's own in its table, counted from 0
+   */
+  readonly answer?: (row: RowCells, sight: Sight, place: number) => SheetValue;
 }
 
 export const DATE = "d mmm yyyy";

@@ -9,6 +9,13 @@ export interface Tables {
   readonly changes: readonly RowCells[];
 }
 
+/** A line of the settings sheet's table of reasons for a change. */
+export interface ReasonCells {
+  readonly word: SheetValue;
+  readonly failed: SheetValue;
+  readonly unplanned: SheetValue;
+}
+
 export interface Sight extends Tables {
   readonly asOf: number;
   /** What stands in the setting's cell. */
@@ -19,7 +26,8 @@ export interface Sight extends Tables {
   readonly isReady: (family: Family) => boolean;
   /** Whether a column of Tubes in use was not left out. */
   readonly has: (header: string) => boolean;
-  /** Rows by the text of one of their columns; built once. */
+  readonly reasons: readonly ReasonCells[];
+  /** Rows by the text of one of their columns, in rising order. */
   readonly rowsWith: (table: keyof Tables, header: string, value: SheetValue) => readonly number[];
 }
 

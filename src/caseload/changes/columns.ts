@@ -5,6 +5,7 @@ import { key, person } from "../identity";
 import { identityIn, isBlank, isBlankIn, isNumber, numbered, stateOfDay, dayState, identity } from "../reading";
 import { date, list, number, text } from "../typed";
 import * as words from "../words";
+import { CellError } from "../../worksheet/error";
 
 const out = { group: "The device that came out" } as const;
 const how = { group: "What happened" } as const;
@@ -42,10 +43,12 @@ const byReason = (header: string, column: string, part: "failed" | "unplanned"):
   rules: [{ look: "missing", words: ["not known"] }],
   formula: (cell) =>
     formula`IF(${isBlankIn(cell("Reason"))},"",IFERROR(INDEX(${column},MATCH(${identityIn(cell("Reason"))},Reason_List,0)),"not known"))`,
-  answer: (row) => {
+  answer: (row, { reasons }) => {
     if (isBlank(row["Reason"]!)) return "";
-    const found = words.reasons.find(({ word }) => identity(word) === identity(row["Reason"]!));
-    return found === undefined ? "not known" : found[part] ? "yes" : "no";
+    const own = identity(row["Reason"]!);
+    const found = reasons.find(({ word }) => typeof word === "string" && word.toLowerCase() === own)?.[part];
+    // INDEX makes 0 of a blank cell
+    return found === undefined || found instanceof CellError ? "not known" : (found ?? 0);
   },
 });
 

@@ -61,11 +61,11 @@ export const tag: CaseloadColumn = {
     const dated = letting(numbered("on", cell("Checked on")), formula`IF(${dayState("on")}=1,${number},"")`);
     return formula`IF(LEN(${cell("Key")})=0,"",IFERROR(${dated},""))`;
   },
-  answer: (row, sight) => {
+  answer: (row, sight, place) => {
     const on = row["Checked on"]!;
     if (row["Key"] === "" || stateOfDay(on, sight) !== 1 || !isNumber(on)) return "";
     const first = sight.rowsWith("checks", "Key", row["Key"]!)[0]!;
-    return (first + 1) * 1e10 + Math.floor(on) * 1e5 + checksFirstRow + 1 + sight.checks.indexOf(row);
+    return (first + 1) * 1e10 + Math.floor(on) * 1e5 + checksFirstRow + 1 + place;
   },
 };
 

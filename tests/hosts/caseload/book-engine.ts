@@ -127,5 +127,8 @@ export async function startBook(book: BookDescription, asOf: number, { withResul
   };
 }
 
-/** A described result as the engine's cell shows it. */
-export const shown = (value: SheetValue): unknown => (value instanceof CellError ? value.code : (value ?? ""));
+/** A described result as the engine's cell holds it: 1 for TRUE. */
+export const shown = (value: SheetValue): unknown => {
+  if (value instanceof CellError) return value.code;
+  return typeof value === "boolean" ? Number(value) : (value ?? "");
+};
