@@ -137,10 +137,10 @@ describe.sequential("a ready-made caseload of 500 rows", () => {
     await begin(page, "H7", "2026-11-30");
     await timed("one edit, until its word has changed", PRESS_MS, async () => {
       await page.keyboard.press("Tab");
-      /* Booked, a day before the limit of 1 December; and nobody has entered a number to call. */
-      await page.locator(".selected-row").getByText("no number to call", { exact: true }).waitFor();
+      /* Booked, a day before the limit of 1 December; and nobody has written down how the tube sits. */
+      await page.locator(".selected-row").getByText("measure again", { exact: true }).waitFor();
     });
-    await shows(page, tubes, FIRST_ROW, { "To do": "no number to call", "Booked for": "30 Nov 2026" });
+    await shows(page, tubes, FIRST_ROW, { "To do": "measure again", "Booked for": "30 Nov 2026" });
   });
 
   test("a check is recorded among them", async () => {

@@ -42,9 +42,17 @@ const step = (when: FormulaTemplate, says: string | FormulaTemplate): Step => ({
 const anyIs = (known: string, texts: readonly string[]) =>
   formula`OR(${texts.slice(1).reduce((all, text) => formula`${all},${is(text, known)}`, is(texts[0]!, known))})`;
 
-/** On LET names; first hit wins. */
+/**
+ * On LET names; first hit wins.
+ *
+ * An empty balloon stands before every date: nothing holds that tube, it can fall out at any moment, and then the
+ * opening can close within hours (words/cameout-texts.ts). `no number to call` is an empty cell of the clinic's settings,
+ * thus the same on every row: higher up it would hide what is to be done for each person. It stands before `booked`, so
+ * that no row reads as seen to without it.
+ */
 const steps = (hasSpareDates: boolean): readonly Step[] => [
   step(anyIs(CHECK_SETTINGS, ["change", "tract", "water", "fitting", "mark", "gaps"]), CHECK_SETTINGS),
+  step(is("water", "empty"), "balloon empty"),
   step(formula`OR(${anyIs(CHECK_DATE, ["change", "tract"])},wrongly)`, "date wrong"),
   step(is("change", KIND_NOT_KNOWN), KIND_NOT_KNOWN),
   step(formula`AND(${is("change", "past limit")},NOT(ahead))`, "past limit, not booked"),
@@ -54,7 +62,6 @@ const steps = (hasSpareDates: boolean): readonly Step[] => [
   ),
   step(formula`missed`, "missed date"),
   step(anyIs(NO_DATE, ["change", "tract"]), NO_DATE),
-  step(is("water", "empty"), "balloon empty"),
   step(is("water", LOW_TWICE), "low twice"),
   step(isOneOf("water", ["half or less", MILKY]), formula`water`),
   step(isOneOf("fitting", ["tight", "too short"]), formula`fitting`),
@@ -62,7 +69,6 @@ const steps = (hasSpareDates: boolean): readonly Step[] => [
   step(formula`NOT(OR(LEN(water)=0,${isOneOf("water", [...calmBalloon, CHECK_LATE])}))`, formula`"balloon: "&water`),
   step(formula`OR(${is("water", CHECK_LATE)},late)`, CHECK_LATE),
   step(formula`IF(AND(ahead,ISNUMBER(until),NOT(${is("change", "past limit")})),booked>=until+1,FALSE)`, BOOKED_LATE),
-  step(isBlankIn("Call_Day"), "no number to call"),
   step(formula`AND(home,${is("spare", "none")})`, "no spare"),
   step(formula`AND(home,NOT(${isOneOf("spare", ["same size", "smaller", "both"])}))`, "spare not known"),
   ...(hasSpareDates
@@ -80,6 +86,7 @@ const steps = (hasSpareDates: boolean): readonly Step[] => [
   step(isOneOf("fitting", ["too long", "loose"]), formula`fitting`),
   step(is("mark", "further in"), "further in"),
   step(formula`AND(${is("change", "due soon")},NOT(ahead))`, formula`"due in "&${daysIn("left")}&", not booked"`),
+  step(isBlankIn("Call_Day"), "no number to call"),
   step(
     formula`ahead`,
     formula`IF(${isOneOf("change", ["past limit", "overdue"])},change&", ","")&"booked "&${dayIn("booked")}`,
@@ -97,10 +104,10 @@ export const toDo: CaseloadColumn = {
     {
       look: "urgent",
       words: [
+        "balloon empty",
         "past limit…",
         "overdue…",
         "missed date",
-        "balloon empty",
         "balloon: low",
         "balloon: more than put in",
         "low twice",
@@ -120,7 +127,6 @@ export const toDo: CaseloadColumn = {
       words: [
         CHECK_LATE,
         BOOKED_LATE,
-        "no number to call",
         "no spare",
         "spare expires",
         MEASURE_AGAIN,
@@ -128,6 +134,7 @@ export const toDo: CaseloadColumn = {
         "too long",
         "loose",
         "further in",
+        "no number to call",
         REVIEW,
       ],
     },
@@ -183,6 +190,7 @@ function thingToDo(row: RowCells, sight: Sight): string {
   const isMissed = isNumber(booked) && booked < asOf && !(isNumber(device) && device >= Math.floor(booked));
 
   if ([change, tract, water, fitting, mark, gaps].includes(CHECK_SETTINGS)) return CHECK_SETTINGS;
+  if (water === "empty") return "balloon empty";
   if (change === CHECK_DATE || tract === CHECK_DATE || !(isAhead(booked, sight) || isBlank(booked)))
     return "date wrong";
   if (change === KIND_NOT_KNOWN) return KIND_NOT_KNOWN;
@@ -190,7 +198,6 @@ function thingToDo(row: RowCells, sight: Sight): string {
   if (change === "overdue" && !isBooked && !isMissed) return `overdue ${daysOf(asOf - (due as number))}, not booked`;
   if (isMissed) return "missed date";
   if (change === NO_DATE || tract === NO_DATE) return NO_DATE;
-  if (water === "empty") return "balloon empty";
   if (water === LOW_TWICE) return "low twice";
   if (water === "half or less" || water === MILKY) return water;
   if (fitting === "tight" || fitting === "too short") return fitting;
@@ -200,7 +207,6 @@ function thingToDo(row: RowCells, sight: Sight): string {
   if (water === CHECK_LATE || (isNumber(check) && check + number("Check_Grace") < asOf)) return CHECK_LATE;
   const until = isNumber(latest) ? latest : due;
   if (isBooked && isNumber(until) && change !== "past limit" && booked >= until + 1) return BOOKED_LATE;
-  if (isBlank(sight.setting("Call_Day"))) return "no number to call";
   const isForHome = word(at("Held by")) === "balloon" && word(at("Access")) === "g";
   const spare = word(at("Spare at home"));
   if (isForHome && spare === "none") return "no spare";
@@ -216,6 +222,7 @@ function thingToDo(row: RowCells, sight: Sight): string {
     const first = isNumber(due) ? (isNumber(latest) ? Math.min(due, latest) : due) : (latest as number);
     return `due in ${daysOf(first - asOf)}, not booked`;
   }
+  if (isBlank(sight.setting("Call_Day"))) return "no number to call";
   if (isBooked)
     return `${change === "past limit" || change === "overdue" ? `${change}, ` : ""}booked ${dayOf(booked, asOf)}`;
   return gaps.length > 0 ? ENTRIES : reviewOf(row, sight) || "nothing due";

@@ -62,7 +62,7 @@ export interface Case {
   readonly groups?: Given["groups"];
 }
 
-/** The number to call is entered, so that it does not stand before everything else. */
+/** The number to call is entered, so that it does not stand before what is booked or calm. */
 export function worked({ tube = goodTube, tubes, checks = [goodCheck], changes = [], settings, groups = ALL }: Case) {
   const rows = (cells: readonly Cells[]) => cells as readonly CaseloadRow[];
   return workOut(

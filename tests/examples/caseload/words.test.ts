@@ -264,6 +264,40 @@ describe("To do", () => {
     ],
     [{ ...bumper({}), settings: { Rev_Bumper_Adult: null } }, "check settings"],
   ] as const)("%o: %s", (one, says) => expect(word("To do", one as Case)).toBe(says));
+  it.each([
+    [tube({ "Stoma made": "n/k" })],
+    [tube({ "Booked for": "next week" })],
+    [tube({ "Device in": day("2026-05-25") })],
+    [tube({ "Device in": day("2026-08-20") })],
+    [tube({ "Device in": day("2026-08-20"), "Booked for": AS_OF - 1 })],
+    [tube({ "Date set by placing team": day("2052-01-01") })],
+    [tube({ "Stoma made": null })],
+    [tube({ Access: null })],
+    [{ settings: { Call_Day: null } }],
+  ] as const)("%o with an empty balloon: the tube can fall out at any moment, whatever else is amiss", (one) => {
+    expect(word("To do", { ...(one as Case), checks: [check({ "Out mL": 0 })] })).toBe("balloon empty");
+  });
+  it("says that settings are to be looked at before everything that stands on them, an empty balloon too", () => {
+    const checks = [check({ "Out mL": 0 })];
+    expect(word("To do", { settings: { Lim_Balloon_G: null }, checks })).toBe("check settings");
+    expect(word("To do", { settings: { Volume_Most: null }, checks })).toBe("check settings");
+  });
+  it.each([
+    [tube({ "Spare at home": "none" }), "no spare"],
+    [tube({ "Spare at home": null }), "spare not known"],
+    [tube({ "Spare expires": AS_OF + 89 }), "spare expires"],
+    [tube({ "Weight then kg": 54 }), "measure again"],
+    [tube({ "Length cm": 2.7 }), "too long"],
+    [bumper({ "Mark now cm": 6 }), "further in"],
+    [tube({ "Device in": day("2026-09-10"), "Measured on": day("2026-09-10") }), "due in 14 days, not booked"],
+    // What says that somebody has seen to it, or asks for less, stands behind the number that is missing.
+    [tube({ "Booked for": day("2026-12-12") }), "no number to call"],
+    [tube({ "Size Fr": null }), "no number to call"],
+    [bumper({ "Device in": day("2025-11-25"), "Measured on": AS_OF - 5 }), "no number to call"],
+    [tube({}), "no number to call"],
+  ] as const)("without a number to call, the same on every row: %o: %s", (one, says) => {
+    expect(word("To do", { ...(one as Case), settings: { Call_Day: null } })).toBe(says);
+  });
   it("shows a date that is booked although it is overdue", () => {
     const one = {
       tube: { ...goodTube, "Device in": day("2026-08-20"), "Booked for": AS_OF + 6, "Measured on": day("2026-08-20") },
