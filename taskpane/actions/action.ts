@@ -1,13 +1,9 @@
 /**
- * What a person can do, as data: the pane draws its menu and screens from these. An action looks at the workbook
- * through the port (survey), works out what would happen (plan, pure), and the pane shows that before anything is
- * applied.
+ * What a person can do, as data. An action looks at the workbook through the port (survey), works out what would happen
+ * (plan, pure), and the pane shows that before anything is applied. Where it stands in the pane, and under which words,
+ * is the pane's (taskpane/ui/sections.tsx).
  */
-import type { Change, Place, Receipt, StepKind, Workbook } from "../workbook/port";
-
-/** The pane's sections, in their order. */
-export type Section =
-  "Now" | "Caseload" | "Convert" | "Show only" | "Functions" | "Clinic settings" | "Help and cautions";
+import type { Change, Place, Receipt, Workbook } from "../workbook/port";
 
 /** Why something cannot be done, and what to do. Nothing has been touched. */
 export interface Problem {
@@ -35,18 +31,17 @@ export interface Afterwards {
 }
 
 export interface Action<Survey, Asked, Choices, Plan extends Planned> {
-  readonly key: string;
-  readonly section: Section;
-  readonly label: string;
-  /** One sentence under the label. */
-  readonly help: string;
-  /** Steps that the host must be able to do; ask `workbook.can` for each. */
-  readonly needs: readonly StepKind[];
   /** Looks, and changes nothing. */
   readonly survey: (workbook: Workbook, asked: Asked) => Promise<Survey>;
   /** Quick enough to run at every press in the pane. */
   readonly plan: (survey: Survey, choices: Choices) => Plan | Problem;
   readonly afterwards: (plan: Plan, receipt: Receipt) => Afterwards;
+}
+
+/** Why this host cannot do it at all; null where it can. */
+export function cannotDo(workbook: Pick<Workbook, "can">, { steps }: Change): string | null {
+  const answers = steps.map(({ kind }) => workbook.can(kind));
+  return answers.find((answer) => answer !== true) ?? null;
 }
 
 export const problem = (sentence: string, where?: Place): Problem =>

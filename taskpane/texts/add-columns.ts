@@ -98,7 +98,6 @@ export const addColumns = {
       ]
         .join(", ")
         .replace(/^w/, "W"),
-    cannot: "This cannot be done here:",
   },
   working: {
     title: "Writing the columns",

@@ -20,7 +20,6 @@ export const clinicSettings = {
   },
   preview: "What will be written",
   stands: (now: string | null) => (now === null ? "Nothing stands in the sheet." : `In the sheet: ${now}`),
-  cannot: "This cannot be done here:",
   working: "Writing into the sheet",
   result: {
     title: { done: "Written", refused: "Nothing was written", stopped: "Writing was stopped" },

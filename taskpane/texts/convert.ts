@@ -35,7 +35,6 @@ export const convert = {
     title: "What will happen",
     formula: "The formula in the first cell",
     add: "Convert the sizes",
-    cannot: "This cannot be done here:",
     corrected: "When you have corrected cells:",
     readAgain: "Read them again",
   },

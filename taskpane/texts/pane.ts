@@ -39,6 +39,7 @@ export const pane = {
   stop: "Stop",
   stopping: "Stopping…",
   share: (done: number, of: number) => `${Math.floor((100 * done) / Math.max(of, 1))} %`,
+  cannot: (why: string) => `This cannot be done here: ${why}`,
   tryAgain: "Try again",
   loading: "One moment…",
   unexpected: (reason: string) =>

@@ -53,7 +53,6 @@ export const setUp = {
     press: (n: number) => (n === 0 ? "Take the mark away" : `Remove ${rows(n)}`),
     working: "Removing the invented rows…",
     finished: { done: "Removed", stopped: "Not finished", refused: "Nothing was removed" },
-    cannot: "This cannot be done here:",
     again: "Back",
   },
 };

@@ -6,11 +6,6 @@ import { surveyWorkbook } from "./survey";
 
 /** The main job: columns of ours in somebody's own list. */
 export const addColumns: Action<Survey, Asked, Choices, AddColumnsPlan> = {
-  key: "addColumns",
-  section: "Caseload",
-  label: "Add columns",
-  help: "Puts change dates, states and sizes beside your own list. Nothing in it is overwritten.",
-  needs: ["addColumns", "defineName"],
   survey: surveyWorkbook,
   plan: planColumns,
   afterwards: afterColumns,

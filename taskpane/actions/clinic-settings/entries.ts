@@ -157,11 +157,6 @@ function beforeCalling(entries: readonly Entry[]): readonly string[] {
 }
 
 export const writeEntries: Action<EntriesSurvey, { readonly today: number }, EntriesChoices, EntriesPlan> = {
-  key: "writeEntries",
-  section: "Clinic settings",
-  label: "Agree the settings, enter the numbers to call",
-  help: "Writes who agreed the settings and when, and whom to call, into the sheet Clinic settings.",
-  needs: ["writeNamed"],
   survey: async (workbook: Workbook, { today }) => ({ overview: await workbook.overview(), today }),
   plan: planEntries,
   afterwards: (_, receipt) => {

@@ -1,4 +1,3 @@
-import type { Section } from "../action";
 import { columnGroups, type SetUpChoices } from "./interface";
 import type { Maker } from "./make";
 import { previewOf } from "./preview";
@@ -7,10 +6,6 @@ export { isMarkedInvented, removeInvented } from "./remove-invented";
 
 /** A new workbook from a description: the one that is open is not touched, so there is no change and nothing to take back. */
 export const setUp = {
-  key: "setUp",
-  section: "Caseload" satisfies Section,
-  label: "Set up a caseload",
-  help: "Makes a new workbook with lists for tubes, balloon checks and changes, and the settings they read.",
   /** Where to start: people to try it out with, all columns. */
   proposal: { people: "invented", groups: columnGroups } as SetUpChoices,
   load: (): Promise<Maker> => import(/* webpackChunkName: "caseload" */ "./make").then(({ maker }) => maker),

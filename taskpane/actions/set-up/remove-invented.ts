@@ -152,11 +152,6 @@ function expectations({ overview, values }: TableRows, headers: readonly string[
 }
 
 export const removeInvented: Action<RemoveSurvey, undefined, RemoveChoices, RemovePlan> = {
-  key: "removeInvented",
-  section: "Caseload",
-  label: "Remove the invented people",
-  help: "Takes the invented rows out of the three lists. Rows that your clinic added stay.",
-  needs: ["removeRows", "writeNamed"],
   survey,
   plan,
   afterwards: ({ removed, staysMarked }, { outcome, sentence, done }) => {

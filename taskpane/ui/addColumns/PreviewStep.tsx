@@ -1,12 +1,12 @@
 import { useState } from "react";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
-import type { Problem } from "../../actions/action";
+import { cannotDo, type Problem } from "../../actions/action";
 import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import type { Workbook } from "../../workbook/port";
 import { dateText } from "../dates";
-import { Notice } from "../parts/Notice";
+import { Cannot } from "../parts/Cannot";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
@@ -28,12 +28,6 @@ interface Props {
   readonly agreed: Agreement;
 }
 
-/** Why this host cannot do it at all; null where it can. */
-function cannotOf(workbook: Workbook, { change }: AddColumnsPlan): string | null {
-  const answers = change.steps.map(({ kind }) => workbook.can(kind));
-  return answers.find((answer) => typeof answer === "string") ?? null;
-}
-
 /** What will happen, in numbers, before it happens. */
 export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, workbook, locale, agreed }: Props) {
   if (plan.outcome === "problem") {
@@ -43,7 +37,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, wor
       </Step>
     );
   }
-  const cannot = cannotOf(workbook, plan);
+  const cannot = cannotDo(workbook, plan.change);
   const counting = plan.columns.filter(({ key }) => recipeNamed(key).usesAsOf).map(({ header }) => header);
   const refreshed = plan.columns.filter(({ refresh }) => refresh !== null).length;
   const date = dateText(survey.asOf.day, locale);
@@ -68,13 +62,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, wor
       {counting.length > 0 && (
         <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>
       )}
-      {cannot && (
-        <Notice kind="problem">
-          <p>
-            {words.cannot} {cannot}
-          </p>
-        </Notice>
-      )}
+      <Cannot why={cannot} />
       {hasFaultyNumbers && <p className="fault">{addColumnsTexts.numbers.mend}</p>}
       {plan.numbers.length > 0 && <p className="note">{agreed.sentence}</p>}
       <div className="presses">

@@ -1,4 +1,3 @@
-import { convertSizes } from "../../actions/convert-sizes";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as words } from "../../texts/convert";
 import { pane as paneTexts } from "../../texts/pane";
@@ -59,16 +58,7 @@ function Choosing({ state, workbook }: { readonly state: ConvertState; readonly 
       <ListStep number={1} state={state} />
       {hasCells && <SourceStep number={2} survey={survey} choices={choices} choose={state.choose} />}
       {hasCells && <PutStep number={3} survey={survey} choices={choices} choose={state.choose} />}
-      {hasCells && plan && (
-        <PreviewStep number={4} state={state} plan={plan} cannot={cannotOf(workbook, choices.put)} />
-      )}
+      {hasCells && plan && <PreviewStep number={4} state={state} plan={plan} workbook={workbook} />}
     </>
   );
-}
-
-/** Why this host cannot do it; null where it can. */
-function cannotOf(workbook: Workbook, put: "beside" | "spill"): string | null {
-  const [beside, spill] = convertSizes.needs;
-  const answer = workbook.can(put === "beside" ? beside! : spill!);
-  return answer === true ? null : answer;
 }

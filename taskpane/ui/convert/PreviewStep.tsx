@@ -1,7 +1,8 @@
-import type { Problem } from "../../actions/action";
+import { cannotDo, type Problem } from "../../actions/action";
 import type { SizesPlan } from "../../actions/convert-sizes/interface";
 import { convert as convertTexts } from "../../texts/convert";
-import { Notice } from "../parts/Notice";
+import type { Workbook } from "../../workbook/port";
+import { Cannot } from "../parts/Cannot";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
@@ -14,17 +15,18 @@ interface Props {
   readonly number: number;
   readonly state: ConvertState;
   readonly plan: SizesPlan | Problem;
-  readonly cannot: string | null;
+  readonly workbook: Workbook;
 }
 
 /** What will be read and what not, before anything is written. */
-export function PreviewStep({ number, state, plan, cannot }: Props) {
+export function PreviewStep({ number, state, plan, workbook }: Props) {
   if (plan.outcome === "problem")
     return (
       <Step number={number} title={words.title}>
         <ProblemNotice problem={plan} reveal={state.reveal} />
       </Step>
     );
+  const cannot = cannotDo(workbook, plan.change);
   const [first, ...others] = plan.says;
   const { reading, source } = plan;
   return (
@@ -46,13 +48,7 @@ export function PreviewStep({ number, state, plan, cannot }: Props) {
         <summary>{words.formula}</summary>
         <code className="formula">{plan.formula}</code>
       </details>
-      {cannot !== null && (
-        <Notice kind="problem">
-          <p>
-            {words.cannot} {cannot}
-          </p>
-        </Notice>
-      )}
+      <Cannot why={cannot} />
       <div className="presses">
         <button
           type="button"

@@ -1,10 +1,12 @@
 import { useId, useState } from "react";
+import { cannotDo } from "../../actions/action";
 import { removeInvented } from "../../actions/set-up";
 import type { RemovePlan, RemoveSurvey } from "../../actions/set-up/remove-invented";
 import { pane as paneTexts } from "../../texts/pane";
 import { setUp as setUpTexts } from "../../texts/set-up";
 import type { Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
+import { Cannot } from "../parts/Cannot";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
@@ -89,7 +91,7 @@ export function RemoveInvented({ workbook, isMarked }: Props) {
         <Planned
           plan={plan}
           reveal={reveal}
-          cannot={removeInvented.needs.map((kind) => workbook.can(kind)).find((can) => can !== true)}
+          cannot={cannotDo(workbook, plan.change)}
           onRemove={() => void apply(plan.change, (receipt) => removeInvented.afterwards(plan, receipt))}
         />
       )}
@@ -119,7 +121,7 @@ function ChangedTick({ survey, withChanged, setWithChanged }: TickProps) {
 interface PlannedProps {
   readonly plan: RemovePlan;
   readonly reveal: (place: Place) => void;
-  readonly cannot: string | boolean | undefined;
+  readonly cannot: string | null;
   readonly onRemove: () => void;
 }
 
@@ -147,15 +149,9 @@ function Planned({ plan, reveal, cannot, onRemove }: PlannedProps) {
           {more > 0 && <p className="note">{words.more(more)}</p>}
         </div>
       )}
-      {typeof cannot === "string" && (
-        <Notice kind="problem">
-          <p>
-            {words.cannot} {cannot}
-          </p>
-        </Notice>
-      )}
+      <Cannot why={cannot} />
       <div className="presses">
-        <button type="button" className="button primary" disabled={typeof cannot === "string"} onClick={onRemove}>
+        <button type="button" className="button primary" disabled={cannot !== null} onClick={onRemove}>
           {words.press(plan.removed)}
         </button>
       </div>

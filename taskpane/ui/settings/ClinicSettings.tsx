@@ -1,4 +1,4 @@
-import { agreement, settingLines, writeEntries } from "../../actions/clinic-settings";
+import { agreement, settingLines } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
@@ -37,7 +37,7 @@ export function ClinicSettings({ workbook, overview, today, locale }: Props) {
     );
   const view = settingLines(overview, today);
   const { agreed, sentence } = agreement(overview, today);
-  const can = writeEntries.needs.map((step) => workbook.can(step)).find((answer) => answer !== true);
+  const can = workbook.can("writeNamed");
   return (
     <>
       <Notice kind={agreed ? "plain" : "caution"}>
@@ -54,7 +54,7 @@ export function ClinicSettings({ workbook, overview, today, locale }: Props) {
             today={today}
             locale={locale}
             fault={state.fault?.form === form ? state.fault.sentence : null}
-            cannot={typeof can === "string" ? can : null}
+            cannot={can === true ? null : can}
             reveal={state.reveal}
             write={(typed) => void state.write({ form, typed })}
           />

@@ -13,6 +13,7 @@ import {
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import type { Overview, Place } from "../../workbook/port";
 import { dateText } from "../dates";
+import { Cannot } from "../parts/Cannot";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Sentences } from "../parts/Sentences";
@@ -72,13 +73,7 @@ export function EntriesForm({ form, overview, today, locale, fault, cannot, reve
             <p>{fault}</p>
           </Notice>
         )}
-        {cannot !== null && (
-          <Notice kind="problem">
-            <p>
-              {words.cannot} {cannot}
-            </p>
-          </Notice>
-        )}
+        <Cannot why={cannot} />
         <div className="presses">
           <button
             type="submit"

@@ -12,6 +12,7 @@ import {
 import { pane as paneTexts } from "../../texts/pane";
 import { showOnly as words } from "../../texts/show-only";
 import type { Overview, Workbook } from "../../workbook/port";
+import { Cannot } from "../parts/Cannot";
 import { LookFailed } from "../parts/LookFailed";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
@@ -32,13 +33,14 @@ export function ShowOnly({ workbook, overview, today, isShown }: Props) {
   if (state.failure !== null)
     return <LookFailed sentence={state.failure} again={words.lookAgain} onAgain={state.look} />;
   if (!state.survey) return <p>{words.looking}</p>;
-  return <Choosing state={state} survey={state.survey} cannot={workbook.can("showRows")} />;
+  const can = workbook.can("showRows");
+  return <Choosing state={state} survey={state.survey} cannot={can === true ? null : can} />;
 }
 
 interface ChoosingProps {
   readonly state: ShowOnlyState;
   readonly survey: ShowSurvey;
-  readonly cannot: true | string;
+  readonly cannot: string | null;
 }
 
 function Choosing({ state, survey, cannot }: ChoosingProps) {
@@ -48,11 +50,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
   return (
     <>
       <ListChoice state={state} survey={survey} />
-      {cannot !== true && (
-        <Notice kind="problem">
-          <p>{cannot}</p>
-        </Notice>
-      )}
+      <Cannot why={cannot} />
       {list && (
         <>
           <DatesStep state={state} survey={survey} sentence={withoutDateSentence(survey, view, choices)} />
@@ -91,7 +89,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
               <button
                 type="button"
                 className="button primary"
-                disabled={view.change === null || state.isWorking || cannot !== true}
+                disabled={view.change === null || state.isWorking || cannot !== null}
                 onClick={() =>
                   void state.apply((fresh) => {
                     const seen = viewOf(fresh, choices);
