@@ -4,7 +4,7 @@ import type { SheetValue } from "../columns/sheet-block";
 import type { ColumnRule, Validation } from "./book";
 import type { Sight } from "./sight";
 
-/** Groups that can be left out at set-up and added later. */
+/** Groups of columns that can be left out at set-up; what reads them then reads blanks. */
 export type OptionalGroup = "fit" | "plan" | "spare";
 
 /** A cell of the same row, by its column's header; a column that was left out reads as a blank. */

@@ -1,6 +1,9 @@
 /** Laws of the caseload: no reassuring word where something is missing, impossible or stale; nothing hard-coded. */
 import { describe, expect, it } from "vitest";
 import type { BookDescription } from "../../src/caseload/book";
+import { tag } from "../../src/caseload/checks/order";
+import { MOST_CHECKS } from "../../src/caseload/limits";
+import type { Sight } from "../../src/caseload/sight";
 import { balloon as balloonColumn } from "../../src/caseload/tubes/balloon";
 import { caseloadBook } from "../../src/caseload/index";
 import { readiness } from "../../src/caseload/ready";
@@ -207,6 +210,21 @@ describe("formulas", () => {
     const ours = all.flatMap((formula) => formula.match(/TUBE\.\w+/g) ?? []);
     expect(new Set(ours)).toEqual(new Set(["TUBE.FRTOMM"]));
     expect(all.filter((formula) => formula.includes("[Size mm]"))).toEqual([]);
+  });
+});
+
+describe("the order of checks", () => {
+  it("follows the days up to the most rows that Record a check lets in", () => {
+    const on = (when: number, place: number) => {
+      const row = { Key: "t-1|g", "Checked on": when };
+      const last = MOST_CHECKS - 1;
+      const sight = { asOf: AS_OF, number: () => 50, rowsWith: () => [last] } as unknown as Sight;
+      return tag.answer!(row, sight, place) as number;
+    };
+    expect(on(AS_OF - 1, MOST_CHECKS - 1)).toBeLessThan(on(AS_OF, 0));
+    expect(Number.isSafeInteger(on(AS_OF, MOST_CHECKS - 1))).toBe(true);
+    // Far beyond it a check would pass for one of the next day: the reason for the limit.
+    expect(on(AS_OF - 1, MOST_CHECKS + 2_000)).toBeGreaterThan(on(AS_OF, 0));
   });
 });
 

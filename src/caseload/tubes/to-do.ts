@@ -8,6 +8,7 @@ import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
 import { is, isAhead, isAheadIn, isBlank, isBlankIn, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
+import { sparesThere } from "../words";
 import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "./balloon";
 import { MILKY } from "../checks/states";
 import { MEASURE_AGAIN, READ_AGAIN } from "./fit";
@@ -70,7 +71,7 @@ const steps = (hasSpareDates: boolean): readonly Step[] => [
   step(formula`OR(${is("water", CHECK_LATE)},late)`, CHECK_LATE),
   step(formula`IF(AND(ahead,ISNUMBER(until),NOT(${is("change", "past limit")})),booked>=until+1,FALSE)`, BOOKED_LATE),
   step(formula`AND(home,${is("spare", "none")})`, "no spare"),
-  step(formula`AND(home,NOT(${isOneOf("spare", ["same size", "smaller", "both"])}))`, "spare not known"),
+  step(formula`AND(home,NOT(${isOneOf("spare", sparesThere)}))`, "spare not known"),
   ...(hasSpareDates
     ? [
         step(
@@ -210,7 +211,7 @@ function thingToDo(row: RowCells, sight: Sight): string {
   const isForHome = word(at("Held by")) === "balloon" && word(at("Access")) === "g";
   const spare = word(at("Spare at home"));
   if (isForHome && spare === "none") return "no spare";
-  if (isForHome && !["same size", "smaller", "both"].includes(spare)) return "spare not known";
+  if (isForHome && !(sparesThere as readonly string[]).includes(spare)) return "spare not known";
   const expires = at("Spare expires");
   const spareUntil = Math.max(asOf + number("Spare_Days"), isNumber(due) ? due : asOf);
   if (isNumber(expires) && expires < spareUntil) return "spare expires";

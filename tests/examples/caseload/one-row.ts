@@ -5,6 +5,7 @@ import { workOut, type Given } from "../../../src/caseload/work-out";
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import { day } from "../../../src/worksheet/dates";
 
+/** Today is 26 November 2026. */
 export const AS_OF = day("2026-11-26");
 export const ALL = ["fit", "plan", "spare"] as const;
 
@@ -71,5 +72,10 @@ export function worked({ tube = goodTube, tubes, checks = [goodCheck], changes =
   );
 }
 
+export const tube = (cells: Cells): Case => ({ tube: { ...goodTube, ...cells } });
+export const bumper = (cells: Cells): Case => ({ tube: { ...goodBumper, ...cells }, checks: [] });
+export const check = (cells: Cells): Cells => ({ ...goodCheck, ...cells });
+
 export const tubeOf = (one: Case): RowCells => worked(one).tubes[0]!;
 export const checksOf = (one: Case): readonly RowCells[] => worked(one).checks;
+export const word = (header: string, one: Case) => tubeOf(one)[header];
