@@ -1,25 +1,6 @@
 import { count, figure, rows } from "./pieces";
 
 export const addColumns = {
-  looking: "Looking at the sheet…",
-  lookAgain: "Look again",
-  lookFailed: (reason: string) =>
-    `The sheet could not be read just now. Finish typing in the cell you are in, then press ‘Look again’. (${reason})`,
-  list: {
-    title: "Your list",
-    none: "A list is one row of headers with rows below it. Open one or type one in, then press ‘Look again’.",
-    unsure: "Check this before you go on.",
-    correct: "Not right? Correct it",
-    choose: "List",
-    chooseOne: "Choose a list",
-    headerRow: "Row with the headers",
-    lastRow: "Last row of the list",
-    use: "Use these rows",
-    wholeRow: (most: number) => `Give a row number from 1 to ${most}.`,
-    columns: "What stands in its columns",
-    noSamples: "empty",
-    goThere: "Show me",
-  },
   tick: {
     title: "Columns to add",
     groups: {
@@ -35,16 +16,10 @@ export const addColumns = {
     optional: (label: string) => `${label} (if kept)`,
   },
   columns: {
-    title: "Which of your columns is what",
-    choose: "Choose a column",
-    none: "no such column",
     everyone: "no such column: the same kind for everyone",
-    option: (letters: string, header: string) => `${letters}: ${header === "" ? "(no header)" : header}`,
     shared: "header stands twice",
     guess: "our guess",
     because: (reason: string) => `Guessed from the ${reason}.`,
-    samples: (values: readonly string[]) =>
-      values.length === 0 ? "This column is empty." : `For example: ${values.join(" · ")}`,
     optional: "if you keep it",
   },
   kinds: {
@@ -82,7 +57,6 @@ export const addColumns = {
     mend: "Correct the numbers marked above first.",
   },
   preview: {
-    title: "What will happen",
     answers: (filled: number, of: number) => `${figure(filled)} of ${rows(of)} get an answer.`,
     goTo: "Go to row:",
     goToRow: (row: number) => `Go to row ${row}`,
@@ -106,6 +80,5 @@ export const addColumns = {
     title: { done: "Columns added", refused: "Nothing was written", stopped: "Writing was stopped" },
     refreshed: "Columns written anew",
     more: "More columns",
-    back: "Back to the choices",
   },
 };

@@ -6,7 +6,6 @@ export const convert = {
   source: {
     title: "Which sizes",
     column: "Column with the sizes",
-    choose: "Choose a column",
     only: "Which cells",
     whole: (header: string, n: number) => `The whole column ${header}, ${rows(n)}`,
     wholeOfList: "A whole column of the list",
@@ -32,7 +31,6 @@ export const convert = {
     startHint: "for example H2",
   },
   preview: {
-    title: "What will happen",
     formula: "The formula in the first cell",
     add: "Convert the sizes",
     corrected: "When you have corrected cells:",

@@ -5,7 +5,6 @@ export const explain = {
   failed: (reason: string) =>
     `The cell could not be read just now. Finish typing in the cell you are in, then try again. (${reason})`,
   moved: "Another cell is selected now.",
-  goThere: "Show me",
   formula: "Its formula",
   column: (header: string) => `The column ‘${header}’`,
   words: {

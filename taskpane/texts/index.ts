@@ -14,6 +14,7 @@ import { evidence, guide } from "./guide";
 import { help } from "./help";
 import { now } from "./now";
 import { shell } from "./page";
+import { ownList } from "./own-list";
 import { excel, pane, product } from "./pane";
 import { setUp } from "./set-up";
 import { showOnly } from "./show-only";
@@ -22,6 +23,7 @@ export const texts = {
   product,
   pane,
   now,
+  ownList,
   addColumns,
   setUp,
   convert,

@@ -36,6 +36,9 @@ export const pane = {
   takeBackAnyway: "Take it back anyway",
   keepIt: "Leave it as it is",
   show: "Show me",
+  /** Before a press that changes the workbook. */
+  preview: "What will happen",
+  backToChoices: "Back to the choices",
   stop: "Stop",
   stopping: "Stopping…",
   share: (done: number, of: number) => `${Math.floor((100 * done) / Math.max(of, 1))} %`,

@@ -24,4 +24,7 @@ export function rowList(numbers: readonly number[]): string {
 export const together = (parts: readonly string[]): string =>
   parts.length < 2 ? (parts[0] ?? "") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
 
+/** "Each word" of "each word" */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 export const inQuotes = (text: string): string => `"${text.replace(/\s+/g, " ").trim()}"`;

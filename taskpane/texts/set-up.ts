@@ -39,7 +39,6 @@ export const setUp = {
     again: "Set up another one",
   },
   notDone: "No caseload was opened",
-  back: "Back to the choices",
   remove: {
     title: "Remove the invented people",
     lead: "This caseload still has invented people in it.",

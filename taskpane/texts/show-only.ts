@@ -1,13 +1,6 @@
 import { figure, rows } from "./pieces";
 
 export const showOnly = {
-  looking: "Looking at the sheet…",
-  lookAgain: "Look again",
-  lookFailed: (reason: string) =>
-    `The sheet could not be read just now. Finish typing in the cell you are in, then press ‘Look again’. (${reason})`,
-  list: "Your list",
-  chooseList: "List",
-  chooseOne: "Choose a list",
   dates: "Rows without a usable date",
   showThese: "Show only these rows",
   choose: "Which rows to show",
@@ -26,10 +19,6 @@ export const showOnly = {
   many: (n: number) => `${figure(n)} different entries`,
   nothingToChoose:
     "No column was found to choose by: how the tube is held, its shape, access, size, change or who changes it. Say below which column it is.",
-  columns: "Which of your columns is what",
-  noColumn: "no such column",
-  option: (letters: string, header: string) => `${letters}: ${header === "" ? "(no header)" : header}`,
-  preview: "What will happen",
   nothingTicked: "Nothing is ticked: nothing is hidden.",
   show: (n: number) => `Show ${rows(n)}`,
   showAll: "Show all rows",

@@ -7,7 +7,8 @@ import { Announcer } from "./announce";
 import type { DayFirstWord } from "./help/Help";
 import type { OpenNew } from "./openNew";
 import { Fallible } from "./parts/Fallible";
-import { sections, type Section, type SectionProps } from "./sections";
+import { sections, type Section } from "./sections";
+import type { SectionProps } from "./sectionProps";
 import { useOverview } from "./useOverview";
 
 export interface PaneProps {
@@ -125,10 +126,10 @@ function OneSection({ section, isVisited, props }: OneSectionProps) {
         <Suspense fallback={<p>{words.loading}</p>}>
           {isVisited &&
             section.parts.map(
-              ({ key, content }) =>
+              ({ key, Content }) =>
                 visited.includes(key) && (
                   <div key={key} className="part" hidden={shown !== key}>
-                    {content({ ...props, isShown: props.isShown && shown === key })}
+                    <Content {...props} isShown={props.isShown && shown === key} />
                   </div>
                 ),
             )}

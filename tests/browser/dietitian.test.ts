@@ -55,7 +55,7 @@ async function openConvert() {
   await openFile(page, file);
   await page.getByRole("heading", { level: 1, name: "sizes.xlsx" }).waitFor();
   await inSections(page).getByRole("button", { name: paneWords.convert, exact: true }).click();
-  await part(page).getByRole("heading", { name: words.preview.title }).waitFor();
+  await part(page).getByRole("heading", { name: paneWords.preview }).waitFor();
   return { ...opened, section: part(page) };
 }
 

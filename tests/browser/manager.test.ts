@@ -13,6 +13,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { roleNamed } from "../../src/columns/role";
 import { sheetNames, tableNames } from "../../src/caseload/names";
 import { now } from "../../taskpane/texts/now";
+import { ownList as listWords } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/page";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { showOnly as words } from "../../taskpane/texts/show-only";
@@ -163,16 +164,16 @@ describe.sequential("a clinic's own list of 5,000 rows, under headings of its ow
     await timed("opening an own list of 5,000 rows", PRESS_MS, () => isOpen(page, "own.xlsx"));
     await goSection(page, paneWords.showOnly);
     const pane = inPane(page);
-    const columns = pane.locator("details", { has: page.getByText(words.columns, { exact: true }) });
+    const columns = pane.locator("details", { has: page.getByText(listWords.which, { exact: true }) });
     await columns.waitFor();
     if (!(await columns.evaluate((details: HTMLDetailsElement) => details.open)))
       await columns.locator("summary").click();
     await columns
       .getByLabel(words.by.kind, { exact: true })
-      .selectOption({ label: words.option("B", "What keeps it in") });
+      .selectOption({ label: listWords.column("B", "What keeps it in") });
     await columns
       .getByLabel(roleNamed("last").label, { exact: true })
-      .selectOption({ label: words.option("C", "Since") });
+      .selectOption({ label: listWords.column("C", "Since") });
     await tick("bumper 1,000 rows").check();
     /* 200 are blank, 200 a text, 100 lie ahead; 200 of the 1,000 bumpers are among them. */
     await pane.getByText(/^And 500 rows without a usable date .*; this choice hides 300 of them\.$/).waitFor();

@@ -4,7 +4,7 @@ import type { SheetValue } from "../../../src/columns/sheet-block";
 import { bottom, contains, right } from "../../workbook/area";
 import type { Area, Overview, SheetOverview, TableOverview, Workbook } from "../../workbook/port";
 import type { ListChoice, Wish } from "./interface";
-import { inQuotes } from "../../texts/pieces";
+import { capital, inQuotes } from "../../texts/pieces";
 
 /** A list before its rows have been read. */
 export type Located =
@@ -83,8 +83,6 @@ const emptyOrChart = (sheet: SheetOverview): string =>
   sheet.kind === "chart sheet"
     ? `The sheet ${inQuotes(sheet.name)} holds a chart and no cells.`
     : `The sheet ${inQuotes(sheet.name)} is empty.`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 async function settle(
   workbook: Workbook,

@@ -3,10 +3,11 @@ import type { SettingName } from "../../../src/settings/index";
 import type { NumberUsed } from "../../actions/add-columns/interface";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as words } from "../../texts/add-columns";
+import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
-import type { Overview, Workbook } from "../../workbook/port";
+import type { Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
-import { LookFailed } from "../parts/LookFailed";
+import { TryAgain } from "../parts/TryAgain";
 import { Working } from "../parts/Working";
 import { ColumnsStep, neededRoles } from "./ColumnsStep";
 import { KindsStep } from "./KindsStep";
@@ -16,14 +17,9 @@ import { NumbersStep } from "./NumbersStep";
 import { PreviewStep } from "./PreviewStep";
 import { TickStep } from "./TickStep";
 import { titleOf, useAddColumns, type AddColumnsState } from "./useAddColumns";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  readonly today: number;
-  readonly locale: string;
-  readonly isShown: boolean;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale" | "isShown">;
 
 /** One calm flow on one page: a step opens as soon as it can be answered. */
 export function AddColumns({ workbook, overview, today, locale, isShown }: Props) {
@@ -41,7 +37,7 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
         receipt={phase.receipt}
         workbook={workbook}
         reveal={state.reveal}
-        again={outcome === "done" ? words.result.more : words.result.back}
+        again={outcome === "done" ? words.result.more : paneTexts.backToChoices}
         onAgain={state.backToChoices}
       >
         {outcome === "done" && <p>{agreed.sentence}</p>}
@@ -49,9 +45,9 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
     );
   }
   if (failure !== null) {
-    return <LookFailed sentence={failure} again={words.lookAgain} onAgain={() => void state.look()} />;
+    return <TryAgain sentence={failure} press={ownList.lookAgain} onPress={() => void state.look()} />;
   }
-  if (!state.survey) return <p>{words.looking}</p>;
+  if (!state.survey) return <p>{ownList.looking}</p>;
   return <Choosing key={state.round} state={state} workbook={workbook} locale={locale} agreed={agreed} />;
 }
 

@@ -4,6 +4,7 @@ import { roleNamed, roles, type Role } from "../../../src/columns/role";
 import { guessedKinds } from "../../actions/add-columns/kind-words";
 import type { Choices, SurveyedList } from "../../actions/add-columns/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { ownList } from "../../texts/own-list";
 import { Step } from "../parts/Step";
 
 const words = addColumnsTexts.columns;
@@ -39,7 +40,7 @@ export function neededRoles(list: SurveyedList, choices: Choices): readonly Need
 /** Which of their columns is what: guesses with sample values, to be corrected. */
 export function ColumnsStep({ number, list, choices, choose }: Props) {
   return (
-    <Step number={number} title={words.title}>
+    <Step number={number} title={ownList.which}>
       {neededRoles(list, choices).map((need) => (
         <RoleField key={need.role} need={need} list={list} choices={choices} choose={choose} />
       ))}
@@ -76,10 +77,10 @@ function RoleField({ need, list, choices, choose }: Omit<Props, "number"> & { re
         value={isEveryone ? EVERYONE : (chosen ?? "")}
         onChange={(event) => onChoose(event.target.value)}
       >
-        <option value="">{optional ? words.none : words.choose}</option>
+        <option value="">{optional ? ownList.noColumn : ownList.chooseColumn}</option>
         {list.columns.map(({ index, letters, header, sharesHeader }) => (
           <option key={index} value={index} disabled={sharesHeader}>
-            {words.option(letters, header)}
+            {ownList.column(letters, header)}
             {sharesHeader ? ` (${words.shared})` : ""}
           </option>
         ))}
@@ -87,7 +88,7 @@ function RoleField({ need, list, choices, choose }: Omit<Props, "number"> & { re
       </select>
       <span className="close-stack" id={`${id}about`}>
         {column ? (
-          <span className="samples">{words.samples(column.samples.slice(0, 3))}</span>
+          <span className="samples">{ownList.samples(column.samples.slice(0, 3))}</span>
         ) : (
           <span className="note">{help}</span>
         )}

@@ -1,12 +1,11 @@
 import { useId, useState } from "react";
 import type { Survey, SurveyedList, Wish } from "../../actions/add-columns/interface";
-import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { ownList as words } from "../../texts/own-list";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Step } from "../parts/Step";
 import type { Place } from "../../workbook/port";
 
-const words = addColumnsTexts.list;
 /** The last row of an Excel sheet. */
 const LAST_SHEET_ROW = 1_048_576;
 
@@ -28,7 +27,7 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
       title={words.title}
       press={
         <button type="button" className="press" onClick={() => void state.look()}>
-          {addColumnsTexts.lookAgain}
+          {words.lookAgain}
         </button>
       }
     >
@@ -69,11 +68,11 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
 function ListColumns({ list }: { readonly list: SurveyedList }) {
   return (
     <details className="fold">
-      <summary>{words.columns}</summary>
+      <summary>{words.inColumns}</summary>
       <ul className="rows">
         {list.columns.map((column) => (
           <li key={column.index} className="close-stack">
-            <strong>{addColumnsTexts.columns.option(column.letters, column.header)}</strong>
+            <strong>{words.column(column.letters, column.header)}</strong>
             <span className="samples">{column.samples.slice(0, 3).join(" · ") || words.noSamples}</span>
           </li>
         ))}

@@ -4,6 +4,7 @@ import { NO_SOURCE, refuseNumber } from "../../../src/settings/setting";
 import type { Choices, NumberUsed } from "../../actions/add-columns/interface";
 import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { capital } from "../../texts/pieces";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { without } from "../without";
@@ -49,8 +50,6 @@ export function NumbersStep({ number, numbers, agreed, choices, choose, onFaulty
     </Step>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 interface NumberFieldProps {
   readonly used: NumberUsed;

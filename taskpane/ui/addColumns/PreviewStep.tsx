@@ -4,6 +4,7 @@ import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../acti
 import { cannotDo, type Problem } from "../../actions/action";
 import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Workbook } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Cannot } from "../parts/Cannot";
@@ -32,7 +33,7 @@ interface Props {
 export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, workbook, locale, agreed }: Props) {
   if (plan.outcome === "problem") {
     return (
-      <Step number={number} title={words.title}>
+      <Step number={number} title={paneTexts.preview}>
         <ProblemNotice problem={plan} reveal={state.reveal} />
       </Step>
     );
@@ -51,7 +52,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, wor
   };
   const [first, ...others] = plan.says;
   return (
-    <Step number={number} title={words.title}>
+    <Step number={number} title={paneTexts.preview}>
       <p>
         <strong>{first}</strong>
       </p>

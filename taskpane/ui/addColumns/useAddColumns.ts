@@ -4,11 +4,12 @@ import { addColumns } from "../../actions/add-columns";
 import type { AddColumnsPlan, Choices, Survey, Wish } from "../../actions/add-columns/interface";
 import type { Problem } from "../../actions/action";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
-import { pane as paneTexts } from "../../texts/pane";
+import { ownList } from "../../texts/own-list";
 import { contains } from "../../workbook/area";
 import type { Overview, Place, Receipt, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type ApplyPhase } from "../parts/useApply";
+import { useReveal } from "../parts/useReveal";
 
 export interface AddColumnsState {
   readonly phase: ApplyPhase;
@@ -58,6 +59,7 @@ export function useAddColumns(
   isShown: boolean,
 ): AddColumnsState {
   const announce = useAnnounce();
+  const reveal = useReveal(workbook);
   const { phase, apply, stop, backToChoices } = useApply(workbook);
   const [survey, setSurvey] = useState<Survey | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
@@ -87,7 +89,7 @@ export function useAddColumns(
           return fresh;
         });
       } catch (error) {
-        if (mine === looks.current) setFailure(addColumnsTexts.lookFailed(String(error)));
+        if (mine === looks.current) setFailure(ownList.lookFailed(String(error)));
       }
     },
     [today, workbook],
@@ -130,7 +132,6 @@ export function useAddColumns(
       backToChoices();
       void look(asked.current);
     },
-    reveal: (place) =>
-      void workbook?.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error)))),
+    reveal,
   };
 }

@@ -1,25 +1,19 @@
-import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as words } from "../../texts/convert";
+import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
-import type { Overview, Workbook } from "../../workbook/port";
+import type { Workbook } from "../../workbook/port";
 import { ListStep } from "../addColumns/ListStep";
 import { Finished } from "../parts/Finished";
-import { LookFailed } from "../parts/LookFailed";
+import { TryAgain } from "../parts/TryAgain";
 import { Working } from "../parts/Working";
 import { PreviewStep } from "./PreviewStep";
 import { PutStep } from "./PutStep";
 import { SourceStep } from "./SourceStep";
 import { Unread } from "./Unread";
 import { useConvert, type ConvertState } from "./useConvert";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  /** Today as a day number. */
-  readonly today: number;
-  readonly locale: string;
-  readonly isShown: boolean;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "isShown">;
 
 /** A column of sizes typed by many people: which, where to, what will not be read, and then the conversion. */
 export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
@@ -48,9 +42,8 @@ export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
 
 function Choosing({ state, workbook }: { readonly state: ConvertState; readonly workbook: Workbook }) {
   const { survey, choices, plan, fault } = state;
-  if (fault !== null)
-    return <LookFailed sentence={fault} again={addColumnsTexts.lookAgain} onAgain={() => void state.look()} />;
-  if (!survey || !choices) return <p>{addColumnsTexts.looking}</p>;
+  if (fault !== null) return <TryAgain sentence={fault} press={ownList.lookAgain} onPress={() => void state.look()} />;
+  if (!survey || !choices) return <p>{ownList.looking}</p>;
   const hasCells = survey.list !== null || survey.selected !== null;
   return (
     <>

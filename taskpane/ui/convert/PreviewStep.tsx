@@ -1,6 +1,7 @@
 import { cannotDo, type Problem } from "../../actions/action";
 import type { SizesPlan } from "../../actions/convert-sizes/interface";
 import { convert as convertTexts } from "../../texts/convert";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Workbook } from "../../workbook/port";
 import { Cannot } from "../parts/Cannot";
 import { ProblemNotice } from "../parts/ProblemNotice";
@@ -22,7 +23,7 @@ interface Props {
 export function PreviewStep({ number, state, plan, workbook }: Props) {
   if (plan.outcome === "problem")
     return (
-      <Step number={number} title={words.title}>
+      <Step number={number} title={paneTexts.preview}>
         <ProblemNotice problem={plan} reveal={state.reveal} />
       </Step>
     );
@@ -30,7 +31,7 @@ export function PreviewStep({ number, state, plan, workbook }: Props) {
   const [first, ...others] = plan.says;
   const { reading, source } = plan;
   return (
-    <Step number={number} title={words.title}>
+    <Step number={number} title={paneTexts.preview}>
       <p>
         <strong>{first}</strong>
       </p>

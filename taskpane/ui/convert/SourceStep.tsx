@@ -1,7 +1,7 @@
 import { useId } from "react";
 import type { Choices, SizesSurvey, Way } from "../../actions/convert-sizes/interface";
-import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as convertTexts } from "../../texts/convert";
+import { ownList } from "../../texts/own-list";
 import { areaAddress } from "../../workbook/area";
 import { Choice } from "../parts/Choice";
 import { Step } from "../parts/Step";
@@ -70,15 +70,15 @@ function ColumnField({ survey, choices, choose }: Omit<StepProps, "number">) {
           choose({ from: { of: "column", column: value === "" ? null : Number(value) }, room: null })
         }
       >
-        <option value="">{words.choose}</option>
+        <option value="">{ownList.chooseColumn}</option>
         {list.columns.map(({ index, letters, header }) => (
           <option key={index} value={index}>
-            {addColumnsTexts.columns.option(letters, header)}
+            {ownList.column(letters, header)}
           </option>
         ))}
       </select>
       <span className="samples" id={`${id}about`}>
-        {chosen === null ? "" : addColumnsTexts.columns.samples(samples)}
+        {chosen === null ? "" : ownList.samples(samples)}
       </span>
     </div>
   );

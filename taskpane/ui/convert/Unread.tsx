@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Reading, SizeCell, SizeGroup } from "../../actions/convert-sizes/interface";
 import { convert as convertTexts } from "../../texts/convert";
+import { capital } from "../../texts/pieces";
 import { parseArea } from "../../workbook/area";
 import type { Place, SheetId } from "../../workbook/port";
 
@@ -36,8 +37,6 @@ export function Unread({ reading, sheet, reveal }: Props) {
     </>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 interface GroupsProps {
   readonly groups: readonly SizeGroup[];

@@ -4,13 +4,13 @@ import { convertSizes, roomFor } from "../../actions/convert-sizes";
 import type { Choices, SizesPlan, SizesSurvey } from "../../actions/convert-sizes/interface";
 import type { Problem } from "../../actions/action";
 import type { Wish } from "../../actions/add-columns/interface";
-import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { convert as words } from "../../texts/convert";
-import { pane as paneTexts } from "../../texts/pane";
+import { ownList } from "../../texts/own-list";
 import { contains } from "../../workbook/area";
 import type { Overview, Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type Applying } from "../parts/useApply";
+import { useReveal } from "../parts/useReveal";
 
 export interface ConvertState {
   readonly applying: Applying;
@@ -57,6 +57,7 @@ export function useConvert(
 ): ConvertState {
   const announce = useAnnounce();
   const applying = useApply(workbook);
+  const reveal = useReveal(workbook);
   const [survey, setSurvey] = useState<SizesSurvey | null>(null);
   const [choices, setChoices] = useState<Choices | null>(null);
   const [carriedOut, setCarriedOut] = useState<SizesPlan | null>(null);
@@ -86,7 +87,7 @@ export function useConvert(
           return isKept && before ? { ...fresh, selected: fresh.selected ?? before.selected } : fresh;
         });
       } catch (error) {
-        if (mine === looks.current) setFault(addColumnsTexts.lookFailed(String(error)));
+        if (mine === looks.current) setFault(ownList.lookFailed(String(error)));
       }
     },
     [today, workbook],
@@ -134,7 +135,7 @@ export function useConvert(
     reveal: (place) => {
       /* Going to a cell selects it: that is no other choice of column. */
       setTouched(true);
-      void workbook?.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error))));
+      reveal(place);
     },
   };
 }

@@ -3,16 +3,14 @@ import { explainCell } from "../../actions/explain";
 import { isExplanation, type Explained } from "../../actions/explain/interface";
 import { explain as words } from "../../texts/explain";
 import { pane as paneTexts } from "../../texts/pane";
-import type { Overview, Place, Workbook } from "../../workbook/port";
+import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { functions } from "../guide/documented";
+import { useReveal } from "../parts/useReveal";
 import { Explanation } from "./Explanation";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  readonly locale: string;
-}
+type Props = Pick<SectionProps, "workbook" | "overview">;
 
 /** Why the selected cell says what it says, at a press: not at every move of the selection. */
 export function Explain({ workbook, overview }: Props) {
@@ -21,6 +19,7 @@ export function Explain({ workbook, overview }: Props) {
   const [said, setSaid] = useState<Explained | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), [said]);
+  const reveal = useReveal(workbook);
   if (!workbook) return <p>{paneTexts.waiting}</p>;
 
   async function explain(of: Workbook) {
@@ -34,8 +33,6 @@ export function Explain({ workbook, overview }: Props) {
     announce(isExplanation(answer) ? [answer.headline, ...answer.notes].join(" ") : answer.sentence);
   }
 
-  const reveal = (place: Place) =>
-    void workbook.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error))));
   const isElsewhere = said !== null && isExplanation(said) && hasMoved(overview, said.place);
   return (
     <>
@@ -55,7 +52,7 @@ export function Explain({ workbook, overview }: Props) {
               <p className="note">
                 {words.moved}{" "}
                 <button type="button" className="press" onClick={() => reveal(said.place)}>
-                  {words.goThere}
+                  {paneTexts.show}
                 </button>
               </p>
             )

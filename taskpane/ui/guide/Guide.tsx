@@ -1,16 +1,12 @@
 import { useDeferredValue, useEffect, useId, useState } from "react";
 import { guide as guideTexts } from "../../texts/guide";
-import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { functions } from "./documented";
 import { FunctionEntry } from "./FunctionEntry";
 import { search } from "./search";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  readonly locale: string;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "locale">;
 
 /** The searchable guide, drawn from the functions' own definitions. */
 export function Guide({ workbook, overview, locale }: Props) {

@@ -3,22 +3,14 @@ import { cautions } from "../../../src/caseload/cautions";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import { help as words } from "../../texts/help";
 import { product } from "../../texts/pane";
-import type { Overview } from "../../workbook/port";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
+import type { SectionProps } from "../sectionProps";
 
 export type DayFirstWord = "day" | "month" | "refuse";
 
-interface Props {
-  readonly overview: Overview | null;
-  /** Today as a day number, by the computer's clock. */
-  readonly today: number;
-  readonly locale: string;
-  readonly version: string;
-  /** Set in the browser's page only: Excel reads typed dates by itself. */
-  readonly dayFirst: DayFirstWord | null;
-}
+type Props = Pick<SectionProps, "overview" | "today" | "locale" | "version" | "dayFirst">;
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (

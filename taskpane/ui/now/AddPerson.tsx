@@ -4,7 +4,7 @@ import { lists } from "../../actions/caseload/lists";
 import { readCaseload } from "../../actions/caseload/read";
 import { now } from "../../texts/now";
 import { pane as paneTexts } from "../../texts/pane";
-import { Notice } from "../parts/Notice";
+import { TryAgain } from "../parts/TryAgain";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "./DeviceFields";
 import { DateField, TextField, WordField } from "./Field";
@@ -32,17 +32,7 @@ export function AddPerson(props: JobProps) {
   }, [workbook]);
   useEffect(() => void look(), [look]);
 
-  if (failure !== null)
-    return (
-      <Notice kind="problem">
-        <p>{failure}</p>
-        <div className="presses">
-          <button type="button" className="button" onClick={() => void look()}>
-            {paneTexts.tryAgain}
-          </button>
-        </div>
-      </Notice>
-    );
+  if (failure !== null) return <TryAgain sentence={failure} press={paneTexts.tryAgain} onPress={() => void look()} />;
   if (!survey) return <p>{paneTexts.loading}</p>;
   return <PersonForm {...props} survey={survey} onAgain={() => void look()} />;
 }

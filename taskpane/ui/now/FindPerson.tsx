@@ -12,8 +12,8 @@ import { useAnnounce } from "../announce";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
+import { useReveal } from "../parts/useReveal";
 import { TextField } from "./Field";
-import { useReveal } from "./useReveal";
 
 const words = now.person;
 

@@ -10,14 +10,9 @@ import { AddPerson } from "./AddPerson";
 import { RecordChange } from "./RecordChange";
 import { RecordCheck } from "./RecordCheck";
 import { DoFirst, TubeOut } from "./TubeOut";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  /** Today as a day number, by the computer's clock. */
-  readonly today: number;
-  readonly locale: string;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale">;
 
 export interface JobProps {
   readonly workbook: Workbook;

@@ -12,9 +12,9 @@ import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
+import { useReveal } from "../parts/useReveal";
 import { useApply } from "../parts/useApply";
 import { Working } from "../parts/Working";
-import { useReveal } from "./useReveal";
 
 const words = now.form;
 const TITLES = { done: words.done, refused: words.refused, stopped: words.stopped } as const;

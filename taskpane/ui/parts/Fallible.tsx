@@ -1,6 +1,6 @@
 import { Component, type ReactNode } from "react";
 import { pane as paneTexts } from "../../texts/pane";
-import { Notice } from "./Notice";
+import { TryAgain } from "./TryAgain";
 
 /** Keeps a fault in one section from taking the whole pane away: it becomes a sentence. */
 export class Fallible extends Component<{ readonly children: ReactNode }, { readonly fault: string | null }> {
@@ -14,14 +14,11 @@ export class Fallible extends Component<{ readonly children: ReactNode }, { read
     const { fault } = this.state;
     if (fault === null) return this.props.children;
     return (
-      <Notice kind="problem">
-        <p>{paneTexts.unexpected(fault)}</p>
-        <div className="presses">
-          <button type="button" className="button" onClick={() => this.setState({ fault: null })}>
-            {paneTexts.tryAgain}
-          </button>
-        </div>
-      </Notice>
+      <TryAgain
+        sentence={paneTexts.unexpected(fault)}
+        press={paneTexts.tryAgain}
+        onPress={() => this.setState({ fault: null })}
+      />
     );
   }
 }

@@ -1,5 +1,5 @@
 import type { Problem } from "../../actions/action";
-import { addColumns as addColumnsTexts } from "../../texts/add-columns";
+import { pane as paneTexts } from "../../texts/pane";
 import type { Place } from "../../workbook/port";
 import { Notice } from "./Notice";
 
@@ -18,7 +18,7 @@ export function ProblemNotice({
       {where && (
         <div className="presses">
           <button type="button" className="press" onClick={() => reveal(where)}>
-            {addColumnsTexts.list.goThere}
+            {paneTexts.show}
           </button>
         </div>
       )}

@@ -2,10 +2,8 @@ import { useId, useState } from "react";
 import { cannotDo } from "../../actions/action";
 import { removeInvented } from "../../actions/set-up";
 import type { RemovePlan, RemoveSurvey } from "../../actions/set-up/remove-invented";
-import { pane as paneTexts } from "../../texts/pane";
 import { setUp as setUpTexts } from "../../texts/set-up";
 import type { Place, Workbook } from "../../workbook/port";
-import { useAnnounce } from "../announce";
 import { Cannot } from "../parts/Cannot";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
@@ -13,6 +11,7 @@ import { ProblemNotice } from "../parts/ProblemNotice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import { useApply } from "../parts/useApply";
+import { useReveal } from "../parts/useReveal";
 import { Working } from "../parts/Working";
 
 const words = setUpTexts.remove;
@@ -26,7 +25,6 @@ interface Props {
 
 /** Looked at first, removed by a second press. What was done stays in sight when the mark is gone, with the way back. */
 export function RemoveInvented({ workbook, isMarked }: Props) {
-  const announce = useAnnounce();
   const { phase, apply, stop, backToChoices } = useApply(workbook);
   const [survey, setSurvey] = useState<RemoveSurvey | null>(null);
   const [isLooking, setLooking] = useState(false);
@@ -43,8 +41,7 @@ export function RemoveInvented({ workbook, isMarked }: Props) {
     }
     setLooking(false);
   }
-  const reveal = (place: Place) =>
-    void workbook.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error))));
+  const reveal = useReveal(workbook);
 
   if (phase.is === "working") {
     return <Working title={words.working} {...phase} stop={stop} />;

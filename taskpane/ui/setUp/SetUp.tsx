@@ -2,22 +2,15 @@ import { useEffect, useRef } from "react";
 import { isMarkedInvented } from "../../actions/set-up";
 import { pane as paneTexts } from "../../texts/pane";
 import { setUp as words } from "../../texts/set-up";
-import type { Overview, Workbook } from "../../workbook/port";
-import type { OpenNew } from "../openNew";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { ChooseSteps } from "./ChooseSteps";
 import { MadeStep } from "./MadeStep";
 import { RemoveInvented } from "./RemoveInvented";
 import { useSetUp, type SetUpState } from "./useSetUp";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  readonly today: number;
-  readonly locale: string;
-  readonly openNew: OpenNew;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "openNew">;
 
 /** A new workbook from a few choices; and, where the invented people are still in the present one, the way to be rid of them. */
 export function SetUp({ workbook, overview, today, openNew }: Props) {
@@ -67,7 +60,7 @@ function Outcome({ state: { phase, backToChoices } }: { readonly state: SetUpSta
       </Notice>
       <div className="presses">
         <button type="button" className="button" onClick={backToChoices}>
-          {isOpened ? words.done.again : words.back}
+          {isOpened ? words.done.again : paneTexts.backToChoices}
         </button>
       </div>
     </section>

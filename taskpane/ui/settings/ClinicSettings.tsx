@@ -1,21 +1,15 @@
 import { agreement, settingLines } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import { pane as paneTexts } from "../../texts/pane";
-import type { Overview, Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { Working } from "../parts/Working";
 import { EntriesForm } from "./EntriesForm";
 import { AllSettings, ToLookAt } from "./SettingsList";
 import { useClinicSettings } from "./useClinicSettings";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  /** Today as a day number. */
-  readonly today: number;
-  readonly locale: string;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale">;
 
 /** Who agreed the settings, whom to call, and every setting with what stands in its cell and where it comes from. */
 export function ClinicSettings({ workbook, overview, today, locale }: Props) {

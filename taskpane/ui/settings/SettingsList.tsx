@@ -2,6 +2,7 @@ import { Fragment } from "react";
 import { NO_SOURCE, type ClinicSetting } from "../../../src/settings/setting";
 import { doubtful, settingText, type SettingLine, type SettingsView } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
+import { capital } from "../../texts/pieces";
 import type { Place } from "../../workbook/port";
 import { Step } from "../parts/Step";
 
@@ -108,8 +109,6 @@ function OneSetting({ line, isThere, reveal }: LineProps) {
     </li>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A text's unit is no unit ("text", "word"). */
 const unitOf = (setting: ClinicSetting): string =>

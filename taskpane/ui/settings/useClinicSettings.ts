@@ -5,6 +5,7 @@ import { pane as paneTexts } from "../../texts/pane";
 import type { Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type Applying } from "../parts/useApply";
+import { useReveal } from "../parts/useReveal";
 
 interface Fault {
   readonly form: FormKey;
@@ -21,6 +22,7 @@ export interface ClinicSettingsState {
 export function useClinicSettings(workbook: Workbook | null, today: number): ClinicSettingsState {
   const announce = useAnnounce();
   const applying = useApply(workbook);
+  const reveal = useReveal(workbook);
   const [fault, setFault] = useState<Fault | null>(null);
 
   function fail(form: FormKey, sentence: string) {
@@ -31,8 +33,7 @@ export function useClinicSettings(workbook: Workbook | null, today: number): Cli
   return {
     applying,
     fault,
-    reveal: (place) =>
-      void workbook?.reveal(place).catch((error: unknown) => announce(paneTexts.unexpected(String(error)))),
+    reveal,
     write: async (choices) => {
       if (!workbook) return;
       try {

@@ -1,6 +1,7 @@
 import { useId } from "react";
 import { facetRoles, type ShowChoices, type ShowSurvey } from "../../actions/show-only";
 import { roleNamed, type Role } from "../../../src/columns/role";
+import { ownList } from "../../texts/own-list";
 import { showOnly as words } from "../../texts/show-only";
 
 interface Props {
@@ -19,7 +20,7 @@ export function ColumnsField({ survey, choices, choose }: Props) {
   const isMissing = survey.withoutDate.column === null || survey.facets.length === 0;
   return (
     <details className="fold" open={isMissing}>
-      <summary>{words.columns}</summary>
+      <summary>{ownList.which}</summary>
       <div className="stack">
         {(["last", ...facetRoles] as const).map((role) => (
           <div className="field" key={role}>
@@ -34,10 +35,10 @@ export function ColumnsField({ survey, choices, choose }: Props) {
                 })
               }
             >
-              <option value="">{words.noColumn}</option>
+              <option value="">{ownList.noColumn}</option>
               {list.columns.map((column) => (
                 <option key={column.index} value={column.index}>
-                  {words.option(column.letters, column.header)}
+                  {ownList.column(column.letters, column.header)}
                 </option>
               ))}
             </select>

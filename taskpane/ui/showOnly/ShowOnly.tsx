@@ -9,30 +9,26 @@ import {
   withoutDateSentence,
   type ShowSurvey,
 } from "../../actions/show-only";
+import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
 import { showOnly as words } from "../../texts/show-only";
-import type { Overview, Workbook } from "../../workbook/port";
 import { Cannot } from "../parts/Cannot";
-import { LookFailed } from "../parts/LookFailed";
+import { TryAgain } from "../parts/TryAgain";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { ColumnsField } from "./ColumnsField";
 import { FacetField } from "./FacetField";
 import { useShowOnly, type ShowOnlyState } from "./useShowOnly";
+import type { SectionProps } from "../sectionProps";
 
-interface Props {
-  readonly workbook: Workbook | null;
-  readonly overview: Overview | null;
-  readonly today: number;
-  readonly isShown: boolean;
-}
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "isShown">;
 
 export function ShowOnly({ workbook, overview, today, isShown }: Props) {
   const state = useShowOnly(workbook, overview, today, isShown);
   if (!workbook) return <p>{paneTexts.waiting}</p>;
   if (state.failure !== null)
-    return <LookFailed sentence={state.failure} again={words.lookAgain} onAgain={state.look} />;
-  if (!state.survey) return <p>{words.looking}</p>;
+    return <TryAgain sentence={state.failure} press={ownList.lookAgain} onPress={state.look} />;
+  if (!state.survey) return <p>{ownList.looking}</p>;
   const can = workbook.can("showRows");
   return <Choosing state={state} survey={state.survey} cannot={can === true ? null : can} />;
 }
@@ -67,7 +63,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
             ))}
             <ColumnsField survey={survey} choices={choices} choose={state.choose} />
           </Step>
-          <Step title={words.preview}>
+          <Step title={paneTexts.preview}>
             {view.says.length === 0 && <p className="note">{words.nothingTicked}</p>}
             {view.says.map((sentence) => (
               <p key={sentence}>{sentence}</p>
@@ -131,19 +127,19 @@ function ListChoice({ state, survey }: { readonly state: ShowOnlyState; readonly
   const { lists, list, sentence } = survey.list;
   return (
     <Step
-      title={words.list}
+      title={ownList.title}
       press={
         <button type="button" className="press" onClick={state.look}>
-          {words.lookAgain}
+          {ownList.lookAgain}
         </button>
       }
     >
       <p>{sentence}</p>
       {lists.length > 1 && (
         <div className="field">
-          <label htmlFor={id}>{words.chooseList}</label>
+          <label htmlFor={id}>{ownList.choose}</label>
           <select id={id} value={list?.key ?? ""} onChange={({ target }) => state.chooseList(target.value)}>
-            {!list && <option value="">{words.chooseOne}</option>}
+            {!list && <option value="">{ownList.chooseOne}</option>}
             {lists.map(({ key, label }) => (
               <option key={key} value={key}>
                 {label}

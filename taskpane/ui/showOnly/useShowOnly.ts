@@ -3,10 +3,11 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { Afterwards } from "../../actions/action";
 import type { SurveyedList } from "../../actions/add-columns/interface";
 import { surveyList, type ShowChoices, type ShowSurvey } from "../../actions/show-only";
+import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
-import { showOnly as words } from "../../texts/show-only";
 import type { Change, Overview, Receipt, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
+import { useReveal } from "../parts/useReveal";
 
 export interface ShowOnlyState {
   readonly survey: ShowSurvey | null;
@@ -42,6 +43,7 @@ export function useShowOnly(
   isShown: boolean,
 ): ShowOnlyState {
   const announce = useAnnounce();
+  const reveal = useReveal(workbook);
   const [survey, setSurvey] = useState<ShowSurvey | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
   const [choices, setChoices] = useState<ShowChoices>(NOTHING);
@@ -65,7 +67,7 @@ export function useShowOnly(
       setSurvey(fresh);
       setFailure(null);
     } catch (error) {
-      if (mine === looks.current) setFailure(words.lookFailed(String(error)));
+      if (mine === looks.current) setFailure(ownList.lookFailed(String(error)));
     }
   }, [lookNow, workbook]);
 
@@ -112,10 +114,7 @@ export function useShowOnly(
       setChoices(NOTHING);
       setList(key);
     },
-    reveal: ({ sheet, area }) =>
-      void workbook
-        ?.reveal({ sheet, area: { ...area, rows: 1, columns: 1 } })
-        .catch((error: unknown) => announce(paneTexts.unexpected(String(error)))),
+    reveal: ({ sheet, area }) => reveal({ sheet, area: { ...area, rows: 1, columns: 1 } }),
     look: () => setRound((n) => n + 1),
     apply,
   };

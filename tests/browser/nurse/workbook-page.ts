@@ -3,6 +3,8 @@ import { readFileSync } from "node:fs";
 import { expect } from "vitest";
 import type { Browser, Locator, Page } from "playwright-core";
 import { addColumns as words } from "../../../taskpane/texts/add-columns";
+import { ownList } from "../../../taskpane/texts/own-list";
+import { pane } from "../../../taskpane/texts/pane";
 import { KINDS, trimmed } from "./by-hand";
 
 export interface WorkbookPage {
@@ -40,9 +42,9 @@ const step = (page: Page, title: string): Locator =>
 
 /** Chooses a list by its label's beginning, when the one that was found is another. */
 export async function chooseList(page: Page, label: RegExp): Promise<void> {
-  const correction = step(page, words.list.title).locator("details").first();
+  const correction = step(page, ownList.title).locator("details").first();
   await correction.evaluate((details: HTMLDetailsElement) => (details.open = true));
-  const select = page.getByLabel(words.list.choose, { exact: true });
+  const select = page.getByLabel(ownList.choose, { exact: true });
   const options = await select.locator("option").allTextContents();
   const wanted = options.find((option) => label.test(option));
   expect(wanted, `${String(label)} among ${options.join(" | ")}`).toBeDefined();
@@ -83,7 +85,7 @@ export async function sayKinds(page: Page): Promise<void> {
 export const pressAdd = async (page: Page): Promise<void> => {
   const add = page.getByRole("button", { name: /^Add \d+ columns?$/ });
   await add.waitFor().catch(async () => {
-    throw new Error(`Nothing can be added: ${await step(page, words.preview.title).innerText()}`);
+    throw new Error(`Nothing can be added: ${await step(page, pane.preview).innerText()}`);
   });
   await add.click();
 };

@@ -10,7 +10,6 @@ import { convert } from "../../../taskpane/texts/convert";
 import { explain } from "../../../taskpane/texts/explain";
 import { now } from "../../../taskpane/texts/now";
 import { setUp } from "../../../taskpane/texts/set-up";
-import { showOnly } from "../../../taskpane/texts/show-only";
 
 export interface State {
   readonly name: string;
@@ -125,7 +124,7 @@ const ownList: readonly Journey[] = [
         name: "convert-found",
         reach: async (page) => {
           await goTo(page, texts.pane.convert);
-          await heading(page, convert.preview.title);
+          await heading(page, texts.pane.preview);
           await shown(page).getByText(convert.put.beside, { exact: true }).waitFor();
         },
       },
@@ -185,8 +184,8 @@ const ownList: readonly Journey[] = [
             .locator("details.fold")
             .first()
             .evaluate((details: HTMLDetailsElement) => (details.open = true));
-          await page.getByLabel(texts.addColumns.list.headerRow).fill("4");
-          await page.getByRole("button", { name: texts.addColumns.list.use }).click();
+          await page.getByLabel(texts.ownList.headerRow).fill("4");
+          await page.getByRole("button", { name: texts.ownList.use }).click();
           await page.getByRole("checkbox").first().waitFor();
         },
       },
@@ -195,7 +194,7 @@ const ownList: readonly Journey[] = [
   {
     search: "scenario=empty",
     states: [
-      { name: "no-list", reach: (page) => page.getByText(texts.addColumns.list.title).waitFor() },
+      { name: "no-list", reach: (page) => page.getByText(texts.ownList.title).waitFor() },
       {
         name: "now-without-caseload",
         reach: async (page) => {
@@ -243,7 +242,7 @@ const ownList: readonly Journey[] = [
   },
   {
     search: "scenario=full",
-    states: [{ name: "no-room", reach: (page) => heading(page, texts.addColumns.list.title) }],
+    states: [{ name: "no-room", reach: (page) => heading(page, texts.ownList.title) }],
   },
   {
     search: "scenario=table&slow=1",
@@ -440,7 +439,7 @@ const readyMade: readonly Journey[] = [
           await shown(page)
             .getByRole("checkbox", { name: /^bumper/ })
             .check();
-          await shown(page).getByText(showOnly.preview).waitFor();
+          await shown(page).getByText(texts.pane.preview).waitFor();
         },
       },
       {
