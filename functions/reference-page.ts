@@ -1,4 +1,5 @@
 /** The same reference as one web page: what Excel's "Help on this function" opens. Plain HTML, no script. */
+import { QUIET_LINE } from "../src/words/who-decides";
 import type { SheetFunction } from "../src/worksheet/define";
 import { argumentHelp } from "./metadata";
 import { exampleFormula, givenText, usage } from "./formula-text";
@@ -45,7 +46,7 @@ export const referencePageHtml = (definitions: readonly SheetFunction[]): string
 <body>
 <main>
 <h1>Worksheet functions</h1>
-<p>Arithmetic and memory aid for trained staff. The device's label, the placing team, the person's own plan and local policy decide.</p>
+<p>${QUIET_LINE}</p>
 <nav aria-label="Functions"><ul>${definitions.map((f) => `<li><a href="#${f.name.toLowerCase()}">${f.name}</a> ${text(f.summary)}</li>`).join("\n")}</ul></nav>
 ${definitions.map(section).join("\n")}
 </main>

@@ -290,7 +290,7 @@ export interface ChangeDueArguments {
  * Date on which a tube is due for change: the last change plus the interval that your service has set.
  *
  * - A date is a reminder. It does not show that a tube is sound: balloons burst without warning.
- * - The device's label, the placing team, the person's own plan and local policy decide.
+ * - The device's label, the placing team, this person's own plan and local policy decide.
  * - Never one interval for a mixed list: balloon, bumper and jejunal tubes have different ones.
  *
  * @returns Due date; format the cell as a date; as a day number; null when lastchange is blank; or a SheetError with its sentence.

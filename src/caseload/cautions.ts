@@ -1,10 +1,12 @@
+import { WHO_DECIDES } from "../words/who-decides";
+
 /** The fourth caution, which Tube out says too. */
 export const TUBE_OUT =
   "Tube out or half out: urgent at any age of the opening. New, first, jejunal, bumper or unknown: hospital, nothing in.";
 
 /** What everybody who uses the caseload must have read; hand-outs carry 1, 4 and 5. */
 export const cautions: readonly string[] = [
-  "This is arithmetic and memory aid for trained staff. The device's label, the placing team, this person's own plan and local policy decide.",
+  `This is arithmetic and memory aid for trained staff. ${WHO_DECIDES}`,
   "A date is a reminder, a word is a comparison with your settings. Neither shows that a tube is sound or in the right place. Balloons burst without warning.",
   "Words count from what was written down. Old, missing or wrong entries give old, missing or wrong answers; look at the date beside the word.",
   TUBE_OUT,
@@ -19,7 +21,3 @@ export const cautions: readonly string[] = [
   "Services differ: agree your own settings, with name and date, and review them.",
   "Identifiers only, no names; keep the file where your rules allow. Nothing is sent anywhere.",
 ];
-
-/** Stands on every sheet and on every printed page. */
-export const QUIET_LINE =
-  "Arithmetic and memory aid for trained staff. The device's label, the placing team, this person's own plan and local policy decide.";

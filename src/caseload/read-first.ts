@@ -1,5 +1,6 @@
 /** Read first: what this is, the order of work, the cautions, who decides. */
 import { cellAddress } from "../columns/formula";
+import { WHO_DECIDES } from "../words/who-decides";
 import { isoText } from "../worksheet/dates";
 import type { CellDescription, NameDescription, SheetDescription } from "./book";
 import { cautions } from "./cautions";
@@ -21,8 +22,7 @@ const WORK: readonly string[] = [
   "States count from today, the name As_of.",
 ];
 
-const WHO =
-  "The device's label, the placing team, this person's own plan and local policy decide. Nobody else, and no sheet.";
+const WHO = `${WHO_DECIDES} Nobody else, and no sheet.`;
 
 const WIDE = 4;
 

@@ -1,5 +1,6 @@
 import { doubtfulOptionalDate, matureFrom, tractOrDoubt } from "../schedule/tract";
 import { sources } from "../sources";
+import { WHO_DECIDES } from "../words/who-decides";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { yesNoOrDoubt } from "../worksheet/yes-no";
@@ -39,7 +40,7 @@ export const REMOVAL = define(
       "is not the first. Whatever is blank, in the future or not understood counts as not known, and the answer is then " +
       "not to remove it.",
     cautions: [
-      "The device's label, the placing team, this person's own plan and local policy decide.",
+      WHO_DECIDES,
       "Never pull a tube with the balloon still full: it injures the opening.",
       "A tube through which another runs into the bowel, and a stitched tube: never turn, never change at home.",
       "Weeks are no proof of a firm opening.",

@@ -1,5 +1,6 @@
 import { addMonths } from "../maths/calendar";
 import { sources } from "../sources";
+import { WHO_DECIDES } from "../words/who-decides";
 import { dateResult, day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
@@ -45,7 +46,7 @@ export const CHANGEDUE = define(
       "nearest earlier open day is given. There is no default interval: services differ (1 to 8 months for balloons).",
     cautions: [
       "A date is a reminder. It does not show that a tube is sound: balloons burst without warning.",
-      "The device's label, the placing team, the person's own plan and local policy decide.",
+      WHO_DECIDES,
       "Never one interval for a mixed list: balloon, bumper and jejunal tubes have different ones.",
     ],
     evidence: "hospital",

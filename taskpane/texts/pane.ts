@@ -1,3 +1,5 @@
+import { QUIET_LINE } from "../../src/words/who-decides";
+
 /** The frame of the pane, and what every section says. */
 export const product = "Gastrostomy workbook";
 
@@ -27,8 +29,7 @@ export const pane = {
     functions: "What each worksheet function is for, with worked examples and their sources.",
     help: "Read this before you rely on a date or a word.",
   },
-  quietLine:
-    "Arithmetic and memory aid for trained staff; the device’s label, the placing team, the person’s own plan and local policy decide.",
+  quietLine: QUIET_LINE,
   waiting: "Waiting for the workbook…",
   takeBack: "Take it back",
   takingBack: "Taking it back…",

@@ -2,6 +2,7 @@
  * Whether the clinic has agreed its settings, for every screen that shows a clinical result. Who and when must both
  * stand there, the day must not lie ahead, and the review must not be past; anything else is not agreed.
  */
+import { NOT_AGREED } from "../../../src/caseload/lines";
 import { AS_OF } from "../../../src/columns/as-of";
 import type { ClinicSettingName } from "../../../src/settings/index";
 import { readDate } from "../../../src/worksheet/dates";
@@ -15,7 +16,7 @@ export interface Agreement {
   readonly sentence: string;
 }
 
-const not = (why: string): Agreement => ({ agreed: false, sentence: `Settings not agreed: ${why}` });
+const not = (why: string): Agreement => ({ agreed: false, sentence: `${NOT_AGREED}: ${why}` });
 
 const dayIn = (cell: Cell): number | null => {
   const read = cell === null || cell === "" ? null : readDate(cell);
