@@ -5,7 +5,7 @@
 import type { Param, SheetFunction } from "../src/worksheet/define";
 
 /** Replaced by the build's own address; the development server's stands here. */
-export const DEVELOPMENT_URL = "https://localhost:3000/";
+const DEVELOPMENT_URL = "https://localhost:3000/";
 
 /** What an argument's help says in Excel: help, unit, limits, and what happens when it is left out. */
 export function argumentHelp({ help, unit, limits, optional, fallback, fallbackHelp, mode }: Param<unknown>): string {

@@ -3,7 +3,7 @@ import { AS_OF } from "../columns/as-of";
 import type { BookDescription, NameDescription } from "./book";
 import type { OptionalGroup } from "./column";
 import { inventedCaseload } from "./invented/index";
-import { rowsTables, sheetNames, tableNames } from "./names";
+import { rowsTables, tableNames } from "./names";
 import { readFirstSheet } from "./read-first";
 import type { CaseloadRows } from "./rows";
 import { settingsSheet } from "./settings-sheet";
@@ -47,5 +47,3 @@ export function caseloadBookOf(rows: CaseloadRows, { asOf, groups, people }: Cas
     names: [{ name: AS_OF, refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns],
   };
 }
-
-export { sheetNames, tableNames };

@@ -91,7 +91,7 @@ function upperFraction(a: number, x: number): number {
   return fraction * a;
 }
 
-/** Both tails at once; the smaller one keeps its digits. */
+/** Regularised incomplete gamma functions P (lower) and Q (upper), a > 0, x >= 0; the smaller one keeps its digits. */
 export function gammaTails(a: number, x: number): { readonly lower: number; readonly upper: number } {
   if (x <= 0) return { lower: 0, upper: 1 };
   if (x === Infinity) return { lower: 1, upper: 0 };
@@ -104,6 +104,5 @@ export function gammaTails(a: number, x: number): { readonly lower: number; read
   return { lower: 1 - upper, upper };
 }
 
-/** Regularised incomplete gamma functions P and Q, for a > 0, x >= 0. */
-export const gammaLower = (a: number, x: number): number => gammaTails(a, x).lower;
+/** The upper one alone. */
 export const gammaUpper = (a: number, x: number): number => gammaTails(a, x).upper;

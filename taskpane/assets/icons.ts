@@ -64,7 +64,7 @@ function chunk(type: string, data: Uint8Array): Buffer {
 }
 
 /** A PNG file (W3C PNG specification): 8 bits a channel with opacity, rows unfiltered. */
-export function png(size: number): Buffer {
+function png(size: number): Buffer {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(size, 0);
   header.writeUInt32BE(size, 4);

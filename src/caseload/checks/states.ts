@@ -11,15 +11,15 @@ import type { Sight } from "../sight";
 /** The fluid looked like feed: the balloon may have burst, or the wrong port was used. */
 export const MILKY = "milky fluid";
 const FEED = "milky, yellow or like feed";
-export const WHICH = "which device?";
+const WHICH = "which device?";
 
 /** Words that say that water is missing. */
-export const waterMissing = ["empty", "half or less", "low"] as const;
+const waterMissing = ["empty", "half or less", "low"] as const;
 /** Words that stand on figures. */
 export const measuredWords = [...waterMissing, MILKY, "more than put in", "as filled"] as const;
 
 const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${name}<=Volume_Most,FALSE),FALSE)`;
-export const isVolume = (value: SheetValue, { number }: Sight): value is number =>
+const isVolume = (value: SheetValue, { number }: Sight): value is number =>
   isNumber(value) && value >= 0 && value <= number("Volume_Most");
 
 /** Cells of which one at least is filled in where a row is a check. */

@@ -73,7 +73,7 @@ export function tokens(formula: string): Token[] {
 export const untokened = (all: readonly Token[]): string => all.map((token) => token.text).join("");
 
 /** The next token that is not a space. */
-export function nextSolid(all: readonly Token[], after: number): Token | undefined {
+function nextSolid(all: readonly Token[], after: number): Token | undefined {
   for (let at = after + 1; at < all.length; at++) if (all[at]!.text.trim() !== "") return all[at];
   return undefined;
 }
