@@ -11,7 +11,7 @@ import type { Sight } from "../sight";
 /** The fluid looked like feed: the balloon may have burst, or the wrong port was used. */
 export const MILKY = "milky fluid";
 const FEED = "milky, yellow or like feed";
-const WHICH = "which device?";
+export const WHICH_DEVICE = "which device?";
 
 /** Words that say that water is missing. */
 const waterMissing = ["empty", "half or less", "low"] as const;
@@ -69,7 +69,7 @@ export const state: CaseloadColumn = {
   rules: [
     { look: "urgent", words: [...waterMissing, MILKY] },
     { look: "soon", words: ["more than put in"] },
-    { look: "missing", words: ["not measured", WHICH, CHECK_DATE, CHECK_SETTINGS] },
+    { look: "missing", words: ["not measured", WHICH_DEVICE, CHECK_DATE, CHECK_SETTINGS] },
     { look: "quiet", words: ["as filled"] },
   ],
   formula: (cell) => {
@@ -89,7 +89,7 @@ export const state: CaseloadColumn = {
       { look: wordIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
       formula`IF(AND(${is("look", FEED)},NOT(${isOneOf("found", waterMissing)})),"${MILKY}",found)`,
     );
-    const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH}",${found})`;
+    const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH_DEVICE}",${found})`;
     const isEmpty = formula`IF(ISNUMBER(out),out=0,FALSE)`;
     const ready = letting(numbered("out", cell("Out mL")), formula`IF(${isEmpty},"empty",${known})`);
     return formula`IF(${emptyRowIn(cell)},"",IF(Ready_Balloon,${ready},"${CHECK_SETTINGS}"))`;
@@ -102,7 +102,7 @@ export const state: CaseloadColumn = {
 
 function stateOf(row: RowCells, sight: Sight): string {
   if (row["Out mL"] === 0) return "empty";
-  if (row["Key"] === "") return WHICH;
+  if (row["Key"] === "") return WHICH_DEVICE;
   const found = ofFigures(row, sight);
   return word(row["Looked"]!) === FEED && !isLow(found) ? MILKY : found;
 }

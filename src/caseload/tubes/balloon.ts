@@ -16,7 +16,7 @@ import {
   word,
   wordIn,
 } from "../reading";
-import { MILKY } from "../checks/states";
+import { MILKY, WHICH_DEVICE } from "../checks/states";
 import type { Sight } from "../sight";
 import { ifLive, isLive } from "./live";
 
@@ -122,7 +122,6 @@ export const NO_CHECK_YET = "no check yet";
 export const CHECK_LATE = "check late";
 const TOO_EARLY = "too early";
 export const KEPT_AT_HOME = "kept at home";
-const WHICH_DEVICE = "which device?";
 
 /** Bad news first; `as filled` only where nothing speaks against it. */
 export const balloon: CaseloadColumn = {
