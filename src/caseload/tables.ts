@@ -34,6 +34,7 @@ export const columnNames: readonly { readonly name: string; readonly table: Rows
   { name: "Check_Measured", table: "checks", header: "Measured" },
   { name: "Check_MeasuredBefore", table: "checks", header: "Measured before" },
   { name: "Check_Loose", table: "checks", header: "Loose" },
+  { name: "Change_Person", table: "changes", header: "Person" },
   { name: "Change_Key", table: "changes", header: "Key" },
   { name: "Change_In", table: "changes", header: "In" },
   { name: "Change_Out", table: "changes", header: "Out" },

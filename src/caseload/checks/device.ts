@@ -3,38 +3,39 @@ import { formula } from "../../columns/formula";
 import { DATE, letting, TENTHS, type CaseloadColumn, type RowCells } from "../column";
 import { isBlank, isBlankIn, isNumber } from "../reading";
 import type { Sight } from "../sight";
-import { currentIn, isCurrent, tubeOf } from "./order";
+import { currentIn, isCurrent, pastIn, pastOf, tubeOf } from "./order";
 
-/** The device now in, unless it came in later; else a past one that was in on that day. */
+/**
+ * The device now in, unless it came in later; else a past one that was in on that day. With no access given it is the
+ * person's, who may have had one with another access.
+ */
 export const deviceIn: CaseloadColumn = {
   header: "Device in",
   kind: "computed",
   format: DATE,
   width: 12,
   formula: (cell) => {
+    const person = formula`IF(${isBlankIn(cell("Access"))},${pastIn("Person", cell("Person"), "day")},0)`;
     const past = letting(
-      { past: formula`MAXIFS(Change_In,Change_Key,${cell("Key")},Change_In,"<="&day,Change_Out,">="&day)` },
-      formula`IF(ISNUMBER(past),IF(past>0,INT(past),""),"")`,
+      { own: pastIn("Key", cell("Key"), "day"), past: formula`IF(own>0,own,${person})` },
+      formula`IF(past>0,INT(past),"")`,
     );
-    const isNow = formula`IF(ISNUMBER(INDEX(Tube_In,tube)),IF(N(INDEX(Tube_In,tube))>0,INT(INDEX(Tube_In,tube))<=day,FALSE),FALSE)`;
+    const came = "INDEX(Tube_In,tube)";
+    const isNow = formula`IF(ISNUMBER(tube),IF(ISNUMBER(${came}),IF(N(${came})>0,INT(${came})<=day,FALSE),FALSE),FALSE)`;
     const found = letting(
       { tube: cell("Tube"), day: formula`INT(${cell("Checked on")})` },
-      formula`IF(${isNow},INT(INDEX(Tube_In,tube)),${past})`,
+      formula`IF(${isNow},INT(${came}),${past})`,
     );
     return formula`IF(ISNUMBER(${cell("Tag")}),${found},"")`;
   },
   answer: (row, sight) => {
     if (!isNumber(row["Tag"]!)) return "";
     const day = Math.floor(row["Checked on"] as number);
-    const came = tubeOf(row, sight)!["Device in"]!;
+    const came = tubeOf(row, sight)?.["Device in"] ?? null;
     if (isNumber(came) && came > 0 && Math.floor(came) <= day) return Math.floor(came);
-    const past = sight
-      .rowsWith("changes", "Key", row["Key"]!)
-      .map((i) => sight.changes[i]!)
-      .filter((one) => isNumber(one["In"]!) && isNumber(one["Out"]!) && one["In"] <= day && one["Out"] >= day)
-      .map((one) => one["In"] as number);
-    const newest = Math.max(0, ...past);
-    return newest > 0 ? Math.floor(newest) : "";
+    const own = pastOf("Key", row["Key"]!, day, sight);
+    const past = own > 0 || !isBlank(row["Access"]!) ? own : pastOf("Person", row["Person"]!, day, sight);
+    return past > 0 ? Math.floor(past) : "";
   },
 };
 
@@ -68,10 +69,12 @@ export const expectedMl: CaseloadColumn = {
   format: TENTHS,
   width: 9,
   formula: (cell) => {
-    const past = letting(
-      { fill: formula`MAXIFS(Change_Fill,Change_Key,${cell("Key")},Change_In,${cell("Device in")})` },
-      volumeIn("fill"),
-    );
+    const fillOf = (whose: "Key" | "Person") =>
+      formula`MAXIFS(Change_Fill,Change_${whose},${cell(whose)},Change_In,${cell("Device in")})`;
+    const isOwn = formula`COUNTIFS(Change_Key,${cell("Key")},Change_In,${cell("Device in")})>0`;
+    const person = formula`IF(${isBlankIn(cell("Access"))},${fillOf("Person")},0)`;
+    const fill = letting({ fill: formula`IF(${isOwn},${fillOf("Key")},${person})` }, volumeIn("fill"));
+    const past = formula`IF(ISNUMBER(${cell("Device in")}),${fill},"")`;
     const agreed = formula`IF(${currentIn(cell("Tube"), cell("Device in"))},${volumeIn(`INDEX(Tube_Fill,${"tube"})`)},${past})`;
     const put = "INDEX(Check_PutIn,place)";
     const last = formula`IF(ISNUMBER(place),IF(${isBlankIn(put)},${agreed},${volumeIn(put)}),${agreed})`;
@@ -87,10 +90,16 @@ export const expectedMl: CaseloadColumn = {
 
 function agreedFill(row: RowCells, sight: Sight): number | "" {
   if (isCurrent(row, sight)) return volumeOf(tubeOf(row, sight)!["Fill mL"], sight);
-  const past = sight
-    .rowsWith("changes", "Key", row["Key"]!)
-    .map((i) => sight.changes[i]!)
-    .filter((one) => isNumber(one["Fill mL"]!) && one["In"] === row["Device in"])
-    .map((one) => one["Fill mL"] as number);
-  return past.length > 0 ? volumeOf(Math.max(...past), sight) : "";
+  const device = row["Device in"]!;
+  if (!isNumber(device)) return "";
+  const past = (whose: "Key" | "Person") =>
+    sight
+      .rowsWith("changes", whose, row[whose]!)
+      .map((i) => sight.changes[i]!)
+      .filter((one) => one["In"] === device);
+  const own = past("Key");
+  const fills = (own.length > 0 || !isBlank(row["Access"]!) ? own : past("Person"))
+    .map((one) => one["Fill mL"]!)
+    .filter(isNumber);
+  return fills.length > 0 ? volumeOf(Math.max(...fills), sight) : "";
 }

@@ -3,7 +3,8 @@
  * stands. A tag is one whole number: whose checks (where the key first stands), day, row. Ranks among the tags find the
  * check before; comparing every check with every other one took the grid's engine 18 seconds for 2,000 checks, ranks 0.4.
  */
-import { formula } from "../../columns/formula";
+import { formula, type FormulaTemplate } from "../../columns/formula";
+import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import {
   identity,
@@ -22,16 +23,36 @@ import { measuredWords } from "./states";
 
 const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
 
-/** With no access given: the person's only device. A key that no row or several rows of the list have is none. */
+/**
+ * The day the device came in that came out since and was in on a day of LET's name; 0 without one. A change may end
+ * elsewhere than the device before: then the list's row has another key, and the log alone knows the old one. N, because
+ * in the grid's engine MAXIFS gives no number where nothing matches.
+ */
+export const pastIn = (whose: "Key" | "Person", key: FormulaTemplate | string, day: string) =>
+  formula`N(MAXIFS(Change_In,Change_${whose},${key},Change_In,"<="&${day},Change_Out,">="&${day}))`;
+export function pastOf(whose: "Key" | "Person", key: SheetValue, day: number, sight: Sight): number {
+  const past = sight
+    .rowsWith("changes", whose, key)
+    .map((i) => sight.changes[i]!)
+    .filter((one) => isNumber(one["In"]!) && isNumber(one["Out"]!) && one["In"] <= day && one["Out"] >= day)
+    .map((one) => one["In"] as number);
+  return Math.max(0, ...past);
+}
+
+/**
+ * With no access given: the person's only device. A key that several rows of the list have is none; one that no row has
+ * is a device's that came out since, where the log says that it was in on that day.
+ */
 export const checkKey: CaseloadColumn = {
   ...hidden,
   header: "Key",
   formula: (cell) => {
     const only = formula`IF(COUNTIFS(Tube_Person,person)=1,INDEX(Tube_Key,MATCH(person,Tube_Person,0)),"")`;
     const given = formula`person&"|"&${identityIn(cell("Access"))}`;
+    const past = formula`IF(ISNUMBER(on),IF(${pastIn("Key", "key", "INT(on)")}>0,key,""),"")`;
     const found = letting(
-      { key: formula`IF(${isBlankIn(cell("Access"))},${only},${given})` },
-      formula`IF(LEN(key)=0,"",IF(COUNTIFS(Tube_Key,key)=1,key,""))`,
+      { key: formula`IF(${isBlankIn(cell("Access"))},${only},${given})`, ...numbered("on", cell("Checked on")) },
+      formula`IF(LEN(key)=0,"",IF(COUNTIFS(Tube_Key,key)=1,key,IF(COUNTIFS(Tube_Key,key)=0,${past},"")))`,
     );
     return letting({ person: cell("Person") }, formula`IF(LEN(person)=0,"",${found})`);
   },
@@ -41,16 +62,22 @@ export const checkKey: CaseloadColumn = {
     const own = sight.rowsWith("tubes", "Person", person);
     const only = own.length === 1 ? (sight.tubes[own[0]!]!["Key"] as string) : "";
     const key = isBlank(row["Access"]!) ? only : `${person}|${identity(row["Access"]!)}`;
-    return key !== "" && sight.rowsWith("tubes", "Key", key).length === 1 ? key : "";
+    const rows = sight.rowsWith("tubes", "Key", key).length;
+    if (key === "" || rows > 1) return "";
+    const on = row["Checked on"]!;
+    return rows === 1 || (isNumber(on) && pastOf("Key", key, Math.floor(on), sight) > 0) ? key : "";
   },
 };
 
-/** Its row in Tubes in use. */
+/** Its row in Tubes in use; none for a device that came out since and has no row there any more. */
 export const tube: CaseloadColumn = {
   ...hidden,
   header: "Tube",
-  formula: (cell) => formula`IF(LEN(${cell("Key")})=0,"",MATCH(${cell("Key")},Tube_Key,0))`,
-  answer: (row, sight) => (row["Key"] === "" ? "" : sight.rowsWith("tubes", "Key", row["Key"]!)[0]! + 1),
+  formula: (cell) => formula`IF(LEN(${cell("Key")})=0,"",IFERROR(MATCH(${cell("Key")},Tube_Key,0),""))`,
+  answer: (row, sight) => {
+    const [place] = row["Key"] === "" ? [] : sight.rowsWith("tubes", "Key", row["Key"]!);
+    return place === undefined ? "" : place + 1;
+  },
 };
 
 export const tag: CaseloadColumn = {

@@ -132,3 +132,22 @@ export const shown = (value: SheetValue): unknown => {
   if (value instanceof CellError) return value.code;
   return typeof value === "boolean" ? Number(value) : (value ?? "");
 };
+
+export type Grid = Awaited<ReturnType<typeof startBook>>;
+
+export const tablesOf = (book: BookDescription): readonly TableDescription[] =>
+  book.sheets.flatMap(({ table }) => table ?? []);
+
+/** Where the engine gives something else than the description promises. */
+export function differences(grid: Grid, book: BookDescription): readonly unknown[] {
+  return tablesOf(book).flatMap((table) =>
+    table.columns.flatMap(({ header, formula }, c) =>
+      formula
+        ? table.rows.flatMap((row, r) => {
+            const [found, promised] = [grid.at(table.name, r, header), shown(row[c] ?? null)];
+            return found === promised ? [] : [{ table: table.name, header, r, found, promised }];
+          })
+        : [],
+    ),
+  );
+}

@@ -8,24 +8,7 @@ import type { SheetValue } from "../../../src/columns/sheet-block";
 import type { ClinicSettingName } from "../../../src/settings/index";
 import { CellError } from "../../../src/worksheet/error";
 import { AS_OF, hostileRows, joined, OPTIONS } from "../../examples/caseload/hostile-rows";
-import { shown, startBook } from "./book-engine";
-
-type Grid = Awaited<ReturnType<typeof startBook>>;
-const tablesOf = (book: BookDescription): readonly TableDescription[] =>
-  book.sheets.flatMap(({ table }) => table ?? []);
-
-function differences(grid: Grid, book: BookDescription): readonly unknown[] {
-  return tablesOf(book).flatMap((table) =>
-    table.columns.flatMap(({ header, formula }, c) =>
-      formula
-        ? table.rows.flatMap((row, r) => {
-            const [found, promised] = [grid.at(table.name, r, header), shown(row[c] ?? null)];
-            return found === promised ? [] : [{ table: table.name, header, r, found, promised }];
-          })
-        : [],
-    ),
-  );
-}
+import { differences, startBook, tablesOf, type Grid } from "./book-engine";
 
 describe("hostile rows", () => {
   const book = caseloadBookOf(joined(hostileRows(240, 240, 40)), OPTIONS);
