@@ -45,6 +45,10 @@ export interface CellDescription {
 export type Validation = (
   | { readonly kind: "list"; readonly words: readonly string[] }
   | { readonly kind: "number"; readonly least: number; readonly most: number; readonly isWhole?: boolean }
+  /** A text of at most so many characters. */
+  | { readonly kind: "length"; readonly most: number }
+  /** A day, its time of day left aside; both ends are formulas that hold for all rows: names, numbers. */
+  | { readonly kind: "date"; readonly from: string; readonly until: string }
   /** A formula that must be TRUE, written for the first cell of the range in relative A1, or a structured template. */
   | { readonly kind: "formula"; readonly formula: FormulaTemplate }
 ) & {

@@ -1,9 +1,11 @@
 /** Columns that people fill in: texts, dates, numbers, and words to choose from. */
-import { formula } from "../columns/formula";
+import type { formula } from "../columns/formula";
 import type { Validation } from "./book";
 import { DATE, TEXT, type CaseloadColumn, type Slots } from "./column";
 
 type Place = Pick<CaseloadColumn, "group" | "onlyWith" | "rules">;
+
+const LONGEST_TEXT = 999;
 
 /** A text stays as it was typed: "007", "03-04", "1E5". */
 export const text = (header: string, width: number, hint: string, place: Place = {}): CaseloadColumn => ({
@@ -12,9 +14,9 @@ export const text = (header: string, width: number, hint: string, place: Place =
   kind: "typed",
   format: TEXT,
   width,
-  validation: (cell) => ({
-    kind: "formula",
-    formula: formula`LEN(${cell(header)})<1000`,
+  validation: () => ({
+    kind: "length",
+    most: LONGEST_TEXT,
     title: header,
     sentence: "That is a very long text. Keep it?",
     severity: "ask",
@@ -34,12 +36,11 @@ export const date = (header: string, hint: string, place: Place = {}, rules: Dat
   kind: "typed",
   format: DATE,
   width: 12,
-  validation: (cell): Validation => {
-    const own = cell(header);
-    const until = rules.mayBeAhead ? formula`${own}<Day_Farthest+1` : formula`${own}<As_of+1`;
+  validation: (): Validation => {
     return {
-      kind: "formula",
-      formula: formula`IF(ISNUMBER(${own}),AND(${until},${own}>=Day_Birth),FALSE)`,
+      kind: "date",
+      from: "Day_Birth",
+      until: rules.mayBeAhead ? "Day_Farthest" : "As_of",
       title: header,
       sentence: rules.mayBeAhead
         ? "Give a date, such as 2026-05-14. It may lie ahead, but not years too far."

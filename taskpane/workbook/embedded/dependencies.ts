@@ -3,7 +3,12 @@
  * and walks through each formula's tree twice. In a caseload of 1,000 people and 1,000 checks one edit took 3.4 seconds
  * of work, and takes 0.3 when they are entered again only after a formula or a name has changed (measured).
  */
-import { FormulaDependencyGenerator, type FormulaDependencyTree } from "@univerjs/engine-formula";
+import {
+  FormulaDependencyGenerator,
+  IDependencyManagerService,
+  type FormulaDependencyTree,
+} from "@univerjs/engine-formula";
+import type { Engine } from "./engine";
 
 interface Tree extends Pick<FormulaDependencyTree, "treeId" | "formulaId" | "featureId" | "isVirtual"> {
   readonly refTree?: object | null;
@@ -72,6 +77,12 @@ function entriesOf(index: Index): Entries {
     };
   }
   return state;
+}
+
+/** Which formulas there are to enter is another question now (caseload/withheld.ts). */
+export function reenterFormulas({ injector }: Engine): void {
+  const index = injector.get(IDependencyManagerService) as unknown as Index;
+  index.reset();
 }
 
 let isMended = false;

@@ -7,7 +7,7 @@ import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./inte
 import { emptyBook } from "./open/empty";
 import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
-import { isOwnBook, sizeWarning } from "./ownBook";
+import { isOwnBook, releasedWarning, sizeWarning } from "./ownBook";
 import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
@@ -32,7 +32,10 @@ export function gridOn(
 ): Grid {
   let dayFirst: DayFirst = options.dayFirst;
   let bytes: Uint8Array | null = null;
-  const workbook = new GridWorkbookPort(engine, options.today);
+  const workbook = new GridWorkbookPort(engine, options.today, (rows) => {
+    const sentence = releasedWarning(rows);
+    if (sentence !== undefined) options.say(sentence);
+  });
   const unsaved = new Unsaved(engine, () => workbook.book.getUnitId());
 
   let isWatching = false;
@@ -69,10 +72,11 @@ export function gridOn(
     const display = await readDisplay(file, opened);
     await breath();
     const reading = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
-    const warning = sizeWarning(reading.facts);
-    if (warning !== undefined) options.say(warning);
-    await breath();
-    await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
+    let warning: string | undefined;
+    await workbook.open(reading.snapshot, reading.facts, reading.hasLiving, (isAnswered) => {
+      warning = isAnswered ? undefined : sizeWarning(reading.facts);
+      if (warning !== undefined) options.say(warning);
+    });
     bytes = file;
     await watch();
     unsaved.clear();

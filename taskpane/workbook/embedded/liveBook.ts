@@ -6,11 +6,13 @@ import { CellError } from "../../../src/worksheet/error";
 import { overlaps, parseArea } from "../area";
 import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../port";
 import { setGridToday } from "../../../functions/grid";
+import { CaseloadAnswers } from "./caseload/answers";
 import { calculated, leaveTablesOut } from "./calculation";
 import { registerChanges } from "./changes";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
-import { hastenTexts } from "./hastened";
+import { hastenEnds, hastenTexts } from "./hastened";
+import { dropLateResults } from "./lateResults";
 import { mendDependencies } from "./dependencies";
 import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo } from "./names";
@@ -28,6 +30,7 @@ export class LiveBook {
   protected unitId = "";
   protected todayNames = new Set<string>();
   private readonly listeners = new Set<() => void>();
+  private answers: CaseloadAnswers | undefined;
   private telling: ReturnType<typeof setTimeout> | undefined;
   /** Cells are read anew only after a change: the overview is asked for often. */
   private readers = new Map<SheetId, SheetReader>();
@@ -35,11 +38,14 @@ export class LiveBook {
   constructor(
     protected readonly engine: Engine,
     protected today: number,
+    private readonly onReleased: (rows: number) => void = () => undefined,
   ) {
     mendReader();
     mendDependencies();
     hastenTexts();
+    hastenEnds();
     registerChanges(engine);
+    dropLateResults(engine);
     setGridToday(today);
     engine.injector.get(ICommandService).onCommandExecuted((command) => {
       if (!/mutation|set-selections|worksheet-active|set-worksheet-activ/.test(command.id)) return;
@@ -51,10 +57,22 @@ export class LiveBook {
   /** Results that differed from the file's right after opening, by sheet and place: the calendar's doing, nobody's. */
   readonly atOpening = new Map<SheetId, OpeningResults>();
 
-  /** Puts a workbook into the grid in place of the one there; resolves when its first results stand. */
-  async open(snapshot: Partial<IWorkbookData>, facts: BookFacts, hasLiving: boolean): Promise<void> {
-    if (hasLiving) await calculated(this.engine, () => this.load(snapshot, facts));
-    else this.load(snapshot, facts);
+  /**
+   * Puts a workbook into the grid in place of the one there; resolves when its first results stand.
+   * @param beforeWork told whether it is a caseload that is worked out here, before the engine sets out on the rest
+   */
+  async open(
+    snapshot: Partial<IWorkbookData>,
+    facts: BookFacts,
+    hasLiving: boolean,
+    beforeWork: (isAnswered: boolean) => void = () => undefined,
+  ): Promise<void> {
+    const load = () => {
+      this.load(snapshot, facts);
+      beforeWork(this.answers!.isAnswering);
+    };
+    if (hasLiving) await calculated(this.engine, load);
+    else load();
     this.rememberResults();
   }
 
@@ -85,7 +103,14 @@ export class LiveBook {
     leaveTablesOut(this.engine);
     this.unitId = this.engine.api.createWorkbook(snapshot).getId();
     leaveTablesOut(this.engine);
+    this.answers ??= new CaseloadAnswers(this.engine, this, this.onReleased);
+    this.answers.begin();
     this.tell();
+  }
+
+  /** False once the grid is gone. */
+  get isThere(): boolean {
+    return this.engine.api.getWorkbook(this.unitId) !== null;
   }
 
   get book(): GridWorkbook {
@@ -105,9 +130,14 @@ export class LiveBook {
     return this.todayNames;
   }
 
+  get todayNow(): number {
+    return this.today;
+  }
+
   setToday(today: number): void {
     this.today = today;
     moveToday(this.engine, today, this.todayNames.size > 0);
+    this.answers?.anew();
   }
 
   reader(sheet: SheetId): SheetReader {

@@ -18,7 +18,7 @@ export function isOwnBook({ file, tables }: BookFacts): boolean {
   );
 }
 
-/** What has to be known before a large caseload is opened here; undefined where there is nothing to say. */
+/** What has to be known before a large caseload is opened that is not worked out by its own rules; else undefined. */
 export function sizeWarning(facts: BookFacts): string | undefined {
   if (!isOwnBook(facts)) return undefined;
   const counted: readonly string[] = [tableNames.tubes, tableNames.checks];
@@ -26,5 +26,13 @@ export function sizeWarning(facts: BookFacts): string | undefined {
     .filter(({ name }) => counted.includes(name))
     .reduce((sum, { geometry }) => sum + geometry.bottom - geometry.top, 0);
   if (rows <= MOST_ROWS_WORKED_OUT_BY_THE_GRID) return undefined;
-  return `This caseload has ${rows.toLocaleString("en-GB")} rows of tubes and checks. Up to ${MOST_ROWS_WORKED_OUT_BY_THE_GRID} are worked out here within seconds; this one takes longer, some thousand rows take minutes, and each check is slow. Excel is the place for it.`;
+  return `This caseload has ${count(rows)} rows of tubes and checks, and its formulas are not as they were set up. Then more than ${MOST_ROWS_WORKED_OUT_BY_THE_GRID} rows take this page minutes. Excel is the place for it.`;
 }
+
+/** The same where a formula was changed while the workbook stood here. */
+export function releasedWarning(rows: number): string | undefined {
+  if (rows <= MOST_ROWS_WORKED_OUT_BY_THE_GRID) return undefined;
+  return `A hidden column, a name or a formula of this caseload was changed. With ${count(rows)} rows this page now takes minutes to work it out. Undo it, or go on in Excel.`;
+}
+
+const count = (rows: number): string => rows.toLocaleString("en-GB");

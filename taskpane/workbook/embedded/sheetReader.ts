@@ -14,7 +14,7 @@ import { asText } from "../expectations";
 import { around, contains } from "../area";
 import type { Area, Value } from "../port";
 import type { Engine } from "./engine";
-import { shifted } from "./formulas/references";
+import { relativeForm, shifted } from "./formulas/references";
 
 export const GENERAL = "General";
 
@@ -64,6 +64,7 @@ export class SheetReader {
   private readonly styles: Styles;
   private readonly spilled: Rows<ICellData>;
   private readonly anchors: Rows<IRange>;
+  private readonly groupForms = new Map<string, string | null>();
   private masters: Map<string, { row: number; column: number; text: string }> | undefined;
 
   /** A look at this moment: make a new one after a change. */
@@ -116,6 +117,20 @@ export class SheetReader {
     if (!cell.si) return null;
     const master = this.masterOf(cell.si);
     return master ? shifted(master.text, row - master.row, column - master.column) : null;
+  }
+
+  /** What a formula means where it stands, the same for all cells that share it (formulas/references.ts); no "=". */
+  form(row: number, column: number): string | null {
+    const cell = this.cell(row, column);
+    if (!cell) return null;
+    if (typeof cell.f === "string" && cell.f.startsWith("=")) return relativeForm(cell.f.slice(1), row, column);
+    if (!cell.si) return null;
+    const known = this.groupForms.get(cell.si);
+    if (known !== undefined) return known;
+    const master = this.masterOf(cell.si);
+    const form = master ? relativeForm(master.text.slice(1), master.row, master.column) : null;
+    this.groupForms.set(cell.si, form);
+    return form;
   }
 
   /** The style of the cell, or for an empty one its row's or column's. */

@@ -54,12 +54,19 @@ function refuseLong(rule: Validation): void {
   }
 }
 
+/** A date with a time of day still counts as that day. */
+const NEARLY_A_DAY = "0.99999";
+
 function conditions(rule: Validation, ground: Ground, lists: Lists) {
   switch (rule.kind) {
     case "list":
       return { type: "list", first: lists.source(rule.words) };
     case "number":
       return { type: rule.isWhole ? "whole" : "decimal", first: String(rule.least), second: String(rule.most) };
+    case "length":
+      return { type: "textLength", operator: "lessThanOrEqual", first: String(rule.most) };
+    case "date":
+      return { type: "date", first: inFile(rule.from), second: `${inFile(rule.until)}+${NEARLY_A_DAY}` };
     case "formula": {
       const first = formulaAt(rule.formula, ground);
       if (first.length > LONGEST.formula)
@@ -71,11 +78,16 @@ function conditions(rule: Validation, ground: Ground, lists: Lists) {
 
 function validation(rule: Validation, ground: Ground, lists: Lists): string {
   refuseLong(rule);
-  const { type, first, second } = { second: undefined, ...conditions(rule, ground, lists) };
+  const { type, operator, first, second } = {
+    operator: undefined,
+    second: undefined,
+    ...conditions(rule, ground, lists),
+  };
   return element(
     "dataValidation",
     {
       type,
+      operator,
       errorStyle: rule.severity === "ask" ? "warning" : undefined,
       allowBlank: 1,
       showInputMessage: rule.hint === undefined ? undefined : 1,

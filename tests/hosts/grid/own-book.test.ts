@@ -214,7 +214,11 @@ describe("how large it may be here", () => {
 
   it("is said while a larger one is opened, and after", async () => {
     const { warned, remarks } = await opening(598);
-    expect(warned).toEqual([expect.stringMatching(/^This caseload has 601 rows of tubes and checks\..*Excel/)]);
+    expect(warned).toEqual([
+      expect.stringMatching(
+        /^This caseload has 601 rows of tubes and checks, and its formulas are not as they were set up\..*Excel/,
+      ),
+    ]);
     expect(remarks).toEqual(warned);
   });
 

@@ -1,5 +1,6 @@
 /** Rows sorted where a column shares one formula. */
-import type { ICellData, IWorkbookData } from "@univerjs/core";
+import { ICommandService, type ICellData, type IWorkbookData } from "@univerjs/core";
+import { SetFormulaCalculationResultMutation } from "@univerjs/engine-formula";
 import { ReorderRangeCommand } from "@univerjs/sheets";
 import { afterAll, expect, it } from "vitest";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
@@ -75,5 +76,26 @@ it("a value typed over the formula goes along with its row, the others keep thei
     [2, 4, "=A3*2"],
     [3, 6, "=A4*2"],
     [5, 10, "=A5*2"],
+  ]);
+});
+
+it("what was typed is never overwritten by a result that the engine was still working on", async () => {
+  const { workbook, engine, sort } = await open([{ f: "=A2*2" }, { v: "typed", t: 1 }, null, null]);
+  const sheet = engine.api.getActiveWorkbook()!.getSheetByName("S")!;
+  const commands = engine.injector.get(ICommandService);
+  let sorted: Promise<void> | undefined;
+  // worked out, and not yet in the cells
+  const listening = commands.beforeCommandExecuted(({ id }) => {
+    if (id === SetFormulaCalculationResultMutation.id) sorted ??= sort({ 1: 2, 2: 1, 3: 3, 4: 4 });
+  });
+  sheet.getRange("A2").setValue({ v: 30, t: 2 });
+  await expect.poll(() => sorted !== undefined).toBe(true);
+  await sorted;
+  listening.dispose();
+  await pause(600);
+  const { values } = await workbook.read({ table: "T" }, ["values"]);
+  expect(values!.slice(1, 3)).toEqual([
+    [1, "typed"],
+    [30, 60],
   ]);
 });

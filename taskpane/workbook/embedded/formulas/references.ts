@@ -47,7 +47,7 @@ type Piece = string | Part;
 
 /** Formulas taken apart, because a group that shares one asks for it in every row. */
 const apart = new Map<string, readonly Piece[]>();
-const KEPT = 64;
+const KEPT = 500;
 
 function piecesOf(formula: string): readonly Piece[] {
   const known = apart.get(formula);

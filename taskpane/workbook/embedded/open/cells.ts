@@ -1,9 +1,9 @@
 /** The cells of one worksheet as the grid holds them: typed values, formulas in shared groups, styles by the file's index. */
 import { CellValueType, type ICellData } from "@univerjs/core";
-import type { CellFormula, CellValue, OpenedPackage, PackageCell } from "../../package";
+import type { CellValue, OpenedPackage, PackageCell } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable";
 import { isMovedByEngine, relativeForm } from "../formulas/references";
-import type { TableGeometry } from "../formulas/structured";
+import { RepeatedFormulas } from "../formulas/repeated";
 import { parseRange } from "../../package";
 import { styleId } from "./styles";
 
@@ -82,56 +82,17 @@ class SharedGroups {
   }
 }
 
-interface Repeated {
-  readonly text: string;
-  readonly table: TableGeometry;
+/** What the first row of a repeated formula tells those below. */
+interface First {
   readonly first: ICellData;
   readonly isLiving: boolean;
 }
-
-/**
- * A calculated column holds the same words on every row of its table. Where they mean the same on the next row too they
- * are read once: taking a long formula apart for each of thousands of rows is what opening would spend its time on.
- */
-class RepeatedFormulas {
-  private readonly last = new Map<number, Repeated>();
-
-  constructor(
-    private readonly sheetName: string,
-    private readonly readers: Readers,
-  ) {}
-
-  /** What the row above taught, where the same words stand here. */
-  find(formula: CellFormula, row: number, column: number): Repeated | undefined {
-    const known = this.last.get(column);
-    if (!known || formula.isDynamic || formula.text !== known.text) return undefined;
-    return isDataOf(known.table, row, column) ? known : undefined;
-  }
-
-  note(formula: CellFormula, read: GridFormula, first: ICellData, row: number, column: number): void {
-    this.last.delete(column);
-    if (formula.isDynamic || !formula.text.includes("[") || !isMovedByEngine(read.text)) return;
-    const table = this.readers.tables.find(
-      (one) => one.sheetName === this.sheetName && isDataOf(one, row, column) && isDataOf(one, row + 1, column),
-    );
-    if (!table) return;
-    const below = cellInGrid(formula, { sheetName: this.sheetName, row: row + 1, column }, this.readers);
-    if (!below || relativeForm(below.text, row + 1, column) !== relativeForm(read.text, row, column)) return;
-    this.last.set(column, { text: formula.text, table, first, isLiving: read.isLiving });
-  }
-}
-
-const isDataOf = (table: TableGeometry, row: number, column: number): boolean =>
-  column >= table.left &&
-  column < table.left + table.columns.length &&
-  row >= table.top + table.headerRows &&
-  row <= table.bottom - table.totalsRows;
 
 export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Readers): SheetCells {
   const all = [...opened.cells(sheetName)];
   const isSpilled = spilledCells(all);
   const groups = new SharedGroups();
-  const repeated = new RepeatedFormulas(sheetName, readers);
+  const repeated = new RepeatedFormulas<First>(sheetName, readers);
   const cells: CellData = {};
   const styleOnly: PackageCell[] = [];
   const keptAsValue: [number, number][] = [];
@@ -146,12 +107,12 @@ export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Re
     const { formula } = cell;
     const known = formula && repeated.find(formula, row, column);
     const read =
-      (known as GridFormula | Repeated | undefined) ??
+      (known as GridFormula | First | undefined) ??
       (formula && cellInGrid(formula, { sheetName, row, column }, readers));
     if (known) groups.join(data, known.first);
     else if (formula && read && "text" in read) {
       const first = groups.place(data, read, row, column);
-      repeated.note(formula, read, first, row, column);
+      repeated.note(formula, read, { first, isLiving: read.isLiving }, row, column);
     } else if (formula) keptAsValue.push([row, column]);
     if (read && (read.isLiving || cell.value === null)) hasLiving = true;
     if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));

@@ -36,17 +36,18 @@ export class KnownTexts {
 
   constructor(private readonly tables: readonly TableGeometry[]) {}
 
-  note(fileText: string, gridText: string, row: number, column: number): void {
-    if (fileText.includes("[")) this.texts.set(this.key(gridText, row, column), fileText);
+  /** @param form what it means there (relativeForm of the grid's text) */
+  note(fileText: string, form: string, row: number, column: number): void {
+    if (fileText.includes("[")) this.texts.set(this.key(form, row, column), fileText);
   }
 
   /** @param gridText without "=" */
   fileText(gridText: string, row: number, column: number): string {
-    return this.texts.get(this.key(gridText, row, column)) ?? toFile(gridText);
+    return this.texts.get(this.key(relativeForm(gridText, row, column), row, column)) ?? toFile(gridText);
   }
 
   /** "This row" means a row of the table: texts are alike only inside the same one. */
-  private key(gridText: string, row: number, column: number): string {
+  private key(form: string, row: number, column: number): string {
     const table = this.tables.findIndex(
       (one) =>
         column >= one.left &&
@@ -54,6 +55,6 @@ export class KnownTexts {
         row >= one.top + one.headerRows &&
         row <= one.bottom - one.totalsRows,
     );
-    return `${table} ${column} ${relativeForm(gridText, row, column)}`;
+    return `${table} ${column} ${form}`;
   }
 }

@@ -13,6 +13,8 @@ import {
 import type { Area } from "../../port";
 import { contains } from "../../area";
 import { cellInGrid, type Readers } from "../formulas/readable";
+import { relativeForm } from "../formulas/references";
+import { RepeatedFormulas } from "../formulas/repeated";
 import { tokens } from "../formulas/tokens";
 import { gridValue } from "../open/cells";
 import type { OriginStyle } from "../open/styles";
@@ -100,14 +102,20 @@ export function sheetDifference(source: SheetSource): SheetDifference {
   const ordered = [...rows].filter((row) => row < lastRow).sort((one, other) => one - other);
 
   // first what the file holds in structured form, so that a formula moved upwards finds it too
-  const gridTexts = new Map<PackageCell, string | null>();
+  const forms = new Map<PackageCell, string | null>();
+  const repeated = new RepeatedFormulas<string>(sheetName, source.readers);
   for (const cells of origin.values()) {
     for (const cell of cells.values()) {
       if (!cell.formula) continue;
-      const standing = { sheetName, row: cell.row - 1, column: cell.column - 1 };
-      const text = cellInGrid(cell.formula, standing, source.readers)?.text ?? null;
-      gridTexts.set(cell, text);
-      if (text !== null) known.note(cell.formula.text, text, standing.row, standing.column);
+      const [row, column] = [cell.row - 1, cell.column - 1];
+      const taught = repeated.find(cell.formula, row, column);
+      const read = taught === undefined ? cellInGrid(cell.formula, { sheetName, row, column }, source.readers) : null;
+      const form = taught ?? (read && relativeForm(read.text, row, column));
+      forms.set(cell, form);
+      if (read && form !== null) {
+        known.note(cell.formula.text, form, row, column);
+        repeated.note(cell.formula, read, form, row, column);
+      }
     }
   }
 
@@ -115,7 +123,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
   const untouched: Area[] = [];
   for (const area of spills) {
     const cell = origin.get(area.top)?.get(area.left);
-    const isSame = cell?.formula !== undefined && `=${gridTexts.get(cell)}` === reader.formula(area.top, area.left);
+    const isSame = cell?.formula !== undefined && forms.get(cell) === reader.form(area.top, area.left);
     if (!isSame || source.atOpening.spills.get(placeKey(area.top, area.left)) !== spillText(reader, area)) continue;
     untouched.push(area, ...arrays.filter((array) => array.top === area.top && array.left === area.left));
   }
@@ -142,13 +150,13 @@ export function sheetDifference(source: SheetSource): SheetDifference {
   return difference;
 
   function contentEdit(row: number, column: number, cell: PackageCell | undefined): CellEdit | undefined {
-    const formula = reader.formula(row, column);
+    const form = reader.form(row, column);
     const value = fileValue(reader.value(row, column));
     const stored = cell ? fileValue(valueOf(gridValue(cell.value, cell.type))) : null;
     const spill = spills.find((area) => area.top === row && area.left === column);
-    if (formula === null) {
+    if (form === null) {
       const isResult = spills.some((area) => contains(area, row, column));
-      const wasKept = cell?.formula !== undefined && gridTexts.get(cell) === null;
+      const wasKept = cell?.formula !== undefined && forms.get(cell) === null;
       if (wasKept || !cell?.formula) {
         if (sameValue(value, stored)) return undefined;
         // a former spill's result that the array's own edit empties
@@ -156,15 +164,15 @@ export function sheetDifference(source: SheetSource): SheetDifference {
       }
       return { value };
     }
-    const text = formula.replace(/^=/, "");
-    const isSame = cell?.formula !== undefined && gridTexts.get(cell) === text;
+    const isSame = cell?.formula !== undefined && forms.get(cell) === form;
     if (!isSame) {
+      const text = reader.formula(row, column)!.replace(/^=/, "");
       return { value, formula: { text: known.fileText(text, row, column), ...spillOf(spill) } };
     }
     const array = arrays.find((area) => area.top === row && area.left === column);
     const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
     if (!isMoved) {
-      if (sameResult(value, stored) || renewsItself(text)) return undefined;
+      if (sameResult(value, stored) || renewsItself(form)) return undefined;
       const opening = source.atOpening.results.get(placeKey(row, column));
       if (opening !== undefined && sameResult(value, opening)) return undefined;
       if ((isFault(value) || value === null) && !isFault(stored)) {

@@ -1,0 +1,326 @@
+/**
+ * A ready-made caseload in the grid is worked out by the rules that its formulas stand for, not by the grid's engine:
+ * 7,000 rows of tubes and checks took the engine five minutes at opening and take a second here, and an edit reaches only
+ * the rows of the same people (src/caseload/work-out.ts). The formulas stay where they are; tests hold both to the same.
+ */
+import { ICommandService, type ICellData } from "@univerjs/core";
+import { SetTriggerFormulaCalculationStartMutation } from "@univerjs/engine-formula";
+import { SetRangeValuesMutation, type ISetRangeValuesMutationParams } from "@univerjs/sheets";
+import { rowsTables, type RowsTable } from "../../../../src/caseload/names";
+import { columnsOf } from "../../../../src/caseload/tables";
+import { WorkedOut, type ChangedRow, type Given, type Place } from "../../../../src/caseload/work-out";
+import type { SheetValue } from "../../../../src/columns/sheet-block";
+import { CellError } from "../../../../src/worksheet/error";
+import type { Engine } from "../engine";
+import type { LiveBook } from "../liveBook";
+import { gridValue } from "../open/cells";
+import { valueOf } from "../sheetReader";
+import { reenterFormulas } from "../dependencies";
+import { Recogniser, type CellPlace, type Standing, type TableStanding } from "./recognise";
+import { Withheld } from "./withheld";
+
+/** After the last of several changes that come together; the engine itself starts 100 ms after them. */
+const GATHER = 20;
+
+/** Changes of how things look or are filtered, and the engine's own talk: they change nothing that is worked out. */
+const NO_MATTER =
+  /^formula\.mutation\.(?!set-defined-name|remove-defined-name)|\.operation\.|\.skeleton|auto-height|row-height|col-width|row-auto|set-style|style-ids|frozen|filter|permission|mark-dirty|doc\.mutation|rich-text|theme|conditional|data-validation|note|gridlines|tab-color|set-worksheet-active|(?:row|col)-(?:visible|hidden)/;
+
+type Cells = Record<string, Record<string, ICellData | undefined> | undefined>;
+
+export class CaseloadAnswers {
+  private readonly withheld: Withheld;
+  private readonly recogniser: Recogniser;
+  private standing: Standing | undefined;
+  /** The workbook was worked out here before somebody changed a formula or a name. */
+  private isReleased = false;
+  private worked: WorkedOut | undefined;
+  private given = "";
+  /** Formulas, names or rows may stand elsewhere now. */
+  private isMoved = false;
+  private areSettingsTouched = false;
+  private readonly touched = new Map<RowsTable, Set<number>>();
+  private isWriting = false;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Once the engine's services stand: they come with its first workbook. */
+  constructor(
+    private readonly engine: Engine,
+    private readonly live: LiveBook,
+    /** Told when the engine has to take over, with how many rows it has then. */
+    private readonly onReleased: (rows: number) => void,
+  ) {
+    this.withheld = new Withheld(engine);
+    this.recogniser = new Recogniser(engine, live);
+    engine.injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {
+      const isOurs = this.standing !== undefined || this.isReleased;
+      if (!this.isWriting && isOurs && id.includes("mutation"))
+        this.hear(id, params, options?.["applyFormulaCalculationResult"] === true);
+    });
+  }
+
+  /** Whether the workbook that stands in the grid is worked out here. */
+  get isAnswering(): boolean {
+    return this.standing !== undefined;
+  }
+
+  /** A workbook has just come into the grid; nothing has been painted or calculated yet. */
+  begin(): void {
+    clearTimeout(this.timer);
+    this.forget();
+    this.isReleased = false;
+    this.standing = this.recogniser.find();
+    this.withhold();
+    if (!this.standing) return;
+    this.workAllOut();
+    for (const { sheet, cells } of this.differences(everywhere(this.standing))) {
+      const there = this.matrix(sheet);
+      for (const row in cells) for (const column in cells[row]) Object.assign(there[row]![column]!, cells[row][column]);
+    }
+  }
+
+  /** The day behind As_of has moved on. */
+  anew(): void {
+    if (!this.standing) return;
+    this.given = "";
+    this.areSettingsTouched = true;
+    this.soon();
+  }
+
+  /** What was changed is worked out and stands in its cells. */
+  settle(): void {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+    if (!this.live.isThere || !(this.standing || this.isReleased)) return;
+    const places = this.work();
+    this.forget();
+    if (places.length > 0) this.write(places);
+  }
+
+  private forget(): void {
+    this.isMoved = false;
+    this.areSettingsTouched = false;
+    this.touched.clear();
+  }
+
+  private soon(): void {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.settle(), GATHER);
+  }
+
+  /** @param isResult the engine's own, of a formula that is not ours */
+  private hear(id: string, params: unknown, isResult: boolean): void {
+    const { unitId, subUnitId, cellValue } = (params ?? {}) as Partial<ISetRangeValuesMutationParams>;
+    if (NO_MATTER.test(id) || (unitId !== undefined && unitId !== this.live.unit)) return;
+    if (id !== SetRangeValuesMutation.id || !cellValue) this.isMoved = true;
+    else if (this.standing) this.note(subUnitId!, cellValue as Cells, isResult);
+    else if (hasFormula(cellValue as Cells)) this.isMoved = true;
+    if (this.isMoved || this.areSettingsTouched || this.touched.size > 0) this.soon();
+  }
+
+  private note(sheet: string, cells: Cells, isResult: boolean): void {
+    const { tables, settings, counted } = this.standing!;
+    for (const table of rowsTables) {
+      const { sheet: own, top, rows, columns } = tables[table];
+      if (own !== sheet) continue;
+      const ours = new Set(columns.values());
+      for (const key in cells) {
+        const place = Number(key) - top;
+        for (const at in cells[key]) {
+          const cell = cells[key]![at];
+          // a formula that came or went, or a heading
+          const isHeading = place === -1 && ours.has(Number(at));
+          if (!isResult && (cell?.f || cell?.si || isHeading || this.isComputed(table, place, Number(at))))
+            this.isMoved = true;
+          if (place < 0 || place >= rows || !ours.has(Number(at))) continue;
+          const there = this.touched.get(table);
+          if (there) there.add(place);
+          else this.touched.set(table, new Set([place]));
+        }
+      }
+    }
+    if ([...settings.values()][0]?.sheet === sheet) {
+      this.areSettingsTouched = true;
+      const isCounted = counted.some(({ row, column }) => cells[row] !== undefined && column in cells[row]);
+      this.isMoved ||= !isResult && (hasFormula(cells) || isCounted);
+    }
+  }
+
+  /** One of our formulas stands there, or was typed over. */
+  private isComputed(table: RowsTable, place: number, column: number): boolean {
+    const { rows, columns } = this.standing!.tables[table];
+    if (place < 0 || place >= rows) return false;
+    return columnsOf(table, this.standing!.groups).some(
+      ({ header, kind }) => kind === "computed" && columns.get(header) === column,
+    );
+  }
+
+  /** @returns the rows whose results may be other ones now */
+  private work(): readonly Place[] {
+    if (this.isMoved) {
+      this.standing = this.recogniser.find();
+      if (!this.standing) {
+        if (!this.isReleased) this.release();
+        return [];
+      }
+      if (this.isReleased) this.engine.api.getFormula().stopCalculation();
+      this.isReleased = false;
+      this.withhold();
+      return this.workAllOut();
+    }
+    if (this.areSettingsTouched && JSON.stringify(this.givenNow()) !== this.given) return this.workAllOut();
+    const changed: ChangedRow[] = [];
+    for (const [table, places] of this.touched)
+      for (const place of [...places].sort((one, other) => one - other))
+        changed.push({ table, place, row: this.rowAt(this.standing!.tables[table], place) });
+    return changed.length === 0 ? [] : this.worked!.change(changed);
+  }
+
+  private workAllOut(): readonly Place[] {
+    const { tables } = this.standing!;
+    const rowsOf = (table: TableStanding) => Array.from({ length: table.rows }, (_, place) => this.rowAt(table, place));
+    const given = this.givenNow();
+    this.given = JSON.stringify(given);
+    const rows = { tubes: rowsOf(tables.tubes), checks: rowsOf(tables.checks), changes: rowsOf(tables.changes) };
+    this.worked = new WorkedOut(rows, given);
+    return everywhere(this.standing!);
+  }
+
+  private matrix(sheet: string): Record<string, Record<string, ICellData>> {
+    return this.live.book.getSheetBySheetId(sheet)!.getCellMatrix().getMatrix() as Record<
+      string,
+      Record<string, ICellData>
+    >;
+  }
+
+  private at({ sheet, row, column }: CellPlace): SheetValue {
+    return valueOf(this.matrix(sheet)[row]?.[column]);
+  }
+
+  private rowAt({ table, sheet, top, columns, overtyped }: TableStanding, place: number): ChangedRow["row"] {
+    const cells = this.matrix(sheet)[top + place] ?? {};
+    const typedOver = overtyped.get(place);
+    const row: Record<string, SheetValue> = {};
+    for (const { header, kind } of columnsOf(table, this.standing!.groups))
+      if (kind !== "computed" || typedOver?.has(header)) row[header] = valueOf(cells[columns.get(header)!]);
+    return row;
+  }
+
+  private givenNow(): Given {
+    const { groups, settings, reasons } = this.standing!;
+    return {
+      asOf: this.live.todayNow,
+      groups,
+      settings: Object.fromEntries([...settings].map(([name, place]) => [name, this.at(place)])),
+      reasons: reasons.word.map((word, i) => ({
+        word: this.at(word),
+        failed: this.at(reasons.failed[i]!),
+        unplanned: this.at(reasons.unplanned[i]!),
+      })),
+    };
+  }
+
+  /** Results that are not in their cells yet, by sheet. */
+  private differences(places: readonly Place[]): {
+    readonly sheet: string;
+    readonly cells: Record<string, Record<string, ICellData>>;
+    readonly rows: readonly [number, number];
+  }[] {
+    return rowsTables.flatMap((table) => {
+      const { sheet, top, columns, overtyped } = this.standing!.tables[table];
+      const computed = columnsOf(table, this.standing!.groups).filter(({ kind }) => kind === "computed");
+      const there = this.matrix(sheet);
+      const cells: Record<string, Record<string, ICellData>> = {};
+      let [first, last] = [Infinity, -1];
+      for (const one of places) {
+        if (one.table !== table) continue;
+        const row = top + one.place;
+        const worked = this.worked!.tables[table][one.place]!;
+        for (const { header } of computed) {
+          if (overtyped.get(one.place)?.has(header)) continue;
+          const column = columns.get(header)!;
+          const value = worked[header]!;
+          const now = gridValue(value instanceof CellError ? { error: value.code } : value);
+          const before = there[row]![column]!;
+          if (before.v === now.v && (before.t === now.t || now.v === undefined)) continue;
+          (cells[row] ??= {})[column] = now;
+          [first, last] = [Math.min(first, row), Math.max(last, row)];
+        }
+      }
+      return last < 0 ? [] : [{ sheet, cells, rows: [first, last] as const }];
+    });
+  }
+
+  private write(places: readonly Place[]): void {
+    const commands = this.engine.injector.get(ICommandService);
+    const { unit: unitId } = this.live;
+    const found = this.differences(places);
+    if (found.length === 0) return;
+    this.isWriting = true;
+    try {
+      for (const { sheet, cells } of found)
+        commands.syncExecuteCommand(
+          SetRangeValuesMutation.id,
+          { unitId, subUnitId: sheet, cellValue: cells },
+          { onlyLocal: true, fromFormula: true, applyFormulaCalculationResult: true },
+        );
+    } finally {
+      this.isWriting = false;
+    }
+    this.tellEngine(found.map(({ sheet, rows: [startRow, endRow] }) => ({ sheet, startRow, endRow })));
+  }
+
+  /** What the engine works out of these rows is out of date. */
+  private tellEngine(
+    rows: readonly { readonly sheet: string; readonly startRow: number; readonly endRow: number }[],
+  ): void {
+    const { unit: unitId, book } = this.live;
+    const dirtyRanges = rows.map(({ sheet, startRow, endRow }) => ({
+      unitId,
+      sheetId: sheet,
+      range: { startRow, endRow, startColumn: 0, endColumn: book.getSheetBySheetId(sheet)!.getColumnCount() - 1 },
+    }));
+    const nothing = {
+      dirtyNameMap: {},
+      dirtyDefinedNameMap: {},
+      dirtyUnitFeatureMap: {},
+      dirtyUnitOtherFormulaMap: {},
+    };
+    const params = {
+      forceCalculation: false,
+      dirtyRanges,
+      ...nothing,
+      dirtySuperTableMap: {},
+      clearDependencyTreeCache: {},
+    };
+    void this.engine.injector
+      .get(ICommandService)
+      .executeCommand(SetTriggerFormulaCalculationStartMutation.id, params, { onlyLocal: true });
+  }
+
+  private withhold(): void {
+    const tables = this.standing ? rowsTables.map((table) => this.standing!.tables[table]) : [];
+    this.withheld.set(this.live.unit, tables);
+    reenterFormulas(this.engine);
+  }
+
+  /** From here on the engine works everything out, until the workbook is as it was again. */
+  private release(): void {
+    this.isReleased = true;
+    this.worked = undefined;
+    this.withhold();
+    const used = this.live.tables().map(({ facts, area }) => ({
+      sheet: facts.sheet,
+      startRow: area.top,
+      endRow: area.top + area.rows - 1,
+    }));
+    this.onReleased(used.reduce((sum, { startRow, endRow }) => sum + endRow - startRow, 0));
+    this.tellEngine(used);
+  }
+}
+
+const hasFormula = (cells: Cells): boolean =>
+  Object.values(cells).some((row) => Object.values(row ?? {}).some((cell) => cell?.f || cell?.si));
+
+const everywhere = ({ tables }: Standing): readonly Place[] =>
+  rowsTables.flatMap((table) => Array.from({ length: tables[table].rows }, (_, place) => ({ table, place })));

@@ -1,0 +1,267 @@
+/**
+ * A ready-made caseload is worked out by its rules instead of by the engine: the same caseload beside it, with one hidden
+ * formula that says the same in other words, is left to the engine, and both read alike after everything that people do.
+ */
+import { ReorderRangeCommand } from "@univerjs/sheets";
+import "@univerjs/sheets-data-validation/facade";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { BookDescription, TableDescription } from "../../../src/caseload/book";
+import { caseloadBook } from "../../../src/caseload/index";
+import { rowsTables, sheetNames, tableNames, type RowsTable } from "../../../src/caseload/names";
+import { formula } from "../../../src/columns/formula";
+import { day } from "../../../src/worksheet/dates";
+import { FormulaDependencyGenerator } from "@univerjs/engine-formula";
+import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
+import { writeBook } from "../../../taskpane/workbook/file";
+import { plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
+
+const TODAY = day("2026-11-26");
+const ours = caseloadBook({ asOf: TODAY, groups: ["fit", "plan", "spare"], people: "invented" });
+const tableOf = (book: BookDescription, table: RowsTable): TableDescription =>
+  book.sheets.find((sheet) => sheet.table?.name === tableNames[table])!.table!;
+
+/** The same in other words, which no description has. */
+const otherwise: BookDescription = {
+  ...ours,
+  sheets: ours.sheets.map((sheet) =>
+    sheet.table?.name === tableNames.tubes
+      ? {
+          ...sheet,
+          table: {
+            ...sheet.table,
+            columns: sheet.table.columns.map((column) =>
+              column.header === "Live" ? { ...column, formula: formula`IF(TRUE,${column.formula!},"")` } : column,
+            ),
+          },
+        }
+      : sheet,
+  ),
+};
+
+interface Side extends InGrid {
+  readonly isAnswered: boolean;
+}
+
+const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+async function started(book: BookDescription): Promise<Side> {
+  const there = startGrid(TODAY);
+  const opened = await there.grid.open(await writeBook(book), "Invented caseload.xlsx");
+  expect(opened).toMatchObject({ outcome: "opened", remarks: [] });
+  const { answers } = there.grid.workbook as unknown as { answers: { isAnswering: boolean } };
+  return { ...there, isAnswered: answers.isAnswering };
+}
+
+const answering = ({ grid }: Side): boolean =>
+  (grid.workbook as unknown as { answers: { isAnswering: boolean } }).answers.isAnswering;
+
+/** Everything in the three tables, by table. */
+async function read({ grid }: Side) {
+  const found: Record<string, unknown> = {};
+  for (const table of rowsTables) {
+    const { values } = await grid.workbook.read({ table: tableNames[table] }, ["values"]);
+    found[table] = values!.map((row) => row.map(plain));
+  }
+  return found;
+}
+
+let [own, engine]: Side[] = [];
+beforeAll(async () => {
+  own = await started(ours);
+  engine = await started(otherwise);
+}, 120_000);
+afterAll(async () => {
+  await pause(1_500);
+  for (const side of [own!, engine!]) side.engine.univer.dispose();
+});
+
+const sheetOf = ({ engine }: Side, table: RowsTable) =>
+  engine.api.getActiveWorkbook()!.getSheetByName(sheetNames[table])!;
+const cellOf = (side: Side, table: RowsTable, place: number, header: string) => {
+  const { top, left, columns } = tableOf(ours, table);
+  return sheetOf(side, table).getRange(top + 1 + place, left + columns.findIndex((one) => one.header === header));
+};
+
+/** On both sides; then both read alike. */
+async function both(change: (side: Side) => unknown): Promise<void> {
+  for (const side of [own!, engine!]) await change(side);
+  const alike = async () => {
+    const [one, other] = [await read(own!), await read(engine!)];
+    expect(one).toEqual(other);
+  };
+  await pause(300);
+  await expect.poll(async () => alike().then(() => true), { timeout: 30_000, interval: 300 }).toBe(true);
+}
+
+const asSet = (value: string | number | null) =>
+  value === null ? { v: null } : typeof value === "number" ? { v: value, t: 2 } : { v: value, t: 1 };
+const typed = (table: RowsTable, place: number, header: string, value: string | number | null) => (side: Side) =>
+  cellOf(side, table, place, header).setValue(asSet(value) as { v: number });
+
+describe("a ready-made caseload", () => {
+  it("is worked out by its rules, and left to the engine where a hidden formula is another one", async () => {
+    expect([own!.isAnswered, engine!.isAnswered]).toEqual([true, false]);
+    await both(() => undefined);
+  });
+
+  it.each([
+    ["tubes", 0, "Device in", TODAY - 700],
+    ["tubes", 3, "Fill mL", 4],
+    ["tubes", 5, "ID", "D-001"],
+    ["tubes", 6, "ID", null],
+    ["tubes", 7, "Status", "left"],
+    ["checks", 2, "Out mL", 0],
+    ["checks", 4, "ID", "D-017 "],
+    ["checks", 5, "Checked on", "yesterday"],
+    ["changes", 1, "In", TODAY - 5],
+    ["changes", 2, "Reason", "fell out"],
+    ["tubes", 8, "Change due", TODAY + 3],
+    ["tubes", 9, "Balloon", "seen by nurse"],
+    ["checks", 6, "State", "low"],
+  ] as const)("%s, row %i, %s: %s", async (table, place, header, value) => {
+    await both(typed(table, place, header, value));
+    expect(answering(own!)).toBe(true);
+  });
+
+  it("a formula typed over one of ours is the engine's, and ours go by its result", async () => {
+    await both((side) => cellOf(side, "tubes", 10, "Change due").setFormula("=As_of-2"));
+    expect(cellOf(own!, "tubes", 10, "Change due").getRawValue()).toBe(TODAY - 2);
+    expect(answering(own!)).toBe(true);
+  });
+
+  it("a typed cell may hold a formula, which reads one of ours in its turn", async () => {
+    await both((side) => cellOf(side, "tubes", 12, "Notes").setFormula(`=IF(LEN($B$7)>0,"first: "&$B$7,"")`));
+    const first = String(cellOf(own!, "tubes", 0, "To do").getRawValue());
+    await expect.poll(() => cellOf(own!, "tubes", 12, "Notes").getRawValue()).toBe(`first: ${first}`);
+    await both(typed("tubes", 0, "Status", "in hospital"));
+    await expect.poll(() => cellOf(own!, "tubes", 12, "Notes").getRawValue()).toBe("first: in hospital");
+  });
+
+  it("undo and redo", async () => {
+    const status = () => cellOf(own!, "tubes", 0, "Status").getRawValue();
+    await both(({ engine }) => engine.api.getActiveWorkbook()!.undo());
+    expect(status()).not.toBe("in hospital");
+    await both(({ engine }) => engine.api.getActiveWorkbook()!.redo());
+    expect(status()).toBe("in hospital");
+  });
+
+  it("settings, and a setting's own formula", async () => {
+    const setting = (name: string, value: number | null) => (side: Side) => {
+      const place = side.engine.api.getActiveWorkbook()!.getDefinedName(name)!.getFormulaOrRefString();
+      const [, address] = /!\$([A-Z]+\$\d+)$/.exec(place)!;
+      const sheet = side.engine.api.getActiveWorkbook()!.getSheetByName(sheetNames.settings)!;
+      return sheet.getRange(address!.replace("$", "")).setValue(asSet(value) as { v: number });
+    };
+    await both(setting("Soon_Days", 60));
+    await both(setting("Check_Days", null));
+    await both(setting("Check_Days", 7));
+    expect(answering(own!)).toBe(true);
+  });
+
+  it("rows added by the pane, inserted, removed and sorted by hand", async () => {
+    const signal = new AbortController().signal;
+    await both(({ grid }) =>
+      grid.workbook.apply(
+        {
+          expects: [],
+          steps: [
+            {
+              kind: "appendRows",
+              table: tableNames.checks,
+              rows: [{ ID: "D-003", "Checked on": TODAY, "Out mL": 2, "Put in mL": 5 }],
+            },
+          ],
+        },
+        { report: () => undefined, signal },
+      ),
+    );
+    const order = (side: Side, from: number, until: number) => {
+      const rows = tableOf(ours, "tubes").top + 1;
+      const range = { startRow: rows + from, endRow: rows + until, startColumn: 0, endColumn: 67 };
+      const turned = Object.fromEntries(
+        Array.from({ length: until - from + 1 }, (_, i) => [rows + from + i, rows + until - i]),
+      );
+      const unitId = side.engine.api.getActiveWorkbook()!.getId();
+      const params = { unitId, subUnitId: sheetOf(side, "tubes").getSheetId(), range, order: turned };
+      return side.engine.api.executeCommand(ReorderRangeCommand.id, params).catch(() => false);
+    };
+    await both((side) => order(side, 2, 30));
+    const rowsCommand = (kind: string, row: number) => (side: Side) => {
+      const range = { startRow: row, endRow: row, startColumn: 0, endColumn: 2 };
+      const unitId = side.engine.api.getActiveWorkbook()!.getId();
+      const params = { unitId, subUnitId: sheetOf(side, "tubes").getSheetId(), range };
+      return side.engine.api.executeCommand(`sheet.command.${kind}`, params).catch(() => false);
+    };
+    await both(rowsCommand("insert-row-before", 12));
+    await both(rowsCommand("remove-row", 9));
+    expect(answering(own!)).toBe(true);
+  }, 60_000);
+
+  it("tells days that may be entered from others, also after midnight", async () => {
+    const status = async (value: string | number | null) => {
+      typed("tubes", 20, "Weighed on", value)(own!);
+      await pause(500);
+      return (await cellOf(own!, "tubes", 20, "Weighed on").getValidatorStatus())[0]![0];
+    };
+    const days = [TODAY, TODAY + 0.5, TODAY + 1, day("1902-01-01"), "3/4/24", null];
+    const found: unknown[] = [];
+    for (const one of days) found.push(await status(one));
+    expect(found).toEqual(["valid", "valid", "invalid", "invalid", "invalid", "valid"]);
+    await both((side) => side === engine && typed("tubes", 20, "Weighed on", null)(side));
+  }, 30_000);
+
+  it("midnight", async () => {
+    await both(({ grid }) => grid.setToday(TODAY + 1));
+    await both(typed("tubes", 20, "Weighed on", TODAY + 1));
+    expect((await cellOf(own!, "tubes", 20, "Weighed on").getValidatorStatus())[0]![0]).toBe("valid");
+    expect(answering(own!)).toBe(true);
+  });
+
+  it("asks little of the engine: an edit works out none of its formulas there", async () => {
+    const generator = FormulaDependencyGenerator.prototype as unknown as {
+      _calculateRunList(trees: unknown): readonly { readonly formulaId: string | null }[];
+    };
+    const list = generator._calculateRunList;
+    const runs: number[] = [];
+    generator._calculateRunList = function (trees) {
+      const found = list.call(this, trees);
+      // formulas of cells, not of colours and of what may be entered
+      runs.push(found.filter(({ formulaId }) => (formulaId ?? null) === null).length);
+      return found;
+    };
+    typed("tubes", 14, "Device in", TODAY - 90)(own!);
+    await pause(600);
+    generator._calculateRunList = list;
+    await both((side) => side === engine && typed("tubes", 14, "Device in", TODAY - 90)(side));
+    expect(runs.length).toBeGreaterThan(0);
+    expect(Math.max(...runs)).toBe(0);
+  });
+
+  it("is saved with its formulas as they were, and with the results", async () => {
+    const saved = await own!.grid.save();
+    if (saved.outcome !== "saved") throw new Error(saved.sentence);
+    const again = openPackage(saved.bytes);
+    if (isRefusal(again)) throw new Error(again.refused);
+    const cells = [...again.cells(sheetNames.tubes)];
+    const { top, columns } = tableOf(ours, "tubes");
+    const place = columns.findIndex(({ header }) => header === "To do") + 1;
+    const toDo = cells.filter(({ row, column }) => column === place && row > top + 1);
+    expect(toDo.length).toBeGreaterThan(40);
+    expect(new Set(toDo.map(({ formula }) => formula?.text)).size).toBe(1);
+    const shown = toDo.map(({ row }) =>
+      sheetOf(own!, "tubes")
+        .getRange(row - 1, place - 1)
+        .getRawValue(),
+    );
+    expect(toDo.map(({ value }) => value)).toEqual(shown);
+  });
+
+  it("goes over to the engine when a hidden formula is typed over, and comes back with undo", async () => {
+    const before = await read(own!);
+    await both(typed("tubes", 1, "Live", "live"));
+    expect(answering(own!)).toBe(false);
+    own!.engine.api.getActiveWorkbook()!.undo();
+    await expect.poll(() => answering(own!), { timeout: 10_000 }).toBe(true);
+    await expect.poll(() => read(own!), { timeout: 20_000 }).toEqual(before);
+  }, 60_000);
+});
