@@ -4,6 +4,10 @@ import { WHO_DECIDES } from "../words/who-decides";
 export const TUBE_OUT =
   "Tube out or half out: urgent at any age of the opening. New, first, jejunal, bumper or unknown: hospital, nothing in.";
 
+/** The ninth, which Record a change says too. */
+export const NEVER_TURN =
+  "A tube through which another runs into the bowel, and a stitched tube: never turn, never change at home. Children under 10 kg with one: higher risk of perforation.";
+
 /** What everybody who uses the caseload must have read; hand-outs carry 1, 4 and 5. */
 export const cautions: readonly string[] = [
   `This is arithmetic and memory aid for trained staff. ${WHO_DECIDES}`,
@@ -14,7 +18,7 @@ export const cautions: readonly string[] = [
   "Nothing down a tube whose position is not confirmed. A pH above the limit means not confirmed; a low pH is not proof either. Acid medicine and recent feed mislead.",
   "Only water in a balloon, never more than the label. Never feed or medicine into the balloon valve. Never tell the volume from the size.",
   "Do not empty a balloon in a new opening before the placing team's date. Hold the tube while it is empty.",
-  "A tube through which another runs into the bowel, and a stitched tube: never turn, never change at home. Children under 10 kg with one: higher risk of perforation.",
+  NEVER_TURN,
   "Tight, stuck, painful: may be buried. Do not force; stop the feed; call.",
   "A leak is not cured by a larger tube or by more water.",
   "Feed figures are starting points for a dietitian. They do not know the illness. No bolus into the bowel. Refeeding criteria are for adults.",

@@ -93,6 +93,8 @@ export const now = {
     pH: "pH",
     deviceIn: "Went in on",
     deviceInHint: "Blank means the same day.",
+    access: "Where the feed ends",
+    asItWas: (end: string) => `as it was: ${end}`,
     lot: "Lot",
     offered: "Filled in from the old tube: look at the label of the new one.",
     means: "What to bear in mind",

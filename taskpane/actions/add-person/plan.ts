@@ -4,7 +4,7 @@ import type { Cell } from "../../../src/worksheet/cell";
 import { addMonths } from "../../../src/maths/calendar";
 import { inQuotes, rowList } from "../../texts/pieces";
 import { notComputed, type Computed } from "../caseload/computed";
-import { rowsOf, whoIsMeant } from "../caseload/identity";
+import { notToldFrom, rowsOf, whoIsMeant } from "../caseload/identity";
 import { carerAsk, deviceAsks, readDevice } from "../caseload/new-device";
 import { asItWas, valueIn, type Caseload } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
@@ -111,7 +111,7 @@ function refuseTwice({ tubes }: Caseload, id: string, access: Access, read: Read
   if (!first) return;
   const where = rowList(devices.map(({ row }) => row.sheetRow));
   const spelt = devices.find((device) => String(valueIn(device.row, "ID")) !== id);
-  if (devices.some((device) => device.access === access || device.access === "not known")) {
+  if (notToldFrom(devices, access).length > 0) {
     read.fault(
       "id",
       `${inQuotes(id)} with this access is in the list already (${where}). Record a change there instead.`,

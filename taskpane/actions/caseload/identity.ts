@@ -42,6 +42,10 @@ export function whoIsMeant(tubes: { readonly rows: readonly CaseloadRow[] }, id:
   return { devices, doubt: devices.length > 1 ? doubtOf(devices) : null };
 }
 
+/** Those that one more row with this identifier and this access could not be told from. */
+export const notToldFrom = (devices: readonly Device[], access: Access): readonly Device[] =>
+  devices.filter((device) => device.access === access || device.access === "not known");
+
 function doubtOf(devices: readonly Device[]): string | null {
   const where = rowList(devices.map(({ row }) => row.sheetRow));
   /* Spaces count here: a copied identifier with a space behind it was typed by somebody else, at another time. */

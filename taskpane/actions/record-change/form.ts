@@ -1,7 +1,8 @@
 /** The form of a change: where it starts, and what is forgotten when the new tube is of another type. */
+import type { Access } from "../../../src/device/access";
 import { isoText } from "../../../src/worksheet/dates";
 import type { Device } from "../caseload/identity";
-import { textIn, type CaseloadRow } from "../caseload/read";
+import { textIn } from "../caseload/read";
 
 const ofTheOld = [
   "out",
@@ -14,12 +15,24 @@ const ofTheOld = [
   "confirmedBy",
   "pH",
 ] as const;
-const ofTheNew = ["heldBy", "knownFrom", "shape", "size", "length", "deviceIn", "lot", "fill", "most", "note"] as const;
+const ofTheNew = [
+  "access",
+  "heldBy",
+  "knownFrom",
+  "shape",
+  "size",
+  "length",
+  "deviceIn",
+  "lot",
+  "fill",
+  "most",
+  "note",
+] as const;
 const fields = [...ofTheOld, ...ofTheNew];
 
 export type ChangeField = (typeof fields)[number];
 
-/** As the fields stand. A blank `deviceIn` is the day on which the old tube came out. */
+/** As the fields stand. A blank `deviceIn` is the day on which the old tube came out; a blank `access` is as it was. */
 export type ChangeForm = Readonly<Record<ChangeField, string>>;
 
 /** The new tube is mostly like the old one: what was written of that one is offered, to be looked at. */
@@ -37,14 +50,28 @@ export function startOfChange({ row }: Device, today: number): ChangeForm {
   };
 }
 
-export const isOtherType = (row: CaseloadRow, { heldBy, shape }: Pick<ChangeForm, "heldBy" | "shape">): boolean =>
-  textIn(row, "Held by").toLowerCase() !== heldBy || textIn(row, "Shape").toLowerCase() !== shape;
+/** Where the new tube ends. */
+export const accessAfter = ({ access: before }: Device, { access }: Pick<ChangeForm, "access">): Access =>
+  access === "" ? before : (access as Access);
 
-/** Held or shaped otherwise: fill, label and length of the old tube are not offered for it. */
-export function retyped(row: CaseloadRow, before: ChangeForm, change: Partial<ChangeForm>): ChangeForm {
+export const endsElsewhere = (device: Device, form: Pick<ChangeForm, "access">): boolean =>
+  accessAfter(device, form) !== device.access;
+
+type Type = Pick<ChangeForm, "access" | "heldBy" | "shape">;
+
+/** Held or shaped otherwise, or it ends elsewhere. */
+export const isOtherType = (device: Device, form: Type): boolean =>
+  textIn(device.row, "Held by").toLowerCase() !== form.heldBy ||
+  textIn(device.row, "Shape").toLowerCase() !== form.shape ||
+  endsElsewhere(device, form);
+
+const typeFields = ["access", "heldBy", "shape"] as const;
+
+/** Of another type: fill, label and length of the old tube are not offered for it. */
+export function retyped(device: Device, before: ChangeForm, change: Partial<ChangeForm>): ChangeForm {
   const after = { ...before, ...change };
-  const hasChanged = before.heldBy !== after.heldBy || before.shape !== after.shape;
-  return hasChanged && isOtherType(row, after) ? { ...after, length: "", fill: "", most: "", ...change } : after;
+  const hasChanged = typeFields.some((field) => before[field] !== after[field]);
+  return hasChanged && isOtherType(device, after) ? { ...after, length: "", fill: "", most: "", ...change } : after;
 }
 
 /** No new tube follows. */

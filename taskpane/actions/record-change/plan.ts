@@ -2,15 +2,17 @@
 import { CellError } from "../../../src/worksheet/error";
 import type { Cell } from "../../../src/worksheet/cell";
 import { shortDate } from "../../../src/words/date-in-words";
+import { inQuotes, rowList } from "../../texts/pieces";
 import { dateOf, known } from "../caseload/cells";
 import { notComputed, type Computed } from "../caseload/computed";
-import type { Device } from "../caseload/identity";
+import { notToldFrom, whoIsMeant, type Device } from "../caseload/identity";
 import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
 import { carriedSentences, forgotten, openingAsk, spareAfter } from "./carried-over";
 import { asksOf, isSpent, keptSentence, MOST_HOURS, sizeSentence, spareSentence, WATCH } from "./doubts";
-import { endsCare, isOtherType, type ChangeForm } from "./form";
+import { arrangedAfter, elsewhereAdvice, elsewhereSentences } from "./elsewhere";
+import { accessAfter, endsCare, isOtherType, type ChangeForm } from "./form";
 import { carerAsk, deviceAsks, readDevice, type NewDevice } from "../caseload/new-device";
 import { positionSentence } from "./position";
 
@@ -29,7 +31,7 @@ export interface ChangePlan extends Recording {
 export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number): ChangePlan | Faulty {
   const { caseload, device, computed } = survey;
   const { tubes, changes, names } = caseload;
-  const { row, access } = device;
+  const { row } = device;
   const read = new Reader(form);
   const put = known(dateOf(valueIn(row, "Device in")));
   const out = read.date("out", "Out", today);
@@ -50,6 +52,14 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
   if (form.reason.trim() === "") read.fault("reason", "Reason: choose one.");
   const ends = endsCare(form);
   const next = ends ? null : readDevice(read, names);
+  const access = ends ? device.access : accessAfter(device, { access: read.word("access", "Access") ?? "" });
+  const others = whoIsMeant(tubes, device.id).devices.filter((one) => one.row !== row);
+  const taken = access === device.access ? [] : notToldFrom(others, access);
+  if (taken.length > 0)
+    read.fault(
+      "access",
+      `Access: ${inQuotes(device.id)} stands with ${access} in the list already (${rowList(taken.map((one) => one.row.sheetRow))}). One row is one tube, so record the change there, or put that row right first.`,
+    );
   const deviceIn = ends ? null : (read.date("deviceIn", "Device in", today) ?? out);
   if (deviceIn !== null && out !== null && deviceIn < out)
     read.fault("deviceIn", "Device in is before the old tube came out.");
@@ -61,7 +71,7 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
     filled(notComputed({ ...oldDevice(device), Out: out, ...came, ...newInLog(next, lot) }, computed.change)),
   );
   const cells = next
-    ? newInList(row, form, next, { deviceIn, lot })
+    ? newInList(device, form, next, { deviceIn, lot })
     : { Status: "left", ...emptied([...DEVICE, ...MARKS, ...FIT, "Booked for", "Date set by placing team"]) };
   const list = underHeaders(tubes, worthWriting(row, notComputed(cells, computed.row)));
   const position = next && positionSentence({ by: came["Position confirmed by"], pH: came.pH }, access, names);
@@ -69,14 +79,20 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
     outcome: "planned",
     advice: [
       ...(position ? [position] : []),
-      ...(next ? [...sizeSentence(row, next), ...spareSentence(row, lot), WATCH] : []),
+      ...(next
+        ? [...elsewhereAdvice(device, form), ...sizeSentence(row, next), ...spareSentence(row, lot), WATCH]
+        : []),
     ],
     asks: [
       ...asksOf({ out, put, deviceIn, held: textIn(row, "Held by"), ...came }),
-      ...carerAsk(came["Changed by"], access, [
-        textIn(row, "Held by").toLowerCase(),
-        ...(next ? [next.heldBy ?? ""] : []),
-      ]),
+      ...new Set(
+        [device.access, access].flatMap((end) =>
+          carerAsk(came["Changed by"], end, [
+            textIn(row, "Held by").toLowerCase(),
+            ...(next ? [next.heldBy ?? ""] : []),
+          ]),
+        ),
+      ),
       ...(next
         ? [
             ...deviceAsks(next, names),
@@ -97,8 +113,8 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
     says: [
       ...homelessSentence(changes, log.homeless),
       ...homelessSentence(tubes, list.homeless),
-      ...(isOtherType(row, form) ? [] : keptSentence(row, next, deviceIn)),
-      ...(next ? carriedSentences(row, form, next) : []),
+      ...(isOtherType(device, form) ? [] : keptSentence(row, next, deviceIn)),
+      ...(next ? [...carriedSentences(device, form, next), ...elsewhereSentences(device, form, next)] : []),
     ],
     rows: [
       { title: `New row in ${changes.sheetName}`, lines: log.lines },
@@ -109,7 +125,13 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
         { kind: "appendRows", table: changes.table, rows: [log.values] },
         { kind: "changeRow", table: tubes.table, row: row.index, values: list.values },
       ],
-      expects: [asItWas(changes), asItWas(tubes), stillSo(tubes, row, READ_BACK)],
+      expects: [
+        asItWas(changes),
+        asItWas(tubes),
+        stillSo(tubes, row, READ_BACK),
+        // Else another row might have been given this access meanwhile.
+        ...(access === device.access ? [] : others.map((one) => stillSo(tubes, one.row, ["ID", "Access"]))),
+      ],
     },
   };
 }
@@ -163,12 +185,14 @@ const newInLog = (next: NewDevice | null, lot: string | null): Readonly<Record<s
       };
 
 function newInList(
-  row: CaseloadRow,
+  device: Device,
   form: ChangeForm,
   next: NewDevice,
   { deviceIn, lot }: { readonly deviceIn: number | null; readonly lot: string | null },
 ): Readonly<Record<string, Cell>> {
+  const { row } = device;
   return {
+    ...(form.access !== "" && form.access !== textIn(row, "Access") && { Access: form.access }),
     "Held by": next.heldBy,
     "Known from": next.knownFrom,
     Shape: next.shape,
@@ -181,10 +205,11 @@ function newInList(
     "Most mL": next.most,
     "Booked for": null,
     ...emptied(MARKS),
-    ...(isOtherType(row, form) && emptied(FIT)),
+    ...(isOtherType(device, form) && emptied(FIT)),
     ...(isSpent(row, deviceIn) && { "Date set by placing team": null }),
-    ...forgotten(row, form),
-    ...spareAfter(row, form, next),
+    ...forgotten(device, form),
+    ...spareAfter(device, form, next),
+    ...arrangedAfter(device, form, next),
   };
 }
 

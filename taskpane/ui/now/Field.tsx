@@ -97,12 +97,18 @@ export function DateField({ value, onChange, today, ...about }: Common & { reado
   );
 }
 
-export function WordField({ value, onChange, of, ...about }: Common & { readonly of: readonly string[] }) {
+interface Choice extends Common {
+  readonly of: readonly string[];
+  /** What it means that no word is chosen. */
+  readonly blank?: string;
+}
+
+export function WordField({ value, onChange, of, blank = words.form.choose, ...about }: Choice) {
   return (
     <Field {...about}>
       {(tied) => (
         <select {...tied} value={value} onChange={(e) => onChange(e.target.value)}>
-          <option value="">{words.form.choose}</option>
+          <option value="">{blank}</option>
           {/* What stands in the list but is none of its words is shown as it is, to be put right. */}
           {value !== "" && !of.includes(value) && <option value={value}>{value}</option>}
           {of.map((word) => (

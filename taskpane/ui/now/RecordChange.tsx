@@ -44,9 +44,7 @@ interface FormProps extends Pick<JobProps, "workbook" | "today" | "agreed"> {
 
 function ChangeForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
   const { device } = survey;
-  const { form, at } = useForm<Form>(startOfChange(device, today), (before, change) =>
-    retyped(device.row, before, change),
-  );
+  const { form, at } = useForm<Form>(startOfChange(device, today), (before, change) => retyped(device, before, change));
   const plan = useMemo(() => planChange(survey, form, today), [form, survey, today]);
   return (
     <RecordingForm
@@ -77,6 +75,12 @@ function ChangeForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
             <Step title={words.next}>
               <p className="note">{words.offered}</p>
               <DateField label={words.deviceIn} hint={words.deviceInHint} today={today} {...at("deviceIn", faultOf)} />
+              <WordField
+                label={words.access}
+                of={lists.Access}
+                blank={words.asItWas(now.ends[device.access])}
+                {...at("access", faultOf)}
+              />
               <DeviceFields at={(field) => at(field, faultOf)} />
               <TextField label={words.lot} {...at("lot", faultOf)} />
               <WordField

@@ -371,6 +371,7 @@ const readyMade: readonly Journey[] = [
           await fill(part, {
             [now.change.reason]: "planned",
             [now.change.changedBy]: "carer",
+            [now.change.access]: "GJ",
             [now.device.heldBy]: "bumper",
             [now.change.confirmedBy]: "pH",
             [now.change.pH]: "6",

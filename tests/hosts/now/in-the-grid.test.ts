@@ -5,7 +5,7 @@ import { day } from "../../../src/worksheet/dates";
 import { planPerson, startOfPerson, surveyPerson } from "../../../taskpane/actions/add-person";
 import { whoIsMeant } from "../../../taskpane/actions/caseload/identity";
 import { readCaseload, textIn, valueIn, type Caseload } from "../../../taskpane/actions/caseload/read";
-import { planChange, startOfChange, surveyChange } from "../../../taskpane/actions/record-change";
+import { planChange, retyped, startOfChange, surveyChange } from "../../../taskpane/actions/record-change";
 import { planCheck, startOfCheck, surveyCheck } from "../../../taskpane/actions/record-check";
 import { tubeOut } from "../../../taskpane/actions/tube-out";
 import { gridOn } from "../../../taskpane/workbook/embedded/face";
@@ -127,6 +127,48 @@ test("a change: both sheets in step, and both go back", async () => {
   expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
   await settle();
   expect([await typedIn("changes"), await typedIn("tubes")]).toEqual(before);
+});
+
+test("a change to a tube that ends elsewhere: checks stay with their devices, and all goes back", async () => {
+  const { caseload, device, id } = await somebody();
+  const before = [await typedIn("changes"), await typedIn("tubes")];
+  const words = () => read().then(({ checks }) => checks.rows.map((row) => textIn(row, "State")));
+  const wordsBefore = await words();
+  expect(wordsBefore).toEqual(["as filled"]);
+  const survey = await surveyChange(grid.workbook, caseload, device);
+  const other = retyped(device, startOfChange(device, TODAY), { access: "GJ" });
+  const form = { ...other, reason: "change of type", knownFrom: "label", length: "2.3", fill: "8", most: "10" };
+  const receipt = await apply(planned(planChange(survey, form, TODAY)).change);
+  expect(receipt.outcome).toBe("done");
+  await settle();
+  const after = await read();
+  const now = whoIsMeant(after.tubes, id);
+  expect([now.doubt, now.devices.map(({ access }) => access)]).toEqual([null, ["GJ"]]);
+  const { row } = now.devices[0]!;
+  expect([textIn(row, "Key"), textIn(row, "Balloon"), valueIn(row, "Fill mL")]).toEqual([
+    "k:d-001|gj",
+    "no check yet",
+    8,
+  ]);
+  expect(textIn(after.changes.rows.at(-1)!, "Access")).toBe("G");
+  expect(await words()).toEqual(wordsBefore);
+
+  /* Nothing of the old balloon counts for the new one: its agreed fill is expected, not what was put in before. */
+  const check = await surveyCheck(grid.workbook, after, now, now.devices[0]!);
+  const plan = planned(planCheck(check, { ...startOfCheck(TODAY), out: "8", putIn: "8" }, TODAY));
+  expect([plan.meaning.expected, plan.meaning.state]).toEqual([8, "as filled"]);
+  const checked = await apply(plan.change);
+  await settle();
+  const newest = (await read()).checks.rows.at(-1)!;
+  expect([valueIn(newest, "Device in"), valueIn(newest, "Expected mL"), textIn(newest, "State")]).toEqual([
+    ...[TODAY, 8, "as filled"],
+  ]);
+
+  expect(await grid.workbook.takeBack(checked)).toEqual({ outcome: "taken back" });
+  expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+  await settle();
+  expect([await typedIn("changes"), await typedIn("tubes")]).toEqual(before);
+  expect(textIn((await somebody()).device.row, "Key")).toBe("k:d-001|g");
 });
 
 test.each(["03-04", "1E5", "007", "=A1"])("somebody new with the identifier %s, as a text", async (id) => {

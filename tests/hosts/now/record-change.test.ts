@@ -120,7 +120,7 @@ describe("what is written", () => {
   test("a change of type empties what belongs to the old type", async () => {
     const { device } = await change();
     const start = { ...startOfChange(device, TODAY), ...typed };
-    const form = retyped(device.row, start, { heldBy: "bumper", shape: "long" });
+    const form = retyped(device, start, { heldBy: "bumper", shape: "long" });
     expect([form.length, form.fill, form.most]).toEqual(["", "", ""]);
     const { workbook, plan } = await change(form);
     await apply(workbook, planned(plan).change);
@@ -229,6 +229,131 @@ describe("what is written", () => {
   });
 });
 
+describe("a new tube that ends elsewhere", () => {
+  /* Great Ormond Street, Starship and the cautions: never turned, never changed at home, no bolus into the bowel. */
+  const toBowel = { access: "GJ", changedBy: "radiology", confirmedBy: "X-ray or contrast", pH: "" } as const;
+  const arranged = {
+    ...{ "Changed by": "carer", Turning: "weekly", "Own tube-out plan": "yes", "Trained for tube out": "put in spare" },
+    ...{ "Own interval months": 3, "Spare at home": "same size", "Checked by": "nurse" },
+  };
+
+  test("the list's row takes the new access, the log keeps the old one, and both go back", async () => {
+    const { workbook, plan } = await change(toBowel, arranged);
+    const before = await everything(workbook);
+    const recording = planned(plan);
+    expect(recording.rows.map(({ lines }) => lines.find(({ header }) => header === "Access")?.text)).toEqual([
+      "G",
+      "GJ",
+    ]);
+    const receipt = await apply(workbook, recording.change);
+    expect(receipt.outcome).toBe("done");
+    const [other, row] = await rowsIn(workbook, "tubes");
+    expect(other).toEqual({ ...person, ID: "D-009" });
+    expect((await rowsIn(workbook, "changes"))[0]).toMatchObject({ ID: "03-04", Access: "G", In: person["Device in"] });
+    expect(row).toMatchObject({
+      ...{ ID: "03-04", Access: "GJ", "Held by": "balloon", "Checked by": "nurse", Notes: "quiet" },
+      ...{ "Changed by": "not decided", Turning: "never", "Spare at home": "not known", "Own tube-out plan": "yes" },
+    });
+    const emptied = ["Own interval months", "Date set by placing team", "Booked for", "Lying cm", "Measured on"];
+    for (const header of emptied) expect(row, header).not.toHaveProperty([header]);
+    const said = recording.says.join(" ");
+    expect(said).toMatch(/Own interval months and Date set by placing team: agreed for another type.*emptied/);
+    expect(said).toMatch(/GJ tube is never changed by a carer, so it is put on “not decided”/);
+    expect(said).toMatch(/must not be turned, so it is put on “never”/);
+    expect(said).toContain("As before: Trained for tube out and Own tube-out plan.");
+    expect(recording.advice.join(" ")).toMatch(/no bolus.*never turn, never change at home/);
+    expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+    expect(await everything(workbook)).toBe(before);
+  });
+
+  test("fill, label and length of the old tube are not offered for it", async () => {
+    const { device } = await change();
+    const start = startOfChange(device, TODAY);
+    const other = retyped(device, start, { access: "J" });
+    expect([other.length, other.fill, other.most]).toEqual(["", "", ""]);
+    expect(retyped(device, start, { access: "G" })).toEqual({ ...start, access: "G" });
+  });
+
+  test.each([{}, { access: "G" }])("with %j Access is not written, and nothing is emptied for it", async (more) => {
+    const { workbook, plan } = await change(more, arranged);
+    const recording = planned(plan);
+    expect(recording.rows[1]!.lines.map(({ header }) => header)).not.toContain("Access");
+    await apply(workbook, recording.change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ Access: "G", ...arranged });
+    expect(recording.asks).toEqual([]);
+  });
+
+  test("who changes it stays where it is not the carer, and is told", async () => {
+    const { workbook, plan } = await change(toBowel, { "Changed by": "nurse in clinic", Turning: "never" });
+    expect(planned(plan).says.join(" ")).toContain("As before: Changed by.");
+    expect(planned(plan).says.join(" ")).not.toContain("Turning");
+    await apply(workbook, planned(plan).change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ "Changed by": "nurse in clinic", Turning: "never" });
+  });
+
+  test("back into the stomach: turning is not known any more, and the feed plan is doubtful", async () => {
+    const cells = { Access: "GJ", Turning: "never", "Changed by": "radiology" };
+    const { workbook, plan } = await change({ access: "G", changedBy: "radiology" }, cells);
+    expect(planned(plan).advice.join(" ")).toMatch(/feed ends in the stomach now.*Ask before feeding/);
+    expect(planned(plan).says.join(" ")).toMatch(/Turning: said of a tube that ended elsewhere, so emptied/);
+    await apply(workbook, planned(plan).change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ Access: "G", "Changed by": "radiology" });
+    expect((await rowsIn(workbook, "tubes"))[1]).not.toHaveProperty(["Turning"]);
+  });
+
+  test("a stitched tube is not turned wherever it ends", async () => {
+    const cells = { Access: "GJ", Turning: "weekly" };
+    const { workbook, plan } = await change({ access: "G", heldBy: "stitched", fill: "", most: "" }, cells);
+    await apply(workbook, planned(plan).change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ Turning: "never" });
+  });
+
+  test.each([
+    /* Changed by a carer: neither what came out nor what went in may be one of the bowel. */
+    [{ ...toBowel, changedBy: "carer" }, {}, "a GJ tube is never changed at home"],
+    [{ access: "G" }, { Access: "J" }, "a J tube is never changed at home"],
+    [toBowel, {}, "will say that the feed ends in: GJ, through the opening made on 8 Jan 2024"],
+    [{ access: "G" }, { Access: null }, "will say that the feed ends in: G,"],
+  ] as [Partial<ChangeForm>, RowOf, string][])("%j %j asks", async (more, cells, ask) => {
+    expect(planned((await change(more, cells)).plan).asks.join(" ")).toContain(ask);
+  });
+
+  test("the position is judged by where the new tube ends", async () => {
+    const toGJ = planned((await change({ ...toBowel, confirmedBy: "pH", pH: "4" })).plan).advice[0];
+    expect(toGJ).toMatch(/^Position not confirmed.*seen by imaging/);
+    const toG = { access: "G", changedBy: "radiology", confirmedBy: "pH", pH: "4" };
+    expect(planned((await change(toG, { Access: "GJ" })).plan).advice[0]).toMatch(/^pH 4 is not above 5\./);
+  });
+
+  test("an access that a second row of the person has is refused in words", async () => {
+    const opened = await open(
+      { tubes: [person, { ...person, Access: "J" }, { ...person, ID: "D-009" }], names },
+      "03-04",
+    );
+    const survey = await surveyChange(opened.workbook, opened.caseload, opened.device);
+    const planFor = (access: string) =>
+      planChange(survey, { ...startOfChange(opened.device, TODAY), ...typed, changedBy: "radiology", access }, TODAY);
+    expect(faultsOf(planFor("J"))).toEqual([
+      'access: Access: "03-04" stands with J in the list already (row 6). One row is one tube, so record the change there, or put that row right first.',
+    ]);
+    const plan = planned(planFor("GJ"));
+    opened.workbook.type("Tubes in use", addressOf("tubes", "Access", 6), "GJ");
+    const before = await everything(opened.workbook);
+    expect((await apply(opened.workbook, plan.change)).outcome).toBe("refused");
+    expect(await everything(opened.workbook)).toBe(before);
+  });
+
+  test("where no tube follows, where it would have ended is not asked", async () => {
+    const { workbook, plan } = await change({ reason: "left", access: "GJ" });
+    await apply(workbook, planned(plan).change);
+    expect((await rowsIn(workbook, "tubes"))[1]).toMatchObject({ Access: "G", Status: "left" });
+  });
+
+  test("a word that is none of the list is refused", async () => {
+    expect(faultsOf((await change({ access: "PEG" })).plan)).toContain("access: Access: choose one of the list.");
+  });
+});
+
 describe("position", () => {
   /* 5.0: Sydney; Gilbertson 2011 (the setting PH_Max). Imaging for what lies in the bowel: CHOP, Starship, for GJ changes. */
   const said = async (more: Partial<ChangeForm>, cells: RowOf = {}, limit: unknown = 5) =>
@@ -283,7 +408,7 @@ describe("what is asked again or refused", () => {
       "but the tube was held by bumper",
     ],
     [{ confirmedBy: "X-ray or contrast" }, {}, "was not confirmed by pH"],
-    /* The row keeps Access and Stoma made, and tube out goes by them. 4 hours: the setting Out_Most (RCH Melbourne). */
+    /* The row keeps Stoma made, and Access unless another is chosen; tube out goes by both. 4 hours: the setting Out_Most (RCH Melbourne). */
     [{ where: "radiology" }, {}, "still says that the feed ends in: G, through the opening made on 8 Jan 2024"],
     [{ where: "theatre" }, { "Stoma made": "n/k" }, "through the opening made on n/k"],
     [{ reason: "change of type" }, { Access: null }, "the feed ends in: not known"],
