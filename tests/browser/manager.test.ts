@@ -1,6 +1,6 @@
 /**
  * A manager's question in the real page: who is held by a bumper, and whom does that choice leave out; to a ready-made
- * caseload of 500 rows, and to a clinic's own list of 5,000. The counts are known from how the rows are made
+ * caseload of 5,000 rows, and to a clinic's own list of 5,000. The counts are known from how the rows are made
  * (caseload/many-rows.ts). How long things take is printed; each has a bound far above what it should take, so that a
  * list that has become slow is seen.
  */
@@ -48,9 +48,9 @@ let desk: Desk;
 let page: Page;
 
 /** A press or an edit of one row; what takes longer has become slow, even on a busy machine. */
-const PRESS_MS = 3_000;
-/** What every formula of the list follows: opening, and a row more in Balloon checks. */
-const WHOLE_LIST_MS = 40_000;
+const PRESS_MS = 8_000;
+/** The whole list: opening, saving. */
+const WHOLE_LIST_MS = 90_000;
 const measured: { readonly what: string; readonly ms: number; readonly bound: number }[] = [];
 async function timed<T>(what: string, bound: number, work: () => Promise<T>): Promise<T> {
   const start = performance.now();
@@ -82,9 +82,9 @@ const hasNoDate = (i: number): boolean => [6, 17].includes(i % 25) || i % 50 ===
 
 const tick = (choice: string) => inPane(page).getByRole("checkbox", { name: choice, exact: true });
 
-describe.sequential("a ready-made caseload of 500 rows", () => {
+describe.sequential("a ready-made caseload of 5,000 rows", () => {
   test("opens, with its words", async () => {
-    await timed("opening a caseload of 500 rows", WHOLE_LIST_MS, async () => {
+    await timed("opening a caseload of 5,000 rows", WHOLE_LIST_MS, async () => {
       await openFile(page, join(folder, "many.xlsx"));
       await isOpen(page, "many.xlsx");
     });
@@ -96,25 +96,25 @@ describe.sequential("a ready-made caseload of 500 rows", () => {
   test("bumpers only: counts, rows in sight, and whoever has no date", async () => {
     await goSection(page, paneWords.showOnly);
     const pane = inPane(page);
-    await tick("bumper 100 rows").waitFor();
-    for (const choice of ["balloon 300 rows", "loop 50 rows", "(blank) 50 rows"])
+    await tick("bumper 1,000 rows").waitFor();
+    for (const choice of ["balloon 3,000 rows", "loop 500 rows", "(blank) 500 rows"])
       expect(await tick(choice).count(), choice).toBe(1);
-    await pane.getByText(/^50 rows without a usable date in .Device in. \(rows 13, 24, 27,/).waitFor();
+    await pane.getByText(/^500 rows without a usable date in .Device in. \(rows 13, 24, 27,/).waitFor();
 
-    await tick("bumper 100 rows").check();
-    /* Of the 50 without a date, 20 are bumpers. */
-    await pane.getByText(/^And 50 rows without a usable date .*; this choice hides 30 of them\.$/).waitFor();
-    await pane.getByText(/^Shows 100 of 500 rows and hides 400\./).waitFor();
-    await timed("showing 100 of 500 rows", PRESS_MS, async () => {
-      await press(pane, words.show(100));
-      await pane.getByText(/^100 of 500 rows are shown now/).waitFor();
+    await tick("bumper 1,000 rows").check();
+    /* Of the 500 without a date, 200 are bumpers. */
+    await pane.getByText(/^And 500 rows without a usable date .*; this choice hides 300 of them\.$/).waitFor();
+    await pane.getByText(/^Shows 1,000 of 5,000 rows and hides 4,000\./).waitFor();
+    await timed("showing 1,000 of 5,000 rows of the caseload", PRESS_MS, async () => {
+      await press(pane, words.show(1_000));
+      await pane.getByText(/^1,000 of 5,000 rows are shown now/).waitFor();
     });
     expect(await shownRows(page, 6, 6)).toEqual(sheetRows(60, FIRST_ROW, isBumper).slice(0, 6));
     expect(await findings(page)).toEqual([]);
   });
 
   test("the saved file has the filter on, and only the others hidden", async () => {
-    const { bytes } = await timed("saving 500 rows", WHOLE_LIST_MS, () => save(page));
+    const { bytes } = await timed("saving 5,000 rows", WHOLE_LIST_MS, () => save(page));
     const { hidden, filters } = shownIn(bytes, tubes, tableNames.tubes);
     expect(hidden).toEqual(sheetRows(CASELOAD_ROWS, FIRST_ROW, (i) => !isBumper(i)));
     expect(filters.map(({ header }) => header)).toEqual(["Held by"]);
@@ -124,11 +124,11 @@ describe.sequential("a ready-made caseload of 500 rows", () => {
   test("rows without a date by one press, all rows by another", async () => {
     const pane = inPane(page);
     await press(pane, words.showThese);
-    await pane.getByText(/^50 rows without a usable date are shown now/).waitFor();
+    await pane.getByText(/^500 rows without a usable date are shown now/).waitFor();
     expect(await shownRows(page, 6, 5)).toEqual(sheetRows(60, FIRST_ROW, hasNoDate).slice(0, 5));
     await timed("showing all again", PRESS_MS, async () => {
       await press(pane, words.showAll);
-      await pane.getByText(/^All 500 rows are shown again/).waitFor();
+      await pane.getByText(/^All 5,000 rows are shown again/).waitFor();
     });
     expect(await shownRows(page, 6, 4)).toEqual([7, 8, 9, 10]);
   });
@@ -149,7 +149,7 @@ describe.sequential("a ready-made caseload of 500 rows", () => {
     await confirm(part, "M-0001");
     await fill(part, { [now.check.out]: "3", [now.check.putIn]: "5", [now.check.by]: "nurse" });
     await go(page, "A7");
-    await timed("recording a check, until its word has changed", WHOLE_LIST_MS, async () => {
+    await timed("recording a check, until its word has changed", PRESS_MS, async () => {
       expect(await record(part, now.check.record)).toEqual([]);
       /* 2 of 5 mL are missing: more than 0.5, less than half. */
       await page.locator(".selected-row").getByText("balloon: low", { exact: true }).waitFor();

@@ -18,7 +18,10 @@ import { Unsaved } from "./unsaved";
 import { GridWorkbookPort } from "./workbook";
 
 /** Lets the page paint between the parts of a long work. */
-const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+const breath = (milliseconds = 0): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+/** Two pictures of a screen that paints 60 times a second. */
+const PAINT = 34;
 
 /** The engine's caches outlive a grid and go by this name: it is never used twice. */
 let books = 0;
@@ -93,6 +96,8 @@ export function gridOn(
   }
 
   async function save(): Promise<Saved | Refusal> {
+    // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
+    await breath(PAINT);
     return saveBook(engine, workbook);
   }
 

@@ -1,6 +1,5 @@
 /**
- * Invented rows by the hundred: a ready-made caseload of 500, as large as the grid works out by itself
- * (src/caseload/limits.ts), and a clinic's own list of 5,000. How they are made decides what must be counted, by row
+ * Invented rows by the thousand: a ready-made caseload of 5,000, and a clinic's own list of as many. How they are made decides what must be counted, by row
  * number from 0: held by a bumper where i ends in 6 or 7 (a fifth of them, half of those typed with a blank behind), by a
  * loop where it ends in 8, not written where it ends in 9, by a balloon in all others. No usable date where i is 6 or 17
  * in 25 (blank; text) or 20 in 50 (a year not come yet): a tenth of all; of 50 in a row, two such rows are bumpers.
@@ -8,7 +7,7 @@
 import { caseloadBookOf, type CaseloadRow, type CaseloadRows } from "../../../src/caseload/index";
 import { writeBook } from "../../../taskpane/workbook/file";
 
-export const CASELOAD_ROWS = 500;
+export const CASELOAD_ROWS = 5_000;
 export const OWN_ROWS = 5_000;
 export const TODAY = 46_352; /* 26 November 2026 */
 

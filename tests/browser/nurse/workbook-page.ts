@@ -96,8 +96,8 @@ export const added = (page: Page): Promise<void> =>
 /** Presses Save and gives the file that the browser got. */
 export async function save(page: Page): Promise<{ readonly bytes: Uint8Array; readonly name: string }> {
   const [download] = await Promise.all([
-    page.waitForEvent("download", { timeout: 60_000 }),
-    page.getByRole("button", { name: "Save", exact: true }).click(),
+    page.waitForEvent("download", { timeout: 120_000 }),
+    page.getByRole("button", { name: "Save", exact: true }).click({ timeout: 120_000 }),
   ]);
   return { bytes: new Uint8Array(readFileSync(await download.path())), name: download.suggestedFilename() };
 }

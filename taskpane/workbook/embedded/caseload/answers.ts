@@ -26,6 +26,9 @@ const GATHER = 20;
 const NO_MATTER =
   /^formula\.mutation\.(?!set-defined-name|remove-defined-name)|\.operation\.|\.skeleton|auto-height|row-height|col-width|row-auto|set-style|style-ids|frozen|filter|permission|mark-dirty|doc\.mutation|rich-text|theme|conditional|data-validation|note|gridlines|tab-color|set-worksheet-active|(?:row|col)-(?:visible|hidden)/;
 
+/** Changes of what names and tables stand for: their cells stay where they are. */
+const MOVES_NO_CELL = /set-sheet-table|set-super-table|defined-name|row-count|column-count/;
+
 type Cells = Record<string, Record<string, ICellData | undefined> | undefined>;
 
 export class CaseloadAnswers {
@@ -36,8 +39,10 @@ export class CaseloadAnswers {
   private isReleased = false;
   private worked: WorkedOut | undefined;
   private given = "";
-  /** Formulas, names or rows may stand elsewhere now. */
+  /** Formulas, names or the ends of tables may stand elsewhere now. */
   private isMoved = false;
+  /** Rows may stand elsewhere now, without their cells having been told. */
+  private isShifted = false;
   private areSettingsTouched = false;
   private readonly touched = new Map<RowsTable, Set<number>>();
   private isWriting = false;
@@ -99,6 +104,7 @@ export class CaseloadAnswers {
 
   private forget(): void {
     this.isMoved = false;
+    this.isShifted = false;
     this.areSettingsTouched = false;
     this.touched.clear();
   }
@@ -112,8 +118,10 @@ export class CaseloadAnswers {
   private hear(id: string, params: unknown, isResult: boolean): void {
     const { unitId, subUnitId, cellValue } = (params ?? {}) as Partial<ISetRangeValuesMutationParams>;
     if (NO_MATTER.test(id) || (unitId !== undefined && unitId !== this.live.unit)) return;
-    if (id !== SetRangeValuesMutation.id || !cellValue) this.isMoved = true;
-    else if (this.standing) this.note(subUnitId!, cellValue as Cells, isResult);
+    if (id !== SetRangeValuesMutation.id || !cellValue) {
+      this.isMoved = true;
+      this.isShifted ||= !MOVES_NO_CELL.test(id);
+    } else if (this.standing) this.note(subUnitId!, cellValue as Cells, isResult);
     else if (hasFormula(cellValue as Cells)) this.isMoved = true;
     if (this.isMoved || this.areSettingsTouched || this.touched.size > 0) this.soon();
   }
@@ -157,6 +165,7 @@ export class CaseloadAnswers {
 
   /** @returns the rows whose results may be other ones now */
   private work(): readonly Place[] {
+    const before = this.standing;
     if (this.isMoved) {
       this.standing = this.recogniser.find();
       if (!this.standing) {
@@ -166,13 +175,22 @@ export class CaseloadAnswers {
       if (this.isReleased) this.engine.api.getFormula().stopCalculation();
       this.isReleased = false;
       this.withhold();
-      return this.workAllOut();
     }
-    if (this.areSettingsTouched && JSON.stringify(this.givenNow()) !== this.given) return this.workAllOut();
+    const now = this.standing!;
+    if (this.isMoved && (this.isShifted || !before || !isInPlace(before, now))) return this.workAllOut();
+    if ((this.isMoved || this.areSettingsTouched) && JSON.stringify(this.givenNow()) !== this.given)
+      return this.workAllOut();
     const changed: ChangedRow[] = [];
-    for (const [table, places] of this.touched)
+    for (const table of rowsTables) {
+      const places = new Set(this.touched.get(table));
+      const { rows, overtyped } = now.tables[table];
+      const former = before!.tables[table];
+      for (let place = former.rows; place < rows; place++) places.add(place);
+      if (overtyped !== former.overtyped)
+        for (const place of [...overtyped.keys(), ...former.overtyped.keys()]) places.add(place);
       for (const place of [...places].sort((one, other) => one - other))
-        changed.push({ table, place, row: this.rowAt(this.standing!.tables[table], place) });
+        changed.push({ table, place, row: this.rowAt(now.tables[table], place) });
+    }
     return changed.length === 0 ? [] : this.worked!.change(changed);
   }
 
@@ -318,6 +336,15 @@ export class CaseloadAnswers {
     this.tellEngine(used);
   }
 }
+
+/** Every row and column stands where it stood; rows may have come in at the ends of the tables. */
+const isInPlace = (before: Standing, now: Standing): boolean =>
+  before.groups.join() === now.groups.join() &&
+  rowsTables.every((table) => {
+    const [one, other] = [before.tables[table], now.tables[table]];
+    const isSameTable = one.sheet === other.sheet && one.top === other.top && one.rows <= other.rows;
+    return isSameTable && [...one.columns].every(([header, column]) => other.columns.get(header) === column);
+  });
 
 const hasFormula = (cells: Cells): boolean =>
   Object.values(cells).some((row) => Object.values(row ?? {}).some((cell) => cell?.f || cell?.si));

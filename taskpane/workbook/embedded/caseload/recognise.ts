@@ -197,6 +197,18 @@ export class Recogniser {
     const formulas = this.formulasOf(table, groups, columns);
     const matrix = reader.worksheet.getCellMatrix().getMatrix() as Matrix;
     const masters = mastersIn(matrix, top, rows);
+    /** A group's text is looked at once, not once for every row. */
+    const areOurs = new Map<string, boolean>();
+    const isOurs = (cell: ICellData, row: number, column: number, expected: string): boolean => {
+      if (isText(cell.f)) return this.known.formOf(cell.f, row, column) === expected;
+      if (!cell.si) return false;
+      const seen = areOurs.get(cell.si);
+      if (seen !== undefined) return seen;
+      const master = masters.get(cell.si);
+      const found = master?.column === column && this.known.formOf(master.text, master.row, column) === expected;
+      areOurs.set(cell.si, found);
+      return found;
+    };
     const overtyped = new Map<number, Set<string>>();
     const others: OtherFormula[] = [];
     const computed = new Map(
@@ -209,7 +221,7 @@ export class Recogniser {
       const cells = matrix[row] ?? {};
       for (const [column, { header, isHidden }] of computed) {
         const cell = cells[column];
-        if (cell && this.isOurs(cell, row, column, masters, formulas.get(header)!)) continue;
+        if (cell && isOurs(cell, row, column, formulas.get(header)!)) continue;
         if (isHidden) return undefined;
         const there = overtyped.get(place);
         if (there) there.add(header);
@@ -236,14 +248,6 @@ export class Recogniser {
       masters,
     };
     return standing;
-  }
-
-  private isOurs(cell: ICellData, row: number, column: number, masters: Masters, expected: string): boolean {
-    const master = cell.si ? masters.get(cell.si) : undefined;
-    if (master && !isText(cell.f)) {
-      return master.column === column && this.known.formOf(master.text, master.row, column) === expected;
-    }
-    return isText(cell.f) && this.known.formOf(cell.f, row, column) === expected;
   }
 
   private formulasOf(table: RowsTable, groups: readonly OptionalGroup[], columns: ReadonlyMap<string, number>) {
