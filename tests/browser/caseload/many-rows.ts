@@ -26,9 +26,9 @@ const dateIn = (i: number, daysAgo: number): number | string | null => {
   return i % 50 === 20 ? TODAY + 9_000 : TODAY - daysAgo;
 };
 
-function tubes(): CaseloadRow[] {
+function tubes(count: number): CaseloadRow[] {
   const below = spread(20_261_126);
-  return Array.from({ length: CASELOAD_ROWS }, (_, i): CaseloadRow => {
+  return Array.from({ length: count }, (_, i): CaseloadRow => {
     const isBalloon = held(i) === "balloon";
     return {
       ID: `M-${String(i + 1).padStart(4, "0")}`,
@@ -50,8 +50,8 @@ function tubes(): CaseloadRow[] {
   });
 }
 
-const checks = (): CaseloadRow[] =>
-  Array.from({ length: CASELOAD_ROWS / 10 }, (_, i) => ({
+const checks = (count: number): CaseloadRow[] =>
+  Array.from({ length: count / 10 }, (_, i) => ({
     ID: `M-${String(10 * i + 2).padStart(4, "0")}`,
     "Checked on": TODAY - 2,
     "Out mL": 4.8,
@@ -59,10 +59,17 @@ const checks = (): CaseloadRow[] =>
     By: "carer",
   }));
 
-const rows = (): CaseloadRows => ({ tubes: tubes(), checks: checks(), changes: [] });
+/** So many devices, and a check of every tenth. */
+export const caseloadRows = (count: number): CaseloadRows => ({
+  tubes: tubes(count),
+  checks: checks(count),
+  changes: [],
+});
 
 export const manyRows = (): Promise<Uint8Array> =>
-  writeBook(caseloadBookOf(rows(), { asOf: TODAY, people: "none", groups: ["fit", "plan", "spare"] }));
+  writeBook(
+    caseloadBookOf(caseloadRows(CASELOAD_ROWS), { asOf: TODAY, people: "none", groups: ["fit", "plan", "spare"] }),
+  );
 
 /** A clinic's own list, under headings that are nobody else's; kinds and dates as above. */
 export const ownList = (): (string | number | null)[][] => [
