@@ -22,19 +22,39 @@ const BESIDE_BALLOON = new Set([
 ]);
 const JEJUNOSTOMY = new Set(["jejunostomy", "tube", "button", "balloon", "ballon", "retained", "device"]);
 const GASTROJEJUNAL = new Set(["gj", "pegj", "gastrojejunal", "gastrojejunostomy"]);
-const BESIDE_GASTROJEJUNAL = new Set([...GASTROJEJUNAL, "tube", "button", "device", "balloon", "low", "profile"]);
+const BESIDE_GASTROJEJUNAL = new Set([
+  ...GASTROJEJUNAL,
+  "tube",
+  "button",
+  "device",
+  "balloon",
+  "ballon",
+  "low",
+  "profile",
+]);
 const TEAM = new Set(["loop", "pigtail", "winged", "stitched", "sutured", "catheter"]);
 const BESIDE_TEAM = new Set([...TEAM, "tube", "urinary", "stop", "gap", "stopgap"]);
 
-export function guessKind(word: string): KindKey | null {
+/** The single words in a word of the list; none where it is a doubt or a denial: "balloon?", "no balloon", "not known". */
+function partsOf(word: string): readonly string[] {
   const text = wordKey(word)
     .replace(/\bg[\s/-]?j\b/g, "gj")
     .replace(/\bpeg[\s/-]?j\b/g, "pegj")
     .replace(/\bgastro[\s-]jejun/g, "gastrojejun")
     .replace(/\blow[\s-]profile\b/g, "lowprofile");
-  // A doubt or a denial: "balloon?", "no balloon", "non-balloon", "not known".
-  if (/\?|\b(?:no|not|non|without|was|old)\b/.test(text)) return null;
-  const words = text.split(/[^\p{L}]+/u).filter((part) => part !== "");
+  if (/\?|\b(?:no|not|non|without|was|old)\b/.test(text)) return [];
+  return text.split(/[^\p{L}]+/u).filter((part) => part !== "");
+}
+
+/** Whether a word for a gastrojejunal tube also says that a balloon holds it, and nothing else. */
+export function saysBalloonGJ(word: string): boolean {
+  const words = partsOf(word);
+  const has = (part: string) => words.includes(part);
+  return (has("balloon") || has("ballon")) && words.every((part) => BESIDE_GASTROJEJUNAL.has(part));
+}
+
+export function guessKind(word: string): KindKey | null {
+  const words = partsOf(word);
   const has = (part: string) => words.includes(part);
   const only = (allowed: ReadonlySet<string>) => words.length > 0 && words.every((part) => allowed.has(part));
 

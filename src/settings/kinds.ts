@@ -26,6 +26,8 @@ export interface DeviceKind {
    * missing must not read as if nothing were to be done.
    */
   readonly without: "no set change" | "no date" | "kind not known";
+  /** Whether a balloon of water holds it; null: the kind does not say. */
+  readonly hasBalloon: boolean | null;
 }
 
 export const kinds: readonly DeviceKind[] = [
@@ -36,6 +38,7 @@ export const kinds: readonly DeviceKind[] = [
     due: "Int_Balloon_G",
     latest: "Lim_Balloon_G",
     without: "no set change",
+    hasBalloon: true,
   },
   {
     key: "balloon jejunostomy",
@@ -44,6 +47,7 @@ export const kinds: readonly DeviceKind[] = [
     due: "Int_Balloon_J",
     latest: "Lim_Balloon_J",
     without: "no set change",
+    hasBalloon: true,
   },
   {
     key: "gastrojejunal",
@@ -52,6 +56,7 @@ export const kinds: readonly DeviceKind[] = [
     due: "Int_GJ",
     latest: "Lim_GJ",
     without: "no set change",
+    hasBalloon: null,
   },
   {
     key: "bumper adult",
@@ -60,6 +65,7 @@ export const kinds: readonly DeviceKind[] = [
     due: null,
     latest: "Lim_Bumper_Adult",
     without: "no set change",
+    hasBalloon: false,
   },
   {
     key: "bumper child",
@@ -68,6 +74,7 @@ export const kinds: readonly DeviceKind[] = [
     due: null,
     latest: "Lim_Bumper_Child",
     without: "no set change",
+    hasBalloon: false,
   },
   {
     key: "placing team",
@@ -76,6 +83,7 @@ export const kinds: readonly DeviceKind[] = [
     due: null,
     latest: null,
     without: "no date",
+    hasBalloon: null,
   },
   {
     key: "not known",
@@ -84,6 +92,7 @@ export const kinds: readonly DeviceKind[] = [
     due: null,
     latest: null,
     without: "kind not known",
+    hasBalloon: null,
   },
 ];
 

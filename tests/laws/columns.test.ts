@@ -291,7 +291,9 @@ describe("previews", () => {
             answer instanceof SheetError ||
             answer instanceof CellError ||
             answer === null ||
-            ["", "no date", "kind not known", "check date", "not measured"].includes(String(answer));
+            ["", "no date", "kind not known", "balloon not known", "check date", "not measured"].includes(
+              String(answer),
+            );
           const told = problem !== null && problem.severity !== "doubt";
           expect([recipe.key, answer, told]).toEqual([recipe.key, answer, isMissing]);
         }
@@ -326,6 +328,33 @@ describe("previews", () => {
       });
     });
     expect(reassured).toEqual([]);
+  });
+  it("give no day for a balloon check where the list does not say that a balloon holds the tube", () => {
+    const [good, told] = [{ stomaMade: AS_OF - 400, last: AS_OF - 60, lastCheck: AS_OF - 9 }, recipeNamed("checkDue")];
+    const listed = fc.array(
+      fc.tuple(
+        fc.oneof(fc.constantFrom("balloon", "gj balloon"), fc.string({ maxLength: 12 })),
+        fc.constantFrom(...kinds),
+      ),
+    );
+    let days = 0;
+    fc.assert(
+      fc.property(listed, hostile, fc.nat(20), (pairs, cell, pick) => {
+        const words = new Map(pairs.map(([text, { key }]) => [wordKey(text), key]));
+        const kind = pick < pairs.length ? pairs[pick]![0] : cell;
+        const answer = told.answer({ ...good, kind }, usingOf({ from: "words", words }));
+        if (typeof answer !== "number") return;
+        days += 1;
+        const key = words.get(wordKey(String(kind)));
+        expect([key, String(kind)]).toEqual(
+          key === "gastrojejunal"
+            ? [key, expect.stringMatching(/balloon/i)]
+            : [expect.stringMatching(/^balloon /), String(kind)],
+        );
+      }),
+      { ...SEED, numRuns: 5000 },
+    );
+    expect(days).toBeGreaterThan(100);
   });
   it("hold every column to that which can reassure", () => {
     const able = recipes.filter(({ words }) => words.length === 0 || words.some((word) => reassuring.has(word)));

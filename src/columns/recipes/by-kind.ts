@@ -5,7 +5,7 @@ import { kindNamed, type DeviceKind } from "../../settings/kinds";
 import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
-import { formula, quoted, type ColumnSlot, type FormulaTemplate } from "../formula";
+import { formula, inA1, quoted, type ColumnSlot, type FormulaTemplate } from "../formula";
 import { spelled, spellings, written } from "../spelling";
 import { KIND_NOT_KNOWN, NO_DATE } from "../state-words";
 import { dateDoubt } from "./date-doubt";
@@ -27,52 +27,49 @@ export function dateByKind(slots: Slots, using: Using, interval: Interval): Form
   const last = slots.last!;
   const outcome = (kind: DeviceKind): FormulaTemplate => {
     const setting = interval(kind);
-    return setting === null
-      ? formula`${quoted(kind.without)}`
-      : formula`TUBE.CHANGEDUE(${last},${using.written(setting)})`;
+    return setting === null ? [quoted(kind.without)] : formula`TUBE.CHANGEDUE(${last},${using.written(setting)})`;
   };
   const rest =
     using.kinds.from === "everyone"
       ? outcome(kindNamed(using.kinds.kind))
-      : branches(slots.kind!, groups(using.kinds.words, using, interval), outcome);
+      : byWord(slots.kind!, using.kinds.words, outcome);
   return formula`IF(${noDateIn(last)},${quoted(NO_DATE)},${rest})`;
 }
 
 interface Group {
-  readonly kind: DeviceKind;
+  readonly outcome: FormulaTemplate;
   readonly words: string[];
 }
 
-/** Kinds with the same outcome share a branch. */
-function groups(words: ReadonlyMap<string, DeviceKind["key"]>, using: Using, interval: Interval): readonly Group[] {
-  const byOutcome = new Map<string, Group>();
+/** What stands there for the word in `cell`; words with the same outcome share a branch, all others are not known. */
+export function byWord(
+  cell: ColumnSlot,
+  words: ReadonlyMap<string, DeviceKind["key"]>,
+  outcomeOf: (kind: DeviceKind, word: string) => FormulaTemplate,
+): FormulaTemplate {
+  const groups = new Map<string, Group>();
   for (const [word, key] of words) {
     if (key === "not known" || word === "") continue;
-    const kind = kindNamed(key);
-    const setting = interval(kind);
-    const outcome = setting === null ? kind.without : `months ${using.written(setting)}`;
-    const group = byOutcome.get(outcome) ?? { kind, words: [] };
-    byOutcome.set(outcome, group);
+    const outcome = outcomeOf(kindNamed(key), word);
+    const text = inA1(outcome, 0, 0);
+    const group = groups.get(text) ?? { outcome, words: [] };
+    groups.set(text, group);
     for (const spelling of spellings(word)) if (!group.words.includes(spelling)) group.words.push(spelling);
   }
-  return [...byOutcome.values()];
+  return branches(cell, [...groups.values()]);
 }
 
-function branches(
-  cell: ColumnSlot,
-  [group, ...others]: readonly Group[],
-  outcome: (kind: DeviceKind) => FormulaTemplate,
-): FormulaTemplate {
+function branches(cell: ColumnSlot, [group, ...others]: readonly Group[]): FormulaTemplate {
   if (!group) return [quoted(KIND_NOT_KNOWN)];
   const one = (word: string) => formula`EXACT(LOWER(TRIM(${cell})),${written(word)})`;
   const [first, ...more] = group.words;
   const tests = more.reduce<FormulaTemplate>((all, word) => formula`${all},${one(word)}`, one(first!));
   const test = more.length > 0 ? formula`OR(${tests})` : tests;
-  return formula`IF(${test},${outcome(group.kind)},${branches(cell, others, outcome)})`;
+  return formula`IF(${test},${group.outcome},${branches(cell, others)})`;
 }
 
 /** The kind of a row: known, or why not. */
-function kindOfRow(row: RowCells, source: KindSource): DeviceKind | CellError {
+export function kindOfRow(row: RowCells, source: KindSource): DeviceKind | CellError {
   if (source.from === "everyone") return kindNamed(source.kind);
   const cell = row.kind ?? null;
   if (cell instanceof CellError) return cell;
@@ -120,7 +117,7 @@ export function dateProblem(row: RowCells, using: Using, interval: Interval): Ro
   return reason === null ? null : { severity: "doubt", shows, reason };
 }
 
-function kindReason(cell: Cell | CellError): string {
+export function kindReason(cell: Cell | CellError): string {
   const word = cell instanceof CellError ? null : spelled(cell);
   return word === "" ? "no kind entered" : `kind "${String(cell).trim()}"`;
 }

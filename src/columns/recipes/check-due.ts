@@ -1,6 +1,13 @@
 import { CHECKDUE } from "../../balloon/checkdue";
+import { kindNamed, type DeviceKind } from "../../settings/kinds";
+import { CellError } from "../../worksheet/error";
+import { quoted } from "../formula";
+import { saysBalloonGJ } from "../kind-guess";
+import { spelled } from "../spelling";
+import { BALLOON_NOT_KNOWN, KIND_NOT_KNOWN, NO_BALLOON } from "../state-words";
+import { byWord, kindOfRow, kindReason } from "./by-kind";
 import { dateDoubt } from "./date-doubt";
-import { fromFunction, type GivenCell } from "./from-function";
+import { fromFunction, type Apart, type GivenCell } from "./from-function";
 import type { Recipe, RowCells, Using } from "./recipe";
 
 const cells: readonly GivenCell[] = [
@@ -13,6 +20,48 @@ const cells: readonly GivenCell[] = [
 const doubt = (row: RowCells, _: unknown, { asOf }: Using): string | null =>
   cells.reduce<string | null>((found, { role, called }) => found ?? dateDoubt(called, row[role] ?? null, asOf), null);
 
+/** What stands in place of a day; null for a balloon. A gastrojejunal tube may have one: only its own word can say so. */
+function insteadOf(kind: DeviceKind, word: string): string | null {
+  if (kind.key === "not known") return KIND_NOT_KNOWN;
+  if (kind.hasBalloon ?? (kind.key === "gastrojejunal" && saysBalloonGJ(word))) return null;
+  return kind.hasBalloon === false ? NO_BALLOON : BALLOON_NOT_KNOWN;
+}
+
+const isFilled = (cell: RowCells["lastCheck"]): boolean =>
+  cell instanceof CellError || !["", "0"].includes(spelled(cell ?? null) ?? "?");
+
+/** Where the list says what holds each tube in, only a balloon gets a day. */
+const notABalloon: Apart = {
+  needs: [{ role: "kind", optional: true }],
+  template: ({ kind: slot }, { kinds }, answered) => {
+    const outcome = (kind: DeviceKind, word: string) => {
+      const instead = insteadOf(kind, word);
+      return instead === null ? answered : [quoted(instead)];
+    };
+    if (kinds.from === "everyone") return outcome(kindNamed(kinds.kind), "");
+    return slot ? byWord(slot, kinds.words, outcome) : answered;
+  },
+  answer: (row, { kinds }) => {
+    if (kinds.from === "words" && row.kind === undefined) return null;
+    const kind = kindOfRow(row, kinds);
+    if (kind instanceof CellError) return kind;
+    const word = kinds.from === "everyone" || row.kind instanceof CellError ? null : spelled(row.kind ?? null);
+    return insteadOf(kind, word ?? "");
+  },
+  problem: (row, answer) => {
+    if (answer instanceof CellError) return { severity: "no answer", shows: answer.code, reason: "kind is an error" };
+    if (answer === KIND_NOT_KNOWN) return { severity: "kind", shows: answer, reason: kindReason(row.kind ?? null) };
+    if (answer === BALLOON_NOT_KNOWN)
+      return {
+        severity: "no answer",
+        shows: answer,
+        reason: `${kindReason(row.kind ?? null)} does not say whether a balloon holds it`,
+      };
+    const reason = "a balloon check of a tube without a balloon: one of the two is wrong";
+    return isFilled(row.lastCheck) ? { severity: "doubt", shows: answer, reason } : null;
+  },
+};
+
 export const checkDue: Recipe = {
   key: "checkDue",
   group: "Balloon",
@@ -20,7 +69,7 @@ export const checkDue: Recipe = {
   label: "Check due",
   help: "The day of the next balloon check, never before the first check that a new opening allows. For tubes held by a balloon.",
   caution:
-    "Do not empty a balloon in a new opening before the placing team’s date. In a mixed list a tube without a balloon gets a day too: nothing is drawn out of that one.",
+    "Do not empty a balloon in a new opening before the placing team’s date. In a mixed list say which column holds the kind of tube: without it a tube that has no balloon gets a day too, and nothing is drawn out of that one.",
   needsKinds: false,
   usesAsOf: false,
   usesDates: true,
@@ -31,6 +80,7 @@ export const checkDue: Recipe = {
     cells,
     numbers: ["Check_First", "Check_Days", "Check_AfterChange"],
     blank: "",
+    apart: notABalloon,
     doubt,
   }),
 };

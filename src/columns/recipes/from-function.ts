@@ -24,6 +24,18 @@ export interface GivenCell {
   readonly missing: "blank" | "blank or 0" | "left out";
 }
 
+/** Rows that the function is not asked about. */
+export interface Apart {
+  /** What tells them from others. */
+  readonly needs: Recipe["needs"];
+  /** `answered` for rows that the function is asked about, something else for the others. */
+  readonly template: (slots: Slots, using: Using, answered: FormulaTemplate) => FormulaTemplate;
+  /** What stands there instead; null where the function is asked. */
+  readonly answer: (row: RowCells, using: Using) => string | CellError | null;
+  /** Why that stands there; null where nothing is missing. */
+  readonly problem: (row: RowCells, answer: string | CellError) => RowProblem | null;
+}
+
 interface FunctionColumn {
   readonly of: SheetFunction;
   /** The function's first arguments, in its order. */
@@ -36,6 +48,7 @@ interface FunctionColumn {
   readonly blank: string;
   /** The answer turned round: a loss instead of a difference. */
   readonly negated?: boolean;
+  readonly apart?: Apart;
   /** Why somebody should look at a row that has an answer; null where nobody need. */
   readonly doubt?: (row: RowCells, answer: Cell, using: Using) => string | null;
 }
@@ -49,7 +62,7 @@ const isMissing = ({ missing }: GivenCell, value: Cell | CellError): boolean => 
 };
 
 export function fromFunction(column: FunctionColumn): Worked {
-  const { of, cells, numbers = [], between = () => [], blank, negated = false, doubt } = column;
+  const { of, cells, numbers = [], between = () => [], blank, negated = false, apart, doubt } = column;
   const guarded = cells.filter(({ missing }) => missing !== "left out");
   const names = of.order.map(({ name }) => name);
 
@@ -62,10 +75,12 @@ export function fromFunction(column: FunctionColumn): Worked {
     const called = formula`TUBE.${of.name}(${listed([...given, ...others.map((text) => [text])])})`;
     const isEmpty = tests.length === 1 && guarded[0]!.missing === "blank" ? tests[0]! : formula`OR(${listed(tests)})`;
     const answered = formula`IF(${isEmpty},${quoted(blank)},${negated ? formula`0-${called}` : called})`;
-    return whereSet(numbers, using, answered);
+    return whereSet(numbers, using, apart ? apart.template(slots, using, answered) : answered);
   }
 
   function answer(row: RowCells, using: Using): Cell | SheetError | CellError {
+    const instead = apart?.answer(row, using) ?? null;
+    if (instead !== null) return instead;
     const values = cells.map(({ role }) => row[role] ?? null);
     const error = values.find((value, i) => value instanceof CellError && cells[i]!.missing !== "left out");
     if (error !== undefined) return error;
@@ -82,6 +97,8 @@ export function fromFunction(column: FunctionColumn): Worked {
   };
 
   function problem(row: RowCells, using: Using): RowProblem | null {
+    const instead = apart?.answer(row, using) ?? null;
+    if (instead !== null) return apart!.problem(row, instead);
     const found = answer(row, using);
     const severity = "no answer";
     if (found instanceof CellError) {
@@ -100,7 +117,7 @@ export function fromFunction(column: FunctionColumn): Worked {
 
   return {
     functions: [of.name],
-    needs: cells.map(({ role }) => ({ role, optional: false })),
+    needs: [...cells.map(({ role }) => ({ role, optional: false })), ...(apart?.needs ?? [])],
     settings: () => numbers,
     template,
     answer,

@@ -77,7 +77,7 @@ export interface Recipe {
   /** What somebody must know who reads this column; shown when it is chosen. Only where a wrong reading could hurt. */
   readonly caution?: string;
   readonly needs: readonly Need[];
-  /** The kind of every row must be said: by a mapped column or for everyone. */
+  /** The kind of every row must be said: by a mapped column or for everyone. One that is used where kept stands in `needs`. */
   readonly needsKinds: boolean;
   /** The lengths in stock must be said. */
   readonly needsLengths?: boolean;

@@ -85,7 +85,7 @@ export interface RecipeSurvey {
   readonly label: string;
   readonly header: string;
   readonly help: string;
-  /** What it needs. `kind` is left out: see `needsKinds`. */
+  /** What it needs. A kind that must be said is left out: see `needsKinds`. */
   readonly needs: readonly { readonly role: Role; readonly optional: boolean }[];
   readonly needsKinds: boolean;
   /** Shown where it is chosen: how a wrong reading could hurt. */

@@ -4,9 +4,10 @@
  */
 import { inA1, type ColumnSlot } from "../../../src/columns/formula";
 import { recipes } from "../../../src/columns/recipes/index";
-import type { Recipe, RecipeKey, Slots, Using } from "../../../src/columns/recipes/recipe";
+import type { KindSource, Recipe, RecipeKey, Slots, Using } from "../../../src/columns/recipes/recipe";
 import { roles } from "../../../src/columns/role";
 import { settingNamed, settings } from "../../../src/settings/index";
+import { kinds } from "../../../src/settings/kinds";
 import { isFunctionName, tokens, type Token } from "../../workbook/formula/tokens";
 
 const SETTINGS: ReadonlySet<string> = new Set(settings.map(({ name }) => name.toLowerCase()));
@@ -40,19 +41,29 @@ function shapeOf(formula: string): string {
 const BY_KIND =
   /^IF\(OR\(LEN\(TRIM\(@\)\)=#,EXACT\(TRIM\(@\),"0"\)\),"no date",(?:TUBE\.CHANGEDUE\(@,#\)|"[^"]*"|IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*"kind not known"\)+)\)$/;
 
-const usings: readonly Using[] = [0, 1].map((more) => ({
-  kinds: { from: "words", words: new Map() },
-  value: (name) => settingNamed(name).default + more,
-  written: (name) => String(settingNamed(name).default + more),
-  asOf: 0,
-  lengths: [1],
-}));
+/** Check due on a list that says what holds each tube in; words again each clinic's own. */
+const CHECK_BY_KIND = /^IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*\bTUBE\.CHECKDUE\(.*"kind not known"\)+$/;
+
+/** A kind said of everyone changes some formulas wholly. */
+const kindSources: readonly KindSource[] = [
+  { from: "words", words: new Map() },
+  ...kinds.filter(({ key }) => key !== "not known").map(({ key }) => ({ from: "everyone" as const, kind: key })),
+];
+
+const usingsOf = (source: KindSource): readonly Using[] =>
+  [0, 1].map((more) => ({
+    kinds: source,
+    value: (name) => settingNamed(name).default + more,
+    written: (name) => String(settingNamed(name).default + more),
+    asOf: 0,
+    lengths: [1],
+  }));
 
 /** Every role a column has, and for "Change" every choice of the columns it may stand on. */
 function slotsFor({ needs }: Recipe): readonly Slots[] {
   const all: Slots = Object.fromEntries(roles.map(({ key, label }, index) => [key, { header: label, index }]));
   const required = Object.fromEntries(needs.filter((one) => !one.optional).map(({ role }) => [role, all[role]!]));
-  const optional = needs.filter((one) => one.optional).map(({ role }) => role);
+  const optional = needs.filter((one) => one.optional && one.role !== "kind").map(({ role }) => role);
   const some = optional.reduce<readonly Slots[]>(
     (found, role) => [...found, ...found.map((slots) => ({ ...slots, [role]: all[role]! }))],
     [required],
@@ -70,7 +81,9 @@ function knownShapes(): ReadonlyMap<string, RecipeKey> {
       .filter(({ needsKinds }) => !needsKinds)
       .flatMap((recipe) =>
         slotsFor(recipe).flatMap((slots) =>
-          usings.map((using) => [shapeOf(inA1(recipe.template(slots, using), 0, 0)), recipe.key] as const),
+          kindSources
+            .flatMap(usingsOf)
+            .map((using) => [shapeOf(inA1(recipe.template(slots, using), 0, 0)), recipe.key] as const),
         ),
       ),
   );
@@ -92,6 +105,7 @@ export function recipesOfMany(): (formula: string) => readonly RecipeKey[] {
 export function recipesOf(formula: string): readonly RecipeKey[] {
   const shape = shapeOf(formula);
   if (BY_KIND.test(shape)) return recipes.filter(({ needsKinds }) => needsKinds).map(({ key }) => key);
+  if (CHECK_BY_KIND.test(shape)) return ["checkDue"];
   const key = knownShapes().get(shape);
   return key === undefined ? [] : [key];
 }

@@ -111,7 +111,7 @@ const lengthIn = (list: SurveyedList, formula: FormulaTemplate): number =>
   );
 
 const tooLong = (recipe: Recipe): string =>
-  recipe.needsKinds
+  recipe.needsKinds || recipe.needs.some(({ role }) => role === "kind")
     ? `There are too many different words for the kind of tube: the formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Write the kinds more alike, or leave rare words as not known.`
     : `The formula of ${inQuotes(recipe.header)} would be longer than Excel allows. Give the columns it reads shorter names.`;
 

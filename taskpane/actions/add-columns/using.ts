@@ -33,7 +33,7 @@ const added = Object.entries(takesRole) as [RecipeKey, Role][];
 export function sourcesFor(recipe: Recipe, choices: Choices): Sources {
   const found: { [R in Role]?: Source } = {};
   const roles = [
-    ...recipe.needs.map(({ role }) => role),
+    ...recipe.needs.map(({ role }) => role).filter((role) => role !== "kind"),
     ...(usesKindColumn(recipe, choices) ? ["kind" as const] : []),
   ];
   for (const role of roles) {
@@ -45,8 +45,14 @@ export function sourcesFor(recipe: Recipe, choices: Choices): Sources {
   return found;
 }
 
-const usesKindColumn = (recipe: Recipe, { kinds: choice }: Choices): boolean =>
-  recipe.needsKinds && choice.from === "words";
+/** Kinds as the recipe must have them, or has them where the list says them. */
+const usesKinds = (recipe: Recipe, { kinds: choice, columns }: Choices): boolean =>
+  recipe.needsKinds ||
+  (recipe.needs.some(({ role }) => role === "kind") &&
+    (choice.from === "everyone" || typeof columns.kind === "number"));
+
+const usesKindColumn = (recipe: Recipe, choices: Choices): boolean =>
+  choices.kinds.from === "words" && usesKinds(recipe, choices);
 
 /** A sentence where the columns cannot be used as chosen; null where they can. */
 export function refuseColumns(list: SurveyedList, choices: Choices): string | null {
@@ -87,7 +93,7 @@ export const refuseLengths = (choices: Choices): string | null => {
 /** How kinds are known; or a sentence. */
 export function kindSourceFor(list: SurveyedList, choices: Choices): KindSource | string {
   const { kinds: choice, columns } = choices;
-  if (!chosenRecipes(choices).some((recipe) => recipe.needsKinds)) return { from: "words", words: new Map() };
+  if (!chosenRecipes(choices).some((recipe) => usesKinds(recipe, choices))) return { from: "words", words: new Map() };
   if (choice.from === "everyone")
     return choice.kind === "not known" ? "Say which kind of tube everyone on this list has." : choice;
   const words = spellingsInList(list, columns.kind!, choice.words);

@@ -16,12 +16,15 @@ const using = (kinds: KindSource): Using => ({
   lengths: [1.7, 2, 2.3, 2.5],
 });
 const words = (entries: readonly (readonly [string, KindKey])[]) => using({ from: "words", words: new Map(entries) });
-const mixed = words([
+const checked = { stomaMade: 40000, last: AS_OF - 40, lastCheck: AS_OF - 3 };
+const mixedWords = [
   ["balloon", "balloon gastrostomy"],
   ["bgt", "balloon gastrostomy"],
   ["bumper", "bumper adult"],
   ["loop", "placing team"],
-]);
+] as const;
+const mixed = words(mixedWords);
+const withGJ = words([...mixedWords, ["gj", "gastrojejunal"], ["gj balloon", "gastrojejunal"]]);
 const last = { header: "Last change", index: 3 };
 const kind = { header: "Kind", index: 1 };
 const due = recipeNamed("changeDue");
@@ -235,12 +238,47 @@ describe("columns that hand a row to one function", () => {
       "last check is in the future",
     ],
     ["checkDue", { stomaMade: null, last: AS_OF - 40, lastCheck: AS_OF - 3 }, "", "no stoma made"],
+    ["checkDue", { ...checked, kind: "Balloon " }, AS_OF + 4, null],
+    ["checkDue", { ...checked, stomaMade: null, kind: "balloon" }, "", "no stoma made"],
+    ["checkDue", { ...checked, lastCheck: null, kind: "bumper" }, "no balloon", null],
+    ["checkDue", { ...checked, lastCheck: 0, kind: "bumper" }, "no balloon", null],
+    [
+      "checkDue",
+      { ...checked, kind: "bumper" },
+      "no balloon",
+      "a balloon check of a tube without a balloon: one of the two is wrong",
+    ],
+    /* Loops and wings have none, a stop-gap catheter has one: the kind does not say it. */
+    [
+      "checkDue",
+      { ...checked, kind: "loop" },
+      "balloon not known",
+      'kind "loop" does not say whether a balloon holds it',
+    ],
+    ["checkDue", { ...checked, kind: "GJ" }, "balloon not known", 'kind "GJ" does not say whether a balloon holds it'],
+    ["checkDue", { ...checked, kind: "GJ balloon" }, AS_OF + 4, null],
+    ["checkDue", { ...checked, kind: "PEG" }, "kind not known", 'kind "PEG"'],
+    ["checkDue", { ...checked, kind: "no balloon" }, "kind not known", 'kind "no balloon"'],
+    ["checkDue", { ...checked, kind: null }, "kind not known", "no kind entered"],
+    ["checkDue", { ...checked, kind: "  " }, "kind not known", "no kind entered"],
   ];
   it.each(cases)("%s of %o", (key, row, answer, reason) => {
-    const found = recipeNamed(key).answer(row, mixed);
+    const found = recipeNamed(key).answer(row, withGJ);
     if (typeof answer === "number") expect(found).toBeCloseTo(answer, 9);
     else expect(found).toBe(answer);
-    expect(recipeNamed(key).problem(row, mixed)?.reason ?? null).toBe(reason);
+    expect(recipeNamed(key).problem(row, withGJ)?.reason ?? null).toBe(reason);
+  });
+  it("name the tube without a balloon where one kind is said of everyone", () => {
+    const said = (kind: KindKey) => recipeNamed("checkDue").answer(checked, using({ from: "everyone", kind }));
+    expect(said("balloon jejunostomy")).toBe(AS_OF + 4);
+    expect([said("bumper child"), said("gastrojejunal"), said("placing team"), said("not known")]).toEqual([
+      ...["no balloon", "balloon not known", "balloon not known", "kind not known"],
+    ]);
+  });
+  it("is an error where the kind is one", () => {
+    const row = { ...checked, kind: new CellError("#N/A") };
+    expect(recipeNamed("checkDue").answer(row, mixed)).toEqual(new CellError("#N/A"));
+    expect(recipeNamed("checkDue").problem(row, mixed)).toMatchObject({ shows: "#N/A", reason: "kind is an error" });
   });
   it("hand on the function's sentence in the list's own words", () => {
     const early = recipeNamed("checkDue").problem({ stomaMade: AS_OF, last: AS_OF - 1, lastCheck: null }, mixed);

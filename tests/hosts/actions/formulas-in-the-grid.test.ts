@@ -105,6 +105,33 @@ describe.each(["changeDue", "atTheLatest"] as const)("%s in the grid", (key) => 
   });
 });
 
+describe("checkDue in the grid, on a list that says what holds each tube in", () => {
+  const recipe = recipeNamed("checkDue");
+  const listed = [...WORDS, ["GJ balloon", "gastrojejunal"], ["PEG-J Balloon", "gastrojejunal"]] as const;
+  const kinds = using({ from: "words", words: new Map(listed.map(([word, kind]) => [spelled(word)!, kind])) });
+  const days: readonly CaseCell[][] = [
+    [day("2025-01-06"), day("2026-04-01"), day("2026-05-25")],
+    [day("2026-05-20"), day("2026-05-20"), null],
+    [null, day("2026-04-01"), day("2026-05-25")],
+    ["see letter", day("2026-04-01"), 0],
+    ["=NA()", day("2026-04-01"), null],
+  ];
+  const rows = [...listed.map(([word]) => word), ...KINDS].flatMap((kind) =>
+    days.map((row): CaseCell[] => [...row, kind]),
+  );
+  const roles = ["stomaMade", "last", "lastCheck", "kind"] as const;
+  it(`says in all ${rows.length} rows what the preview promised`, async () => {
+    const values = await workedOut(rows, recipe.template(slotsOf(roles), kinds));
+    const promised = promisedBy("checkDue", roles, rows, kinds);
+    expect(rows.map((row, i) => [row, values[i]])).toEqual(rows.map((row, i) => [row, promised[i]]));
+    const words = new Set(values.filter((value) => typeof value === "string"));
+    for (const word of ["no balloon", "balloon not known", "kind not known", "", "#VALUE!", "#N/A"])
+      expect(words, word).toContain(word);
+    // SickKids: weekly; of the 25 May 2026 the 1 June.
+    expect(values[0]).toBe(day("2026-06-01"));
+  });
+});
+
 interface Plain {
   readonly key: RecipeKey;
   readonly roles: readonly Role[];

@@ -115,6 +115,60 @@ describe.each([
   });
 });
 
+it("knows Check due again, on a list that says what holds each tube in and on one that does not", async () => {
+  const sheet: SheetDescription = {
+    name: "Adults",
+    rows: [
+      ["ID", "Kind", "Stoma made", "Last change", "Last check"],
+      ...["balloon", "bumper", "GJ", null].map((kind, i) => [
+        ...[`D-${i}`, kind, date("2024-04-01"), date("2026-04-01"), date("2026-05-30")],
+      ]),
+    ],
+  };
+  const everyone = { from: "everyone", kind: "bumper adult" } as const;
+  const kinds = { from: "words", words: { balloon: "balloon gastrostomy", bumper: "bumper adult" } } as const;
+  const words = ["no balloon", "no balloon", "no balloon", "no balloon"];
+  for (const [kindsSaid, column, expected] of [
+    // SickKids: weekly, so 7 days after 30 May.
+    [kinds, 1, [day("2026-06-06"), "no balloon", "kind not known", "kind not known"]],
+    [kinds, null, new Array<number>(4).fill(day("2026-06-06"))],
+    [everyone, null, words],
+  ] as const) {
+    const workbook = open(sheet);
+    const survey = await look(workbook);
+    const columns = { ...survey.proposal.columns, kind: column };
+    const plan = planned(survey, ["checkDue"], { kinds: kindsSaid, columns });
+    const [step] = plan.change.steps;
+    expect(step?.kind === "addColumns" && step.columns[0]!.results).toEqual(expected);
+    expect((await workbook.apply(plan.change, watch)).outcome).toBe("done");
+    workbook.type("Adults", "F1", "Next balloon check");
+    expect(presentIn(await look(workbook))).toEqual([["checkDue", "Next balloon check"]]);
+  }
+});
+
+it("asks for a kind of Check due only where a column is said to hold it", async () => {
+  const survey = await look(
+    open({
+      ...PLAIN,
+      rows: [
+        ["Kind", "Stoma made", "Last change", "Last check"],
+        ["x", 45000, 46000, null],
+      ],
+    }),
+  );
+  const plan = (kind: number | null) =>
+    addColumns.plan(survey, {
+      ...survey.proposal,
+      recipes: ["checkDue"],
+      columns: { stomaMade: 1, last: 2, lastCheck: 3, kind },
+    });
+  expect(plan(null)).toMatchObject({ outcome: "planned" });
+  expect(plan(0)).toMatchObject({
+    outcome: "problem",
+    sentence: expect.stringContaining("at least one word") as string,
+  });
+});
+
 it("asks of a renamed date which of two it is, unless only one is left", async () => {
   const workbook = await withColumns(PLAIN);
   workbook.type("Adults", "F1", "Next");
