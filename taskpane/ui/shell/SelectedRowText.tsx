@@ -11,10 +11,13 @@ export function SelectedRowText({ grid }: { readonly grid: Grid | null }) {
   const [row, setRow] = useState<SelectedRow | null>(null);
   useEffect(() => {
     if (!grid || !isOpen) return;
-    let pause: ReturnType<typeof setTimeout>;
+    let pause: ReturnType<typeof setTimeout> | undefined;
+    // not put off by what comes while it waits: after an edit the grid goes on telling of itself for a while
     const stop = grid.workbook.onChange(() => {
-      clearTimeout(pause);
-      pause = setTimeout(() => setRow(grid.selectedRow()), PAUSE_MS);
+      pause ??= setTimeout(() => {
+        pause = undefined;
+        setRow(grid.selectedRow());
+      }, PAUSE_MS);
     });
     setRow(grid.selectedRow());
     return () => {
