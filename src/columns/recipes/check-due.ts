@@ -51,12 +51,10 @@ const notABalloon: Apart = {
   problem: (row, answer) => {
     if (answer instanceof CellError) return { severity: "no answer", shows: answer.code, reason: "kind is an error" };
     if (answer === KIND_NOT_KNOWN) return { severity: "kind", shows: answer, reason: kindReason(row.kind ?? null) };
-    if (answer === BALLOON_NOT_KNOWN)
-      return {
-        severity: "no answer",
-        shows: answer,
-        reason: `${kindReason(row.kind ?? null)} does not say whether a balloon holds it`,
-      };
+    if (answer === BALLOON_NOT_KNOWN) {
+      const kind = row.kind === undefined ? "the kind" : kindReason(row.kind);
+      return { severity: "no answer", shows: answer, reason: `${kind} does not say whether a balloon holds it` };
+    }
     const reason = "a balloon check of a tube without a balloon: one of the two is wrong";
     return isFilled(row.lastCheck) ? { severity: "doubt", shows: answer, reason } : null;
   },

@@ -274,6 +274,10 @@ describe("columns that hand a row to one function", () => {
     expect([said("bumper child"), said("gastrojejunal"), said("placing team"), said("not known")]).toEqual([
       ...["no balloon", "balloon not known", "balloon not known", "kind not known"],
     ]);
+    const gj = using({ from: "everyone", kind: "gastrojejunal" });
+    expect(recipeNamed("checkDue").problem(checked, gj)?.reason).toBe(
+      "the kind does not say whether a balloon holds it",
+    );
   });
   it("is an error where the kind is one", () => {
     const row = { ...checked, kind: new CellError("#N/A") };
