@@ -98,6 +98,7 @@ export function gridOn(
   async function save(): Promise<Saved | Refusal> {
     // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
     await breath(PAINT);
+    workbook.settle();
     return saveBook(engine, workbook);
   }
 

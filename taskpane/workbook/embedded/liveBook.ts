@@ -186,7 +186,13 @@ export class LiveBook {
     };
   }
 
+  /** What was changed a moment ago is worked out, as far as it is not the engine's work. */
+  settle(): void {
+    this.answers?.settle();
+  }
+
   async read(place: Place, what: readonly Facet[]): Promise<Block> {
+    this.settle();
     const { sheet, area } = this.stand(place);
     const reader = this.reader(sheet);
     const rows = <T>(each: (row: number, column: number) => T): T[][] =>

@@ -4,6 +4,7 @@
  */
 import { ReorderRangeCommand } from "@univerjs/sheets";
 import "@univerjs/sheets-data-validation/facade";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { BookDescription, TableDescription } from "../../../src/caseload/book";
 import { caseloadBook } from "../../../src/caseload/index";
@@ -12,6 +13,7 @@ import { formula } from "../../../src/columns/formula";
 import { day } from "../../../src/worksheet/dates";
 import { FormulaDependencyGenerator } from "@univerjs/engine-formula";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
+import type { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
 import { writeBook } from "../../../taskpane/workbook/file";
 import { plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
 
@@ -98,6 +100,22 @@ const asSet = (value: string | number | null) =>
 const typed = (table: RowsTable, place: number, header: string, value: string | number | null) => (side: Side) =>
   cellOf(side, table, place, header).setValue(asSet(value) as { v: number });
 
+it("a sheet's own name, as copying the settings in Excel leaves it, stands for nothing elsewhere", async () => {
+  const parts = unzipSync(await writeBook(ours));
+  const book = strFromU8(parts["xl/workbook.xml"]!);
+  // 'Read first'!J70 is blank: as a setting it would turn every word into `check settings`
+  const own = `<definedName name="Soon_Days" localSheetId="0">'Read first'!$J$70</definedName>`;
+  const changed = book.replace(/<definedName name="Soon_Days">.*?<\/definedName>/, (whole) => whole + own);
+  expect(changed).toContain(own);
+  const there = startGrid(TODAY);
+  const file = zipSync({ ...parts, "xl/workbook.xml": strToU8(changed) });
+  expect(await there.grid.open(file, "Invented caseload.xlsx")).toMatchObject({ outcome: "opened" });
+  const { values } = await there.grid.workbook.read({ table: tableNames.tubes }, ["values"]);
+  expect(values!.flat()).not.toContain("check settings");
+  await pause(1_000);
+  there.engine.univer.dispose();
+});
+
 describe("a ready-made caseload", () => {
   it("is worked out by its rules, and left to the engine where a hidden formula is another one", async () => {
     expect([own!.isAnswered, engine!.isAnswered]).toEqual([true, false]);
@@ -138,12 +156,66 @@ describe("a ready-made caseload", () => {
   });
 
   it("undo and redo", async () => {
-    const status = () => cellOf(own!, "tubes", 0, "Status").getRawValue();
+    const status = () => cellOf(own!, "tubes", 17, "Status").getRawValue();
+    await both(typed("tubes", 17, "Status", "on hold"));
     await both(({ engine }) => engine.api.getActiveWorkbook()!.undo());
-    expect(status()).not.toBe("in hospital");
+    expect(status()).not.toBe("on hold");
     await both(({ engine }) => engine.api.getActiveWorkbook()!.redo());
-    expect(status()).toBe("in hospital");
+    expect(status()).toBe("on hold");
   });
+
+  it("a formula of somebody's own that was typed over is not asked any more", async () => {
+    const [first, last] = [2, 7].map((place) => cellOf(own!, "tubes", place, "Fill mL").getA1Notation());
+    const total = (side: Side) => cellOf(side, "tubes", 13, "Notes");
+    await both((side) => total(side).setFormula(`=SUM(${first}:${last})`));
+    await both((side) => cellOf(side, "tubes", 4, "Fill mL").setFormula("=2+3"));
+    const before = Number(total(own!).getRawValue());
+    // 7 in place of 5
+    await both(typed("tubes", 4, "Fill mL", 7));
+    expect(total(own!).getRawValue()).toBe(before + 2);
+    await both(({ engine }) => engine.api.getActiveWorkbook()!.undo());
+    expect(total(own!).getRawValue()).toBe(before);
+    expect(answering(own!)).toBe(true);
+  });
+
+  it("one of our formulas copied over another column says there what it says in its own", async () => {
+    // as filling to the right does it: the cell joins the group that the copied one is in
+    const { si } = cellOf(own!, "tubes", 10, "To do").getCellData()!;
+    const { si: other } = cellOf(engine!, "tubes", 10, "To do").getCellData()!;
+    await both((side) =>
+      cellOf(side, "tubes", 11, "Balloon").setValue({ si: side === own ? si : other, f: null, v: null }),
+    );
+    const toDo = String(cellOf(own!, "tubes", 11, "To do").getRawValue());
+    await expect.poll(() => cellOf(own!, "tubes", 11, "Balloon").getRawValue()).toBe(toDo);
+    await both(() => undefined);
+    await both(({ engine }) => engine.api.getActiveWorkbook()!.undo());
+    expect(answering(own!)).toBe(true);
+  });
+
+  it("what spills beside a list goes with its formula; what spills into one is the engine's", async () => {
+    const { top, left, columns } = tableOf(ours, "tubes");
+    const place = { row: top + 2, column: left + columns.length + 1 };
+    const sheet = sheetOf(own!, "tubes");
+    const value = (row: number, column: number) =>
+      (own!.grid.workbook as GridWorkbookPort).reader(sheet.getSheetId()).value(row, column);
+    sheet.getRange(place.row, place.column).setFormula("=SEQUENCE(3)");
+    await expect.poll(() => value(place.row + 2, place.column)).toBe(3);
+    expect(answering(own!)).toBe(true);
+    sheet.getRange(place.row, place.column).clearContent();
+    await pause(1_500);
+    expect(value(place.row + 2, place.column)).toBeNull();
+
+    await both((side) => Promise.all([21, 22].map((one) => typed("tubes", one, "Device in", null)(side))));
+    cellOf(own!, "tubes", 21, "Device in").setFormula("=As_of-SEQUENCE(2)");
+    await expect.poll(() => answering(own!), { timeout: 10_000 }).toBe(false);
+    typed("tubes", 21, "Device in", TODAY - 1)(engine!);
+    const next = cellOf(own!, "tubes", 22, "Device in");
+    await expect.poll(() => value(next.getRow(), next.getColumn()), { timeout: 10_000 }).toBe(TODAY - 2);
+    own!.engine.api.getActiveWorkbook()!.undo();
+    engine!.engine.api.getActiveWorkbook()!.undo();
+    await expect.poll(() => answering(own!), { timeout: 10_000 }).toBe(true);
+    await both(() => undefined);
+  }, 60_000);
 
   it("settings, and a setting's own formula", async () => {
     const setting = (name: string, value: number | null) => (side: Side) => {

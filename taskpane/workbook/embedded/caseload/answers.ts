@@ -4,7 +4,7 @@
  * the rows of the same people (src/caseload/work-out.ts). The formulas stay where they are; tests hold both to the same.
  */
 import { ICommandService, type ICellData } from "@univerjs/core";
-import { SetTriggerFormulaCalculationStartMutation } from "@univerjs/engine-formula";
+import { SetArrayFormulaDataMutation, SetTriggerFormulaCalculationStartMutation } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation, type ISetRangeValuesMutationParams } from "@univerjs/sheets";
 import { rowsTables, type RowsTable } from "../../../../src/caseload/names";
 import { columnsOf } from "../../../../src/caseload/tables";
@@ -14,9 +14,10 @@ import { CellError } from "../../../../src/worksheet/error";
 import type { Engine } from "../engine";
 import type { LiveBook } from "../liveBook";
 import { gridValue } from "../open/cells";
+import { placeKey } from "../save/sheetEdits";
 import { valueOf } from "../sheetReader";
 import { reenterFormulas } from "../dependencies";
-import { Recogniser, type CellPlace, type Standing, type TableStanding } from "./recognise";
+import { isSpilledInto, Recogniser, type CellPlace, type Standing, type TableStanding } from "./recognise";
 import { Withheld } from "./withheld";
 
 /** After the last of several changes that come together; the engine itself starts 100 ms after them. */
@@ -72,6 +73,7 @@ export class CaseloadAnswers {
   /** A workbook has just come into the grid; nothing has been painted or calculated yet. */
   begin(): void {
     clearTimeout(this.timer);
+    this.timer = undefined;
     this.forget();
     this.isReleased = false;
     this.standing = this.recogniser.find();
@@ -94,6 +96,7 @@ export class CaseloadAnswers {
 
   /** What was changed is worked out and stands in its cells. */
   settle(): void {
+    if (this.timer === undefined) return;
     clearTimeout(this.timer);
     this.timer = undefined;
     if (!this.live.isThere || !(this.standing || this.isReleased)) return;
@@ -117,8 +120,9 @@ export class CaseloadAnswers {
   /** @param isResult the engine's own, of a formula that is not ours */
   private hear(id: string, params: unknown, isResult: boolean): void {
     const { unitId, subUnitId, cellValue } = (params ?? {}) as Partial<ISetRangeValuesMutationParams>;
-    if (NO_MATTER.test(id) || (unitId !== undefined && unitId !== this.live.unit)) return;
-    if (id !== SetRangeValuesMutation.id || !cellValue) {
+    if (id === SetArrayFormulaDataMutation.id) this.isMoved ||= this.isSpilledElsewhere();
+    else if (NO_MATTER.test(id) || (unitId !== undefined && unitId !== this.live.unit)) return;
+    else if (id !== SetRangeValuesMutation.id || !cellValue) {
       this.isMoved = true;
       this.isShifted ||= !MOVES_NO_CELL.test(id);
     } else if (this.standing) this.note(subUnitId!, cellValue as Cells, isResult);
@@ -129,7 +133,7 @@ export class CaseloadAnswers {
   private note(sheet: string, cells: Cells, isResult: boolean): void {
     const { tables, settings, counted } = this.standing!;
     for (const table of rowsTables) {
-      const { sheet: own, top, rows, columns } = tables[table];
+      const { sheet: own, top, rows, columns, others } = tables[table];
       if (own !== sheet) continue;
       const ours = new Set(columns.values());
       for (const key in cells) {
@@ -138,8 +142,8 @@ export class CaseloadAnswers {
           const cell = cells[key]![at];
           // a formula that came or went, or a heading
           const isHeading = place === -1 && ours.has(Number(at));
-          if (!isResult && (cell?.f || cell?.si || isHeading || this.isComputed(table, place, Number(at))))
-            this.isMoved = true;
+          const isGone = others.has(placeKey(Number(key), Number(at))) || this.isComputed(table, place, Number(at));
+          if (!isResult && (cell?.f || cell?.si || isHeading || isGone)) this.isMoved = true;
           if (place < 0 || place >= rows || !ours.has(Number(at))) continue;
           const there = this.touched.get(table);
           if (there) there.add(place);
@@ -152,6 +156,13 @@ export class CaseloadAnswers {
       const isCounted = counted.some(({ row, column }) => cells[row] !== undefined && column in cells[row]);
       this.isMoved ||= !isResult && (hasFormula(cells) || isCounted);
     }
+  }
+
+  /** How far a formula spills is known with its result: it may have left our tables, or come into one. */
+  private isSpilledElsewhere(): boolean {
+    if (!this.standing) return true;
+    const { tables } = this.standing;
+    return rowsTables.some((table) => isSpilledInto(this.live.reader(tables[table].sheet), tables[table].area));
   }
 
   /** One of our formulas stands there, or was typed over. */
@@ -175,6 +186,7 @@ export class CaseloadAnswers {
       if (this.isReleased) this.engine.api.getFormula().stopCalculation();
       this.isReleased = false;
       this.withhold();
+      this.tellOfOthers(before);
     }
     const now = this.standing!;
     if (this.isMoved && (this.isShifted || !before || !isInPlace(before, now))) return this.workAllOut();
@@ -316,6 +328,19 @@ export class CaseloadAnswers {
       .executeCommand(SetTriggerFormulaCalculationStartMutation.id, params, { onlyLocal: true });
   }
 
+  /** Formulas that the engine did not find where they stand now, if it has looked for them meanwhile. */
+  private tellOfOthers(before: Standing | undefined): void {
+    const found = rowsTables.flatMap((table) => {
+      const { sheet, others } = this.standing!.tables[table];
+      const known = before?.tables[table].others;
+      const rows = [...others]
+        .filter(([place, { text }]) => known?.get(place)?.text !== text)
+        .map(([, { row }]) => row);
+      return rows.length === 0 ? [] : [{ sheet, startRow: rows.reduce(lesser), endRow: rows.reduce(greater) }];
+    });
+    if (found.length > 0) this.tellEngine(found);
+  }
+
   private withhold(): void {
     const tables = this.standing ? rowsTables.map((table) => this.standing!.tables[table]) : [];
     this.withheld.set(this.live.unit, tables);
@@ -345,6 +370,9 @@ const isInPlace = (before: Standing, now: Standing): boolean =>
     const isSameTable = one.sheet === other.sheet && one.top === other.top && one.rows <= other.rows;
     return isSameTable && [...one.columns].every(([header, column]) => other.columns.get(header) === column);
   });
+
+const lesser = (one: number, other: number): number => Math.min(one, other);
+const greater = (one: number, other: number): number => Math.max(one, other);
 
 const hasFormula = (cells: Cells): boolean =>
   Object.values(cells).some((row) => Object.values(row ?? {}).some((cell) => cell?.f || cell?.si));

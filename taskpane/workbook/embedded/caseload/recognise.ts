@@ -11,11 +11,12 @@ import { tableNames, type RowsTable } from "../../../../src/caseload/names";
 import { columnNames, columnsOf } from "../../../../src/caseload/tables";
 import { clinicSettings, type ClinicSettingName } from "../../../../src/settings/index";
 import { overlaps, parsePlace } from "../../area";
-import type { SheetId } from "../../port";
+import type { Area, SheetId } from "../../port";
 import type { Engine } from "../engine";
 import { relativeForm, shifted } from "../formulas/references";
 import type { LiveBook } from "../liveBook";
-import { engineNames } from "../names";
+import { engineNames, WHOLE_WORKBOOK } from "../names";
+import { placeKey } from "../save/sheetEdits";
 import type { SheetReader } from "../sheetReader";
 import type { TableNow } from "../tables";
 import { columnFormulas, groupsAmong, namedFormulas, squeezed } from "./described";
@@ -40,12 +41,14 @@ export interface TableStanding {
   /** First row below the headings. */
   readonly top: number;
   readonly rows: number;
+  /** The whole table, its headings too. */
+  readonly area: Area;
   /** Where each of our columns stands on the sheet. */
   readonly columns: ReadonlyMap<string, number>;
   /** By place in the table: the headers of ours that were typed over. */
   readonly overtyped: ReadonlyMap<number, ReadonlySet<string>>;
-  /** In the table's rows, also beside the table. */
-  readonly others: readonly OtherFormula[];
+  /** In the table's rows, also beside the table; by their place on the sheet (placeKey). */
+  readonly others: ReadonlyMap<string, OtherFormula>;
   /** Where the groups of shared formulas in these rows hang, by group. */
   readonly masters: ReadonlyMap<string, Master>;
 }
@@ -127,11 +130,12 @@ export class Recogniser {
     return this.live.namesForToday.has(AS_OF.toLowerCase());
   }
 
-  /** Cells behind every name that stands for cells. */
+  /** Cells behind every name of the whole workbook that stands for cells. */
   private names(): Names {
     const sheets = new Map(this.live.bookFacts.sheets.map(({ name, id }) => [name.toLowerCase(), id]));
     const found = new Map<string, readonly CellPlace[]>();
     for (const name of engineNames(this.engine, this.live.unit)) {
+      if ((name.localSheetId ?? WHOLE_WORKBOOK) !== WHOLE_WORKBOOK) continue;
       const place = parsePlace(name.formulaOrRefString);
       const sheet = place && sheets.get(place.sheetName.toLowerCase());
       if (!place || !sheet || place.area.columns !== 1) continue;
@@ -191,26 +195,28 @@ export class Recogniser {
     const columns = new Map(headings.map((heading, index) => [heading, area.left + index]));
     if (!ours.every(({ header }) => columns.has(header))) return undefined;
     const reader = this.live.reader(facts.sheet);
-    if (reader.spills().some((spill) => overlaps(spill, area))) return undefined;
+    if (isSpilledInto(reader, area)) return undefined;
 
     const [top, rows] = [area.top + 1, area.rows - 1];
     const formulas = this.formulasOf(table, groups, columns);
     const matrix = reader.worksheet.getCellMatrix().getMatrix() as Matrix;
     const masters = mastersIn(matrix, top, rows);
-    /** A group's text is looked at once, not once for every row. */
+    /** A group's text is looked at once in each column, not once for every row. */
     const areOurs = new Map<string, boolean>();
     const isOurs = (cell: ICellData, row: number, column: number, expected: string): boolean => {
       if (isText(cell.f)) return this.known.formOf(cell.f, row, column) === expected;
       if (!cell.si) return false;
-      const seen = areOurs.get(cell.si);
+      // copied to the right, a formula stays in the group that it came from
+      const key = `${column} ${cell.si}`;
+      const seen = areOurs.get(key);
       if (seen !== undefined) return seen;
       const master = masters.get(cell.si);
       const found = master?.column === column && this.known.formOf(master.text, master.row, column) === expected;
-      areOurs.set(cell.si, found);
+      areOurs.set(key, found);
       return found;
     };
     const overtyped = new Map<number, Set<string>>();
-    const others: OtherFormula[] = [];
+    const others = new Map<string, OtherFormula>();
     const computed = new Map(
       ours.flatMap(({ header, kind, isHidden }) =>
         kind === "computed" ? [[columns.get(header)!, { header, isHidden }] as const] : [],
@@ -234,7 +240,7 @@ export class Recogniser {
         const own = computed.get(column);
         if (own && !overtyped.get(place)?.has(own.header)) continue;
         const text = textOf(cell, row, column, masters, reader);
-        if (text !== undefined) others.push({ row, column, text });
+        if (text !== undefined) others.set(placeKey(row, column), { row, column, text });
       }
     }
     const standing: TableStanding = {
@@ -242,6 +248,7 @@ export class Recogniser {
       sheet: facts.sheet,
       top,
       rows,
+      area,
       columns: new Map(ours.map(({ header }) => [header, columns.get(header)!])),
       overtyped,
       others,
@@ -259,6 +266,10 @@ export class Recogniser {
     return formulas;
   }
 }
+
+/** What spills into a typed cell does not stand in it. */
+export const isSpilledInto = (reader: SheetReader, area: Area): boolean =>
+  reader.spills().some((spill) => overlaps(spill, area));
 
 type Masters = TableStanding["masters"];
 

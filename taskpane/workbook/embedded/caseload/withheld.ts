@@ -123,6 +123,6 @@ function formulasOf(cells: CellsOf, tables: Tables): Formulas[string][string] {
       put(row, column, { f: `=${shifted(other.text.slice(1), row - other.row, column - other.column)}` });
     }
   }
-  for (const { others } of tables) for (const { row, column, text } of others) put(row, column, { f: text });
+  for (const { others } of tables) for (const { row, column, text } of others.values()) put(row, column, { f: text });
   return found;
 }

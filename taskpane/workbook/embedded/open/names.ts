@@ -26,7 +26,10 @@ export function gridNames(
   sheetIdOf: (sheetName: string) => string | undefined,
 ): Record<string, GridName> {
   const names: Record<string, GridName> = {};
-  named.forEach(({ name, text }, index) => {
+  // the engine knows one name of a spelling, the last one: a sheet's own, as copying a sheet in Excel leaves them behind,
+  // must not stand for the whole workbook's
+  const wholeLast = [...named].sort((one, other) => Number(!one.name.sheetName) - Number(!other.name.sheetName));
+  wholeLast.forEach(({ name, text }, index) => {
     if (text === null || name.name.startsWith("_xlnm") || name.name.startsWith("_xlchart")) return;
     const scope = name.sheetName === undefined ? WHOLE_WORKBOOK : sheetIdOf(name.sheetName);
     if (scope === undefined) return;
