@@ -1,14 +1,11 @@
-import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 /*
- * Two kinds of test. "core" needs Node only; "browser" drives the built page (npm run build first) in a real browser.
- * Left to itself, Vitest keeps one processor free, which is half of two: with both, core took 200 seconds for 350 and the
- * browser 412 for 511, on a machine that did other work too. More than four browsers would want too much memory.
+ * Two kinds of test. "core" needs Node only; "browser" drives the built page (npm run build first) in a real browser,
+ * one file at a time, because two browsers on two cores only slow each other down.
  */
 export default defineConfig({
   test: {
-    maxWorkers: Math.min(availableParallelism(), 4),
     projects: [
       {
         test: {
@@ -23,6 +20,7 @@ export default defineConfig({
         test: {
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
+          fileParallelism: false,
           testTimeout: 180_000,
           hookTimeout: 120_000,
         },
