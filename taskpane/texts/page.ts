@@ -41,6 +41,7 @@ export const shell = {
   value: "Value",
   invitation: "Open your own list",
   invitationText: "Open an .xlsx file, or drop it on the sheet. It stays on this computer: nothing is uploaded.",
+  keys: "With the keyboard: F6 moves between the bar, the sheet and the pane.",
   openOwn: "Open an .xlsx file…",
   tryExample: "Try the invented example list",
   tryCaseload: "Try the invented caseload",

@@ -9,6 +9,7 @@ import type { OpenNew } from "./openNew";
 import { Fallible } from "./parts/Fallible";
 import { sections, type Section } from "./sections";
 import type { SectionProps } from "./sectionProps";
+import { useKeptFocus } from "./useKeptFocus";
 import { useOverview } from "./useOverview";
 
 export interface PaneProps {
@@ -39,6 +40,8 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
   /* A section keeps what was typed in it once it has been shown. */
   const [visited, setVisited] = useState<readonly Section["key"][]>([FIRST]);
   const body = useRef<HTMLDivElement>(null);
+  const whole = useRef<HTMLDivElement>(null);
+  useKeptFocus(whole);
   const overview = useOverview(props.workbook);
   const hasChosen = useRef(false);
   const isCaseload = overview !== null && recogniseCaseload(overview).is === "caseload";
@@ -58,7 +61,7 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
   }
 
   return (
-    <div className="pane">
+    <div className="pane" ref={whole}>
       <div className="pane-head">
         {!isPartOfPage && <h1>{product}</h1>}
         <nav aria-label={words.sections}>

@@ -48,7 +48,12 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
     return <TryAgain sentence={failure} press={ownList.lookAgain} onPress={() => void state.look()} />;
   }
   if (!state.survey) return <p>{ownList.looking}</p>;
-  return <Choosing key={state.round} state={state} workbook={workbook} locale={locale} agreed={agreed} />;
+  return (
+    <>
+      <ListStep number={1} state={state} />
+      <Choosing key={state.round} state={state} workbook={workbook} locale={locale} agreed={agreed} />
+    </>
+  );
 }
 
 interface ChoosingProps {
@@ -74,10 +79,9 @@ function Choosing({ state, workbook, locale, agreed }: ChoosingProps) {
   const kindsAnswerable = needsKinds && (choices.kinds.from === "everyone" || typeof choices.columns.kind === "number");
   const used = new Set(numbers.map(({ setting }) => setting.name));
   const hasFaultyNumbers = [...faulty].some((name) => used.has(name));
-  let step = 0;
+  let step = 1;
   return (
     <>
-      <ListStep number={++step} state={state} />
       {canGoOn && <TickStep number={++step} list={list} choices={choices} choose={choose} />}
       {isTicked && <ColumnsStep number={++step} list={list} choices={choices} choose={choose} />}
       {isTicked && kindsAnswerable && <KindsStep number={++step} list={list} choices={choices} choose={choose} />}

@@ -54,13 +54,7 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
           {sentence}
         </p>
       ))}
-      {survey.lists.length > 0 && (
-        <Correction
-          key={`${list?.key}${list?.headerRow}${list?.lastRow}`}
-          state={state}
-          isOpen={list ? !list.found.sure : true}
-        />
-      )}
+      {survey.lists.length > 0 && <Correction state={state} isAsked={!list?.found.sure} />}
     </Step>
   );
 }
@@ -81,13 +75,24 @@ function ListColumns({ list }: { readonly list: SurveyedList }) {
   );
 }
 
-function Correction({ state, isOpen }: { readonly state: ListState; readonly isOpen: boolean }) {
+/** Stays as it is while another list is looked at: the keyboard stands in it, and arrow keys go through the lists. */
+function Correction({ state, isAsked }: { readonly state: ListState; readonly isAsked: boolean }) {
   const id = useId();
   const { survey } = state;
   const list = survey?.list ?? null;
   const [header, setHeader] = useState(String(list?.headerRow ?? 1));
   const [last, setLast] = useState(String(list?.lastRow ?? ""));
   const [fault, setFault] = useState(false);
+  const [isOpen, setOpen] = useState(isAsked);
+  const found = `${list?.key} ${list?.headerRow} ${list?.lastRow}`;
+  const [foundBefore, setFoundBefore] = useState(found);
+  if (found !== foundBefore) {
+    setFoundBefore(found);
+    setHeader(String(list?.headerRow ?? 1));
+    setLast(String(list?.lastRow ?? ""));
+    setFault(false);
+    if (isAsked) setOpen(true);
+  }
   if (!survey) return null;
   const row = (text: string): number | null => {
     const value = Number(text);
@@ -102,7 +107,7 @@ function Correction({ state, isOpen }: { readonly state: ListState; readonly isO
   }
 
   return (
-    <details className="fold" open={isOpen || undefined}>
+    <details className="fold" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.correct}</summary>
       <form
         className="stack"

@@ -37,21 +37,26 @@ export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
         <Unread reading={carriedOut.reading} sheet={carriedOut.source.sheet} reveal={state.reveal} />
       </>
     );
-  return <Choosing key={state.round} state={state} workbook={workbook} />;
-}
-
-function Choosing({ state, workbook }: { readonly state: ConvertState; readonly workbook: Workbook }) {
-  const { survey, choices, plan, fault } = state;
+  const { survey, fault } = state;
   if (fault !== null) return <TryAgain sentence={fault} press={ownList.lookAgain} onPress={() => void state.look()} />;
-  if (!survey || !choices) return <p>{ownList.looking}</p>;
-  const hasCells = survey.list !== null || survey.selected !== null;
+  if (!survey) return <p>{ownList.looking}</p>;
   return (
     <>
       <p className="note">{words.lead}</p>
       <ListStep number={1} state={state} />
-      {hasCells && <SourceStep number={2} survey={survey} choices={choices} choose={state.choose} />}
-      {hasCells && <PutStep number={3} survey={survey} choices={choices} choose={state.choose} />}
-      {hasCells && plan && <PreviewStep number={4} state={state} plan={plan} workbook={workbook} />}
+      <Choosing key={state.round} state={state} workbook={workbook} />
+    </>
+  );
+}
+
+function Choosing({ state, workbook }: { readonly state: ConvertState; readonly workbook: Workbook }) {
+  const { survey, choices, plan } = state;
+  if (!survey || !choices || (survey.list === null && survey.selected === null)) return null;
+  return (
+    <>
+      <SourceStep number={2} survey={survey} choices={choices} choose={state.choose} />
+      <PutStep number={3} survey={survey} choices={choices} choose={state.choose} />
+      {plan && <PreviewStep number={4} state={state} plan={plan} workbook={workbook} />}
     </>
   );
 }

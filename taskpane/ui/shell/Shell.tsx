@@ -9,7 +9,7 @@ import { Bar, dayFirstWord, OpenButton } from "./Bar";
 import { LeaveDialog } from "./LeaveDialog";
 import { SelectedRowText } from "./SelectedRowText";
 import { useGrid } from "./useGrid";
-import { usePartKeys } from "./usePartKeys";
+import { focusHiddenEditor, usePartKeys } from "./usePartKeys";
 
 export interface ShellProps {
   readonly loadGrid: () => Promise<CreateGrid>;
@@ -33,7 +33,15 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
   const [waiting, setWaiting] = useState<Waiting | null>(null);
   const [isDragging, setDragging] = useState(false);
   const isIdle = grid !== null && !state.isBusy;
-  usePartKeys(useCallback(() => grid?.focus(), [grid]));
+  const focusGrid = useCallback(() => grid?.focus(), [grid]);
+  usePartKeys(focusGrid);
+
+  /** The keyboard stood on the press that goes away with what was said. */
+  function hush() {
+    state.hush();
+    focusGrid();
+    focusHiddenEditor();
+  }
 
   function replace(go: () => Promise<void>, stay: () => void = () => undefined): void {
     if (!state.isChanged) return void go();
@@ -103,12 +111,13 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         onNew={() => replace(state.openEmpty)}
       />
       <main className="sheet-side" id="sheet" aria-label={words.sheet}>
-        <SaidHere said={said} onClose={state.hush} />
+        <SaidHere said={said} onClose={hush} />
         {state.isFresh && !state.isChanged && grid && (
           <section className="invitation stack" aria-labelledby="invitation">
             <div className="close-stack">
               <h2 id="invitation">{words.invitation}</h2>
               <p>{words.invitationText}</p>
+              <p className="note">{words.keys}</p>
             </div>
             <div className="presses">
               <OpenButton

@@ -4,8 +4,14 @@ import { useEffect } from "react";
 const PARTS = ["bar", "sheet", "pane"] as const;
 
 /** The grid listens to keys in an editor of its own inside the sheet; only there do they reach it. */
-function focusHiddenEditor(): void {
+export function focusHiddenEditor(): void {
   document.querySelector<HTMLElement>("#sheet [contenteditable='true'], #sheet [contenteditable='']")?.focus();
+}
+
+/** The formula bar's editor is a point nobody sees, at the end of the page: a stop of Tab at which the keyboard is lost. */
+function keepHiddenEditorsFromTab(): void {
+  const editors = "body > [id^='univer-doc-selection-container'] [contenteditable]:not([tabindex])";
+  for (const editor of document.querySelectorAll<HTMLElement>(editors)) editor.tabIndex = -1;
 }
 
 /**
@@ -15,6 +21,7 @@ function focusHiddenEditor(): void {
 export function usePartKeys(focusGrid: () => void): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
+      if (event.key === "Tab") return keepHiddenEditorsFromTab();
       if (event.key !== "F6" || event.ctrlKey || event.altKey || event.metaKey) return;
       event.preventDefault();
       event.stopPropagation();

@@ -33,7 +33,8 @@ const setClock = (noon: number): void => {
   globalThis.Date = ShiftedDate as unknown as DateConstructor;
 };
 
-export async function openDesk(browser: Browser, url: string): Promise<Desk> {
+/** The page as it stands before anything is pressed. */
+export async function openPage(browser: Browser, url: string): Promise<Desk> {
   const context = await browser.newContext({
     viewport: { width: 1440, height: 1200 },
     acceptDownloads: true,
@@ -53,8 +54,13 @@ export async function openDesk(browser: Browser, url: string): Promise<Desk> {
   });
   await page.goto(url);
   await page.locator(`header button:enabled:has-text("${shellWords.save}")`).waitFor({ timeout: 60_000 });
-  await page.getByText(shellWords.selectedRow, { exact: true }).click();
   return { page, requests, faults };
+}
+
+export async function openDesk(browser: Browser, url: string): Promise<Desk> {
+  const desk = await openPage(browser, url);
+  await desk.page.getByText(shellWords.selectedRow, { exact: true }).click();
+  return desk;
 }
 
 export const fromElsewhere = (requests: readonly string[], url: string): string[] =>
