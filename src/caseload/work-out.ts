@@ -8,6 +8,7 @@ import { clinicSettingNamed, type ClinicSettingName } from "../settings/index";
 import { changeColumns, changesInTurn } from "./changes/columns";
 import { checkColumns, checksInTurn } from "./checks/columns";
 import type { CaseloadColumn, OptionalGroup, RowCells } from "./column";
+import { rowsTables, type RowsTable } from "./names";
 import { isReadyWith, readiness } from "./ready";
 import { RowIndex } from "./row-index";
 import type { CaseloadRow, CaseloadRows } from "./rows";
@@ -24,12 +25,9 @@ export interface Given {
   readonly reasons?: readonly ReasonCells[];
 }
 
-export type TableName = keyof Tables;
-const tableNames: readonly TableName[] = ["tubes", "checks", "changes"];
-
 /** A row with other cells than before; the first place behind the last row is a new row. */
 export interface ChangedRow {
-  readonly table: TableName;
+  readonly table: RowsTable;
   readonly place: number;
   /**
    * By header. A computed column that is given here was typed over, and keeps what stands there. Never a hidden one:
@@ -39,7 +37,7 @@ export interface ChangedRow {
 }
 
 export interface Place {
-  readonly table: TableName;
+  readonly table: RowsTable;
   readonly place: number;
 }
 
@@ -48,14 +46,14 @@ type MutableRow = Record<string, SheetValue>;
 export const columnsWith = (columns: readonly CaseloadColumn[], groups: readonly OptionalGroup[]) =>
   columns.filter(({ onlyWith }) => onlyWith === undefined || groups.includes(onlyWith));
 
-const columnsOf: { readonly [T in TableName]: readonly CaseloadColumn[] } = {
+const columnsOf: { readonly [T in RowsTable]: readonly CaseloadColumn[] } = {
   tubes: tubeColumns,
   checks: checkColumns,
   changes: changeColumns,
 };
 
 /** Each step stands on those before it, of all three tables. */
-const steps: readonly (readonly [TableName, readonly CaseloadColumn[]])[] = [
+const steps: readonly (readonly [RowsTable, readonly CaseloadColumn[]])[] = [
   ["tubes", tubesFirst],
   ["changes", changesInTurn],
   ["checks", checksInTurn],
@@ -65,17 +63,17 @@ const steps: readonly (readonly [TableName, readonly CaseloadColumn[]])[] = [
 export const workOut = (rows: CaseloadRows, given: Given): Tables => new WorkedOut(rows, given).tables;
 
 export class WorkedOut {
-  readonly tables: { readonly [T in TableName]: MutableRow[] };
+  readonly tables: { readonly [T in RowsTable]: MutableRow[] };
   private readonly left: ReadonlySet<string>;
   private readonly sight: Sight;
   private readonly indexes = new Map<string, RowIndex>();
   /** Headers of computed columns that hold something else in this row. */
   private readonly kept = new WeakMap<RowCells, ReadonlySet<string>>();
 
-  constructor(rows: CaseloadRows | { readonly [T in TableName]: readonly ChangedRow["row"][] }, given: Given) {
+  constructor(rows: CaseloadRows | { readonly [T in RowsTable]: readonly ChangedRow["row"][] }, given: Given) {
     const has = new Set(columnsWith(tubeColumns, given.groups).map(({ header }) => header));
     this.left = new Set(tubeColumns.map(({ header }) => header).filter((header) => !has.has(header)));
-    const filled = (table: TableName) => rows[table].map((row) => this.filled(table, row));
+    const filled = (table: RowsTable) => rows[table].map((row) => this.filled(table, row));
     this.tables = { tubes: filled("tubes"), checks: filled("checks"), changes: filled("changes") };
     this.sight = this.sightOf(given, has);
     this.work((table) => this.allOf(table));
@@ -91,34 +89,34 @@ export class WorkedOut {
       this.put(table, place, this.filled(table, row));
       given[table].add(place);
     }
-    for (const table of tableNames) {
+    for (const table of rowsTables) {
       const person = columnsOf[table].find(({ header }) => header === "Person")!;
       this.fillIn(table, [...given[table]], person);
       for (const place of given[table]) people.add(this.tables[table][place]!["Person"]!);
     }
     // a row without an identifier is nobody's and reaches no other
     people.delete("");
-    const reached = (table: TableName): readonly number[] => {
+    const reached = (table: RowsTable): readonly number[] => {
       const theirs = [...people].flatMap((one) => this.sight.rowsWith(table, "Person", one));
       return [...new Set([...given[table], ...theirs])].sort((one, other) => one - other);
     };
     const places = { tubes: reached("tubes"), checks: reached("checks"), changes: reached("changes") };
     this.work((table) => places[table]);
-    return tableNames.flatMap((table) => places[table].map((place) => ({ table, place })));
+    return rowsTables.flatMap((table) => places[table].map((place) => ({ table, place })));
   }
 
-  private allOf(table: TableName): readonly number[] {
+  private allOf(table: RowsTable): readonly number[] {
     return this.tables[table].map((_, place) => place);
   }
 
-  private work(placesIn: (table: TableName) => readonly number[]): void {
+  private work(placesIn: (table: RowsTable) => readonly number[]): void {
     for (const [table, columns] of steps) {
       const places = placesIn(table);
       for (const column of columns) this.fillIn(table, places, column);
     }
   }
 
-  private fillIn(table: TableName, places: readonly number[], { header, answer }: CaseloadColumn): void {
+  private fillIn(table: RowsTable, places: readonly number[], { header, answer }: CaseloadColumn): void {
     if (table === "tubes" && this.left.has(header)) return;
     const rows = this.tables[table];
     // a column in the making must not be read by its own rows
@@ -138,7 +136,7 @@ export class WorkedOut {
   }
 
   /** In place of the row there, which its indexes forget. */
-  private put(table: TableName, place: number, row: MutableRow): void {
+  private put(table: RowsTable, place: number, row: MutableRow): void {
     const rows = this.tables[table];
     if (place > rows.length) throw new Error(`${table} has no row ${place}`);
     const former = rows[place];
@@ -152,7 +150,7 @@ export class WorkedOut {
   }
 
   /** Every header has a cell; those left out are blank. */
-  private filled(table: TableName, row: CaseloadRow | ChangedRow["row"]): MutableRow {
+  private filled(table: RowsTable, row: CaseloadRow | ChangedRow["row"]): MutableRow {
     const kept = new Set<string>();
     const cells: MutableRow = {};
     for (const { header, kind, isHidden } of columnsOf[table]) {

@@ -1,29 +1,29 @@
 /** A caseload whose cells change one after the other reads as if it had been worked out as it stands in the end. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { WorkedOut, workOut, type ChangedRow, type TableName } from "../../src/caseload/work-out";
+import { WorkedOut, workOut, type ChangedRow } from "../../src/caseload/work-out";
+import { rowsTables, type RowsTable } from "../../src/caseload/names";
 import { columnsOf } from "../../src/caseload/tables";
 import type { SheetValue } from "../../src/columns/sheet-block";
 import { AS_OF, hostileRows, joined, OPTIONS } from "../examples/caseload/hostile-rows";
 
 const SEED = 20261127;
 const GIVEN = { asOf: AS_OF, groups: OPTIONS.groups };
-type Rows = Record<TableName, ChangedRow["row"][]>;
+type Rows = Record<RowsTable, ChangedRow["row"][]>;
 
 const start = joined(hostileRows(60, 60, 20)) as Rows;
 /** Rows that other rows are to turn into: other people, other days, other amounts. */
 const others = joined(hostileRows(90, 90, 40)) as Rows;
-const tables = ["tubes", "checks", "changes"] as const;
 
 /** A computed column that somebody has typed over. */
-const overtyped: Readonly<Record<TableName, readonly [string, SheetValue]>> = {
+const overtyped: Readonly<Record<RowsTable, readonly [string, SheetValue]>> = {
   tubes: ["Balloon", "empty"],
   checks: ["State", "low"],
   changes: ["Days in place", 7],
 };
 
 const edit = fc.record({
-  table: fc.constantFrom(...tables),
+  table: fc.constantFrom(...rowsTables),
   at: fc.nat(200),
   from: fc.nat(200),
   /** Now and then only the identifier moves: somebody else's row. */
@@ -52,7 +52,7 @@ describe("changing rows of a caseload that is worked out", () => {
             reached += worked.change(changed).length;
             all += rows.tubes.length + rows.checks.length + rows.changes.length;
             const anew = new WorkedOut(rows, GIVEN).tables;
-            for (const table of tables) expect(worked.tables[table]).toEqual(anew[table]);
+            for (const table of rowsTables) expect(worked.tables[table]).toEqual(anew[table]);
           }
         },
       ),

@@ -7,14 +7,12 @@ import type { BookFacts } from "./facts";
 const OWN_PARTS =
   /^(?:\[Content_Types\]\.xml|_rels\/\.rels|docProps\/(?:core|app|custom)\.xml|xl\/(?:workbook|styles|sharedStrings|metadata|calcChain)\.xml|xl\/theme\/[^/]+|xl\/_rels\/workbook\.xml\.rels|xl\/worksheets\/[^/]+\.xml|xl\/worksheets\/_rels\/[^/]+|xl\/tables\/[^/]+|xl\/printerSettings\/[^/]+)$/;
 
-/** The settings stand on their sheet without a table. */
-const LISTS = [tableNames.tubes, tableNames.checks, tableNames.changes];
-
 export function isOwnBook({ file, tables }: BookFacts): boolean {
   if (!file) return false;
   const names = new Set(tables.map((table) => table.name));
   return (
-    LISTS.every((name) => names.has(name)) && file.opened.parts.files.entries.every(({ name }) => OWN_PARTS.test(name))
+    Object.values(tableNames).every((name) => names.has(name)) &&
+    file.opened.parts.files.entries.every(({ name }) => OWN_PARTS.test(name))
   );
 }
 
