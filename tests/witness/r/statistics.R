@@ -1,6 +1,6 @@
 # An independent witness for the statistics: base R and the package survival work out the same cases.
 #
-# Writes cases.csv beside this file; witness.test.ts compares our functions with it and needs no R.
+# Writes cases.csv beside this file; statistics.test.ts compares our functions with it and needs no R.
 # Run by: npm run witness
 #
 # A case is a line: function, arguments (separated by "|", cells by blanks), how near, expected cells by row.
@@ -139,7 +139,7 @@ for (used in c(0.2, 1, 3.5, 12, 80, 2000)) for (service in c(0.5, 0.8, 0.95, 0.9
 }
 
 heading <- c(
-  paste0("# Written by witness.R with ", R.version.string, ", survival ", packageVersion("survival")),
+  paste0("# Written by statistics.R with ", R.version.string, ", survival ", packageVersion("survival")),
   "function,arguments,within,expected"
 )
 writeLines(c(heading, lines), file.path(here, "cases.csv"))
