@@ -12,6 +12,7 @@ const path = require("node:path");
 const webpack = require("webpack");
 const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
+const MinimizerPlugin = require("minimizer-webpack-plugin");
 const { LicenseWebpackPlugin } = require("license-webpack-plugin");
 
 const DEVELOPMENT_URL = "https://localhost:3000/";
@@ -31,6 +32,17 @@ const officeFiles = [
 
 /* Microsoft's licence forbids changing these files: `minimized` keeps the minifier away from them. */
 const unchanged = { minimized: true };
+
+/*
+ * esbuild makes the pages' 18 MB small in 3 seconds where terser took a minute and a half. functions.js keeps terser,
+ * webpack's own: it also takes out the data that no function reads, and that script is small. The grid's ready-made
+ * modules are minified this once.
+ */
+const withEsbuild = new MinimizerPlugin({
+  minify: MinimizerPlugin.esbuildMinify,
+  minimizerOptions: { target: "es2022", charset: "utf8", legalComments: "eof" },
+  parallel: false,
+});
 
 module.exports = async (env = {}, argv = {}) => {
   const development = argv.mode === "development";
@@ -55,7 +67,8 @@ module.exports = async (env = {}, argv = {}) => {
           test: /\.tsx?$/,
           exclude: /node_modules/,
           loader: "ts-loader",
-          options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+          /* Only what the scripts import is read, not the tests too: tsc checks types (npm test). */
+          options: { transpileOnly: true, onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
         },
         { test: /\.css$/, type: "css/auto" },
       ],
@@ -80,7 +93,12 @@ module.exports = async (env = {}, argv = {}) => {
     entry: { taskpane: "./taskpane/excel.tsx", browser: "./taskpane/browser.tsx" },
     output: { ...common.output, cssFilename: "[name].css", cssChunkFilename: "[name].css" },
     /* The shortest names inside the scripts: taskpane.js has a limit of 90 KB (tests/bench/bundles.ts). */
-    optimization: { moduleIds: "size", mangleExports: "size" },
+    optimization: {
+      moduleIds: "size",
+      mangleExports: "size",
+      minimize: development ? false : { javascript: false },
+      minimizer: [withEsbuild, "..."],
+    },
     plugins: [
       /* The guide fetches what functions say of themselves as data (functions/documentation.ts). */
       new webpack.DefinePlugin({ FUNCTIONS_ONLY: "true" }),
