@@ -72,6 +72,7 @@ export const sources = {
   niceFeeding: "NICE CG32: adults who are not severely ill 25 to 35 kcal and 0.8 to 1.5 g of protein per kg a day",
   csun: "university tube-feeding tutorial (CSUN): 80 kg x 35 mL = 2,800 mL",
   pretermWater: "AAP and ESPGHAN as tabulated: preterm infants up to 200 mL per kg a day, the largest figure found",
+  pretermEnergy: "AAP and ESPGHAN as tabulated: preterm infants 110 to 130 kcal per kg a day, the largest figure found",
   msdEnteral:
     "MSD Manual Professional, Enteral nutrition (2024): 2,400 kcal at 1 kcal/mL: 100 mL an hour over 24 hours",
   msdSteps: "MSD Manual Professional, Enteral nutrition: start 20 to 30 mL an hour, 10 to 20 more every 4 to 8 hours",
@@ -101,6 +102,8 @@ export const sources = {
     "NICE CG139: ready to use up to 24 hours a session, home-prepared up to 4; New Zealand handbook: decanted 12",
   niceRefeeding:
     "NICE CG32 (2006, updated 2017): criteria for the risk of refeeding problems, as quoted in three places",
+  niceFiveDays:
+    "NICE CG32, section 1.4, as quoted in two places: little or nothing eaten for more than 5 days: at most 50% of needs for the first 2 days",
   refeedingTable: "Ann Clin Nutr Metab 2024;16:3-9, doi 10.15747/ACNM.2024.16.1.3: table of NICE and other criteria",
   kaplanMeier:
     "Kaplan EL, Meier P, J Am Stat Assoc 1958;53:457-481; variance by Greenwood; limits on the log(-log) scale",

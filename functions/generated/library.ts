@@ -186,11 +186,11 @@ export interface CheckDueArguments {
   readonly devicein: Day;
   /** Last balloon check (date; left out: none yet). */
   readonly lastcheck?: Day | null;
-  /** No check before this many days after the opening was made (days; whole number, at least 1; left out: 28). */
+  /** No check before this many days after the opening was made (days; whole number, at least 1, at most 180; left out: 28). */
   readonly first?: number | string | null;
-  /** Days from one check to the next (days; whole number, at least 1; left out: 7). */
+  /** Days from one check to the next (days; whole number, at least 1, at most 90; left out: 7). */
   readonly every?: number | string | null;
-  /** Days from a change to the first check (days; whole number, at least 0; left out: 7). */
+  /** Days from a change to the first check (days; whole number, at least 0, at most 90; left out: 7). */
   readonly after?: number | string | null;
 }
 
@@ -278,7 +278,7 @@ export const balloonDiameter: NamedFunction<BalloonDiameterArguments, number | n
 export interface ChangeDueArguments {
   /** When the tube now in was put in (date). */
   readonly lastchange: Day | null;
-  /** How long until the next change, as your service has set it for this kind of tube (whole number, above 0). */
+  /** How long until the next change, as your service has set it for this kind of tube (whole number, above 0, at most 60 months, 260 weeks or 1,830 days). */
   readonly interval: number | string;
   /** What the interval counts (left out: months). */
   readonly unit?: "months" | "weeks" | "days" | null;
@@ -301,7 +301,7 @@ export const changeDue: NamedFunction<ChangeDueArguments, DayNumber | null> = na
 export interface DueDatesArguments {
   /** When the tube now in was put in (date). */
   readonly lastchange: Day | null;
-  /** How long from one change to the next, as your service has set it for this kind of tube (whole number, above 0). */
+  /** How long from one change to the next, as your service has set it for this kind of tube (whole number, above 0, at most 60 months, 260 weeks or 1,830 days). */
   readonly interval: number | string;
   /** How many dates (whole number, at least 1, at most 1000). */
   readonly count: number | string;
@@ -390,7 +390,7 @@ export const tractState: NamedFunction<TractStateArguments, string> = named("TRA
 export interface ChangeLoadArguments {
   /** Next due date of each tube (date). */
   readonly due: Cells<Day | null>;
-  /** Months from one change to the next, for each tube or one for all (months; whole number, above 0). */
+  /** Months from one change to the next, for each tube or one for all (months; whole number, above 0, at most 60). */
   readonly interval: Cells<number | string | null>;
   /** Any day of the first month (date). */
   readonly from: Day | null;
@@ -861,7 +861,7 @@ export const restEnergy: NamedFunction<RestEnergyArguments, number | null> = nam
 export interface FluidGoalArguments {
   /** Weight (kg; at least 0.3, at most 400). */
   readonly weight: number | string | null;
-  /** Holliday-Segar, 4-2-1, or a number of mL per kg; there is no default (a number: above 0, at most 200). */
+  /** Holliday-Segar, 4-2-1, or a number of mL per kg; there is no default (a number: at least 5, at most 200). */
   readonly method: number | string;
 }
 
@@ -878,13 +878,13 @@ export const fluidGoal: NamedFunction<FluidGoalArguments, number | null> = named
 
 /** Arguments of `feedPlan`. */
 export interface FeedPlanArguments {
-  /** Energy to be given in a day (kcal; above 0, at most 10000). */
+  /** Energy to be given in a day (kcal; above 0, at most 6000). */
   readonly energytarget: number | string | null;
-  /** Energy of the feed, from the pack (kcal/mL; at least 0.1, at most 9). */
+  /** Energy of the feed, from the pack (kcal/mL; at least 0.1, at most 3). */
   readonly density: number | string;
   /** Hours that the feed runs in a day (hours; above 0, at most 24). */
   readonly hours: number | string;
-  /** Water in the feed, from the pack: 85 for 85% (%; 0, or above 1, at most 100). */
+  /** Water in the feed, from the pack: 85 for 85% (%; at least 40, at most 100). */
   readonly waterpercent: number | string;
   /** Protein of the feed, from the pack; 0: not worked out (g/L; at least 0, at most 500). */
   readonly proteinperlitre: number | string;
@@ -894,6 +894,10 @@ export interface FeedPlanArguments {
   readonly flush?: number | string | null;
   /** Step of the pump (mL/h; above 0, at most 100; left out: 1). */
   readonly step?: number | string | null;
+  /** Weight (kg; at least 0.3, at most 400; left out: energy and rate are not compared with it). */
+  readonly weight?: number | string | null;
+  /** Fastest rate that this person's plan allows (mL/h; above 0, at most 2000; left out: 400, and 25 for each kg of weight). */
+  readonly fastest?: number | string | null;
 }
 
 /**
@@ -911,11 +915,11 @@ export const feedPlan: NamedFunction<FeedPlanArguments, readonly [mLADay: number
 export interface FeedGivesArguments {
   /** Feed given in a day (mL; above 0, at most 20000). */
   readonly volume: number | string | null;
-  /** Energy of the feed, from the pack (kcal/mL; at least 0.1, at most 9). */
+  /** Energy of the feed, from the pack (kcal/mL; at least 0.1, at most 3). */
   readonly density: number | string;
   /** Protein of the feed, from the pack; 0: not worked out (g/L; at least 0, at most 500). */
   readonly proteinperlitre: number | string;
-  /** Water in the feed, from the pack: 85 for 85% (%; 0, or above 1, at most 100). */
+  /** Water in the feed, from the pack: 85 for 85% (%; at least 40, at most 100). */
   readonly waterpercent: number | string;
   /** Weight (kg; at least 0.3, at most 400). */
   readonly weight: number | string;
@@ -1031,8 +1035,8 @@ export interface WaterGapArguments {
   readonly goal: number | string | null;
   /** Feed given in a day (mL; at least 0, at most 20000). */
   readonly feed: number | string;
-  /** Water in the feed, from the pack: 85 for 85% (%; 0, or above 1, at most 100). */
-  readonly waterpercent: number | string;
+  /** Water in the feed, from the pack: 85 for 85% (%; at least 40, at most 100). null: 0. */
+  readonly waterpercent: number | string | null;
   /** Water given as flushes in a day (mL; at least 0, at most 20000; left out: 0). */
   readonly flush?: number | string | null;
   /** Other fluid in a day: drinks, medicines, drips (mL; at least 0, at most 20000; left out: 0). */
@@ -1139,9 +1143,10 @@ export interface RefeedingRiskArguments {
  * - A starting point for a dietitian: the figures do not know the illness.
  * - Criteria not met is not a statement that feeding is without risk.
  * - Adults only: children have other criteria.
+ * - At risk: a dietitian plans a slow start, with blood tests.
  * - High or very high: a dietitian and a doctor plan the start, with blood tests, before any feed.
  *
- * @returns very high, high, criteria not met, incomplete or adults only; or a SheetError with its sentence.
+ * @returns very high, high, at risk, criteria not met, incomplete or adults only; or a SheetError with its sentence.
  */
 export const refeedingRisk: NamedFunction<RefeedingRiskArguments, string> = named("REFEEDINGRISK");
 

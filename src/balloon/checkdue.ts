@@ -11,6 +11,9 @@ const tooOld = new SheetError("stomamade is more than 100 years before devicein:
 /** Longer than any balloon lasts: then a year was mistyped, and the next check would be put off by years. */
 const TOO_LATE = 3653;
 const tooLate = new SheetError("lastcheck is more than 10 years after devicein: check both dates");
+/** Days. Services check every 1 to 2 weeks, first after 2 to 4; the limits are clinic settings, no published source. */
+const LATEST_FIRST = 180;
+const between = { unit: "days", max: 90, whole: true, fallback: 7, slipAbove: "hours, or a date?" } as const;
 const deviceFirst = new SheetError("devicein is before stomamade: check both dates");
 const checkFirst = new SheetError("lastcheck is before stomamade: check both dates");
 
@@ -26,11 +29,13 @@ export const CHECKDUE = define(
       first: number("No check before this many days after the opening was made", {
         unit: "days",
         min: 1,
+        max: LATEST_FIRST,
         whole: true,
         fallback: 28,
+        slipAbove: "hours, or a date?",
       }),
-      every: number("Days from one check to the next", { unit: "days", min: 1, whole: true, fallback: 7 }),
-      after: number("Days from a change to the first check", { unit: "days", min: 0, whole: true, fallback: 7 }),
+      every: number("Days from one check to the next", { ...between, min: 1 }),
+      after: number("Days from a change to the first check", { ...between, min: 0 }),
     },
     subject: ["stomamade"],
     result: { shape: "cell", kind: "date", help: "Next check; format the cell as a date", blank: "" },
@@ -120,6 +125,12 @@ export const CHECKDUE = define(
         args: { stomamade: "2026-03-02", devicein: "2026-03-02", lastcheck: "", first: 0 },
         gives: { error: "#VALUE!", says: "first must be at least 1" },
         source: "defined by this function's rule: an empty settings cell must not empty the balloon of a new opening",
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: "2025-01-06", devicein: "2026-03-02", lastcheck: "2026-03-09", first: 28, every: 168 },
+        gives: { error: "#VALUE!", says: "every must be at least 1, at most 90: hours" },
+        source: `${sources.noSource}: 168 hours are 7 days`,
       },
       {
         shows: "bad input",

@@ -13,9 +13,18 @@ export const volumeOf = (help: string) => number(help, { ...millilitres, above: 
 export const volumeOrNone = (help: string) => number(help, { ...millilitres, min: 0, max: 20_000 });
 export const optionalVolume = (help: string) => number(help, { ...millilitres, min: 0, max: 20_000, fallback: 0 });
 
-/** From memory: feeds lie between 0.5 and 2.4 kcal a mL; wider limits only catch a number that is something else. */
+/**
+ * Feeds in use have 1 to 2 kcal a mL (national therapeutic guideline), from memory 0.5 to 2.4; the limits only catch a
+ * number that is something else. Clinic setting, no published source.
+ */
 export const density = () =>
-  number("Energy of the feed, from the pack", { unit: "kcal/mL", min: 0.1, max: 9, zeroIsBlank: true });
+  number("Energy of the feed, from the pack", {
+    unit: "kcal/mL",
+    min: 0.1,
+    max: 3,
+    zeroIsBlank: true,
+    slipAbove: "kJ, or for 100 mL?",
+  });
 
 export const proteinPerLitre = () =>
   number("Protein of the feed, from the pack; 0: not worked out", {
@@ -25,21 +34,35 @@ export const proteinPerLitre = () =>
     max: 500,
   });
 
+/**
+ * Published shares of water lie between 69% (2 kcal a mL) and 85% (1 kcal); the limit only catches a number that is
+ * something else. Clinic setting, no published source.
+ */
+const LEAST_WATER = 40;
 const fraction = new SheetError("looks like a share of 1: write 85 for 85%");
-const readPercent = numberReader({ unit: "%", min: 0, max: 100 });
+const tooDry = new SheetError(`must be at least ${LEAST_WATER}, at most 100: the dry part, or the energy?`);
+const readPercent = numberReader({ unit: "%", min: 0, max: 100, zeroIsBlank: true });
 
-/** A cell that shows 85% holds 0.85: taken as it stands, nearly no water would be counted. */
+/**
+ * A cell that shows 85% holds 0.85, and a blank one may arrive as 0: taken as they stand, nearly no water would be
+ * counted, and all of it would be given again.
+ */
 const percentOf = (cell: Exclude<Cell, null>): number | null | SheetError => {
   const value = readPercent(cell);
-  return typeof value === "number" && value > 0 && value <= 1 ? fraction : value;
+  if (typeof value !== "number" || value >= LEAST_WATER) return value;
+  return value <= 1 ? fraction : tooDry;
 };
 
 export const waterPercent = () =>
   reading<number, object>(
     "Water in the feed, from the pack: 85 for 85%",
-    { unit: "%", limits: "0, or above 1, at most 100" },
+    { unit: "%", limits: `at least ${LEAST_WATER}, at most 100` },
     percentOf,
   );
+
+export const NO_WATER = 0;
+/** Where there may be no feed: 0 or a blank is then `NO_WATER`. */
+export const waterPercentOrNone = () => ({ ...waterPercent(), ifBlank: NO_WATER });
 
 export const hoursRunning = (help = "Hours that the feed runs in a day") =>
   number(help, { unit: "hours", unitTexts: ["hour", "h"], above: 0, max: 24, zeroIsBlank: true });
@@ -49,7 +72,11 @@ export const pumpStep = () => number("Step of the pump", { unit: "mL/h", above: 
 
 export const rateOf = (help: string) => number(help, { unit: "mL/h", above: 0, max: FASTEST, zeroIsBlank: true });
 
-export const weightKg = () => number("Weight", { unit: "kg", min: 0.3, max: 400, zeroIsBlank: true });
+const kilograms = { unit: "kg", min: 0.3, max: 400, zeroIsBlank: true, slipAbove: "grams, or pounds?" } as const;
+
+export const weightKg = () => number("Weight", kilograms);
+export const optionalWeight = (fallbackHelp: string) =>
+  number("Weight", { ...kilograms, optional: true, fallbackHelp });
 
 /** Said in every help text of the family. */
 export const startingPoint = "A starting point for a dietitian: the figures do not know the illness.";

@@ -1,9 +1,16 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
+import { notAvailable } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 import { startingPoint, volumeOf } from "./arguments";
+
+/** Drops a minute: more than three a second cannot be told apart by eye. Clinic setting, no published source. */
+const MOST_COUNTED = 200;
+const tooFast = notAvailable(
+  `above ${MOST_COUNTED} drops a minute, too fast to count: check volume, minutes and drops, or use a pump`,
+);
 
 export const DROPRATE = define(
   {
@@ -28,10 +35,15 @@ export const DROPRATE = define(
     },
     subject: ["volume"],
     result: { shape: "cell", kind: "number", unit: "drops a minute", help: "Drops to count in a minute", blank: "" },
-    compute: ({ volume, minutes, dropspermillilitre }) => rounded((volume * dropspermillilitre) / minutes),
+    compute: ({ volume, minutes, dropspermillilitre }) => {
+      const drops = rounded((volume * dropspermillilitre) / minutes);
+      return drops > MOST_COUNTED ? tooFast : drops;
+    },
   },
   documented && {
-    details: "Volume times drops per mL over minutes. There is no default: 14 and 20 drops per mL are both published.",
+    details:
+      "Volume times drops per mL over minutes. There is no default: 14 and 20 drops per mL are both published. Above 200 a minute " +
+      "nobody can count: #N/A (clinic setting, no published source).",
     cautions: [
       startingPoint,
       "The pack decides how many drops make a mL: a wrong figure is a wrong rate by a third or more.",
@@ -39,7 +51,7 @@ export const DROPRATE = define(
       "Nobody is left alone with feed running by gravity unless the plan says so.",
     ],
     evidence: "common practice",
-    sources: [sources.dropsAspen, sources.dropsOther],
+    sources: [sources.dropsAspen, sources.dropsOther, sources.noSource],
     examples: [
       {
         shows: "published",
@@ -66,6 +78,18 @@ export const DROPRATE = define(
         args: { volume: 240, minutes: 30, dropspermillilitre: "" },
         gives: { error: "#VALUE!", says: "dropspermillilitre is missing" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { volume: 250, minutes: 15, dropspermillilitre: 20 },
+        gives: { error: "#N/A", says: "too fast to count" },
+        source: `${sources.noSource}: 333 drops a minute`,
+      },
+      {
+        shows: "boundary",
+        args: { volume: 300, minutes: 30, dropspermillilitre: 20 },
+        gives: 200,
+        source: "by hand: 6,000 drops in 30 minutes",
       },
       {
         shows: "boundary",

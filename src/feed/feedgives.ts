@@ -3,6 +3,7 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { rounded } from "../worksheet/numbers";
 import { density, optionalVolume, proteinPerLitre, startingPoint, volumeOf, waterPercent, weightKg } from "./arguments";
+import { tooMuchEnergy } from "./energy";
 
 export const FEEDGIVES = define(
   {
@@ -27,6 +28,8 @@ export const FEEDGIVES = define(
     },
     compute: ({ volume, density, proteinperlitre, waterpercent, weight, flush }) => {
       const energy = rounded(volume * density);
+      const tooMuch = tooMuchEnergy(energy, weight);
+      if (tooMuch) return tooMuch;
       const protein = proteinperlitre === 0 ? undefined : rounded((volume * proteinperlitre) / 1000);
       const water = rounded((volume * waterpercent) / 100 + flush);
       const perKg = (amount: number): number => rounded(amount / weight);
@@ -36,14 +39,21 @@ export const FEEDGIVES = define(
   documented && {
     details:
       "Volume times what the pack says for each mL, and the same for each kg. Only the water of the feed counts as fluid. " +
-      "Published ranges differ by group: adults 25 to 35 kcal and 0.8 to 1.5 g of protein per kg (NICE CG32).",
+      "Published ranges differ by group: adults 25 to 35 kcal and 0.8 to 1.5 g of protein per kg (NICE CG32). More than " +
+      "6,000 kcal, or 200 kcal per kg, is refused as a slip (clinic settings, no published source).",
     cautions: [
       startingPoint,
       "What was ordered is not always what was given: enter what was given.",
       "An old weight gives old figures.",
     ],
     evidence: "textbook",
-    sources: [sources.courseNotesFlush, sources.niceFeeding],
+    sources: [
+      sources.courseNotesFlush,
+      sources.niceFeeding,
+      sources.feedWater,
+      sources.pretermEnergy,
+      sources.noSource,
+    ],
     examples: [
       {
         shows: "published",
@@ -73,10 +83,22 @@ export const FEEDGIVES = define(
         source: sources.input,
       },
       {
-        shows: "boundary",
+        shows: "bad input",
         args: { volume: 1000, density: 1, proteinperlitre: 40, waterpercent: 0, weight: 50 },
-        gives: [[1000, 20, 40, 0.8, 0, 0]],
-        source: "by hand: 0% is a value",
+        gives: [[{ error: "#VALUE!" }, "", "", "", "", ""]],
+        source: `${sources.feedWater}: 0% is a blank`,
+      },
+      {
+        shows: "bad input",
+        args: { volume: 1000, density: 1, proteinperlitre: 40, waterpercent: 85, weight: 4.9 },
+        gives: [[{ error: "#VALUE!" }, "", "", "", "", ""]],
+        source: `${sources.pretermEnergy}: 204 kcal for each kg are a slip`,
+      },
+      {
+        shows: "boundary",
+        args: { volume: 1000, density: 1, proteinperlitre: 40, waterpercent: 40, weight: 5 },
+        gives: [[1000, 200, 40, 8, 400, 80]],
+        source: `by hand; ${sources.noSource} for both limits`,
       },
     ],
   },

@@ -8,13 +8,15 @@ import {
   density,
   hoursRunning,
   optionalVolume,
+  optionalWeight,
   proteinPerLitre,
   pumpStep,
   startingPoint,
   volumeOf,
   waterPercent,
 } from "./arguments";
-import { pumpRate } from "./pump";
+import { MOST_ENERGY, tooMuchEnergy } from "./energy";
+import { FASTEST, FASTEST_FEED, FASTEST_FEED_PER_KG, pumpRate, tooFastFor } from "./pump";
 
 export const FEEDPLAN = define(
   {
@@ -25,8 +27,9 @@ export const FEEDPLAN = define(
       energytarget: number("Energy to be given in a day", {
         unit: "kcal",
         above: 0,
-        max: 10_000,
+        max: MOST_ENERGY,
         zeroIsBlank: true,
+        slipAbove: "kJ?",
       }),
       density: density(),
       hours: hoursRunning(),
@@ -35,6 +38,15 @@ export const FEEDPLAN = define(
       fluidgoal: volumeOf("Fluid to be given in a day"),
       flush: optionalVolume("Water given as flushes in a day"),
       step: pumpStep(),
+      weight: optionalWeight("energy and rate are not compared with it"),
+      fastest: number("Fastest rate that this person's plan allows", {
+        unit: "mL/h",
+        above: 0,
+        max: FASTEST,
+        zeroIsBlank: true,
+        optional: true,
+        fallbackHelp: `${FASTEST_FEED}, and ${FASTEST_FEED_PER_KG} for each kg of weight`,
+      }),
     },
     subject: ["energytarget"],
     result: {
@@ -52,9 +64,24 @@ export const FEEDPLAN = define(
       help: "Everything follows from the rate that the pump can be set to",
       blank: "",
     },
-    compute: ({ energytarget, density, hours, waterpercent, proteinperlitre, fluidgoal, flush, step }) => {
+    compute: ({
+      energytarget,
+      density,
+      hours,
+      waterpercent,
+      proteinperlitre,
+      fluidgoal,
+      flush,
+      step,
+      weight,
+      fastest,
+    }) => {
+      const tooMuch = tooMuchEnergy(energytarget, weight);
+      if (tooMuch) return tooMuch;
       const rate = pumpRate(energytarget / density / hours, step);
       if (rate instanceof SheetError) return rate;
+      const tooFast = tooFastFor(rate, weight, fastest);
+      if (tooFast) return tooFast;
       const volume = rounded(rate * hours);
       const feedWater = rounded((volume * waterpercent) / 100);
       const water = rounded(feedWater + flush);
@@ -73,14 +100,16 @@ export const FEEDPLAN = define(
     details:
       "Target divided by density and hours, rounded to the pump's step (halves up); volume, energy, protein and water " +
       "then follow from that rate, so they can differ a little from the target. Only the water of the feed counts " +
-      "towards fluid; some charts count its whole volume. Water still to give is negative when the goal is passed.",
+      "towards fluid; some charts count its whole volume. Water still to give is negative when the goal is passed. " +
+      "Refused as a slip: a target above 6,000 kcal or 200 kcal per kg, and a rate above 400 mL an hour or 25 mL an hour " +
+      "per kg unless fastest allows it (clinic settings, no published source). What needs the weight is left out without it.",
     cautions: [
       startingPoint,
       "Density, protein and water come from the pack; there is no default.",
       "Somebody who has eaten little for days starts lower: look at the risk of refeeding problems.",
     ],
     evidence: "textbook",
-    sources: [sources.courseNotes, sources.msdEnteral],
+    sources: [sources.courseNotes, sources.msdEnteral, sources.noSource],
     examples: [
       {
         shows: "published",
@@ -123,6 +152,44 @@ export const FEEDPLAN = define(
         args: { energytarget: "", density: 1, hours: 24, waterpercent: 85, proteinperlitre: 40, fluidgoal: 1800 },
         gives: [["", "", "", "", "", "", ""]],
         source: sources.input,
+      },
+      {
+        shows: "bad input",
+        args: { energytarget: 7531, density: 1, hours: 24, waterpercent: 83, proteinperlitre: 40, fluidgoal: 1800 },
+        gives: [[{ error: "#VALUE!" }, "", "", "", "", "", ""]],
+        source: `${sources.noSource}: 7,531 kJ are 1,800 kcal (4.184 kJ are 1 kcal)`,
+      },
+      {
+        shows: "bad input",
+        args: {
+          energytarget: 1800,
+          density: 1,
+          hours: 4,
+          waterpercent: 83,
+          proteinperlitre: 40,
+          fluidgoal: 1800,
+          flush: 0,
+          step: 1,
+        },
+        gives: [[{ error: "#VALUE!" }, "", "", "", "", "", ""]],
+        source: `${sources.noSource}: 450 mL an hour`,
+      },
+      {
+        shows: "use",
+        args: {
+          energytarget: 1800,
+          density: 1,
+          hours: 4,
+          waterpercent: 83,
+          proteinperlitre: 40,
+          fluidgoal: 1800,
+          flush: 0,
+          step: 1,
+          weight: 60,
+          fastest: 450,
+        },
+        gives: [[1800, 450, 1800, 72, 1494, 1494, 306]],
+        source: `${sources.courseNotes}; in 4 hours, by hand`,
       },
       {
         shows: "bad input",

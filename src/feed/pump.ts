@@ -5,6 +5,14 @@ import { rounded } from "../worksheet/numbers";
 /** mL an hour. From memory: no feeding pump comes near it, so a larger rate is a slip in volume, energy or hours. */
 export const FASTEST = 2000;
 
+/**
+ * mL an hour, and mL an hour for each kg, above which a plan is rather a slip in hours or density. Published goals by
+ * pump end at 125 mL an hour, and at 6 mL an hour for each kg in infants (KDOQI 2008); these limits are clinic settings,
+ * no published source.
+ */
+export const FASTEST_FEED = 400;
+export const FASTEST_FEED_PER_KG = 25;
+
 const tooFast = new SheetError(`the rate would be above ${FASTEST} mL an hour: check the amounts and the hours`);
 const tooSmall = new SheetError("the rate is below half a step of the pump: check step");
 const capTooSmall = new SheetError("cap is below one step of the pump");
@@ -17,4 +25,22 @@ export function pumpRate(exact: number, step: number, cap = Infinity): number | 
   if (nearest <= cap) return nearest;
   const steps = Math.floor(rounded(cap / step));
   return steps === 0 ? capTooSmall : rounded(steps * step);
+}
+
+/**
+ * A sentence where a rate is faster than feed is given.
+ * @param fastest what this person's plan allows; given, it stands in place of the usual limits
+ */
+export function tooFastFor(
+  rate: number,
+  weight: number | undefined,
+  fastest: number | undefined,
+): SheetError | undefined {
+  const faster = (limit: string) => new SheetError(`the rate would be ${rate} mL an hour, above ${limit}`);
+  if (fastest !== undefined) return rate > fastest ? faster("fastest: more hours, or another feed?") : undefined;
+  if (rate > FASTEST_FEED) return faster(`${FASTEST_FEED}: check hours and density, or give fastest`);
+  if (weight !== undefined && rounded(rate / weight) > FASTEST_FEED_PER_KG) {
+    return faster(`${FASTEST_FEED_PER_KG} for each kg: check hours and weight, or give fastest`);
+  }
+  return undefined;
 }

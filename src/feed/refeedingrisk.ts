@@ -49,7 +49,7 @@ export const REFEEDINGRISK = define(
     result: {
       shape: "cell",
       kind: "text",
-      help: "very high, high, criteria not met, incomplete or adults only",
+      help: "very high, high, at risk, criteria not met, incomplete or adults only",
       blank: "incomplete",
     },
     compute: ({ age, bmi, losspercent, dayslittle, lowelectrolytes, history }) => {
@@ -60,23 +60,26 @@ export const REFEEDINGRISK = define(
       const lesser = [below(bmi, 18.5), above(losspercent, 10), above(dayslittle, 5), history === "yes"];
       if (lesser.filter(Boolean).length >= 2) return "high";
       const everything = [bmi, losspercent, dayslittle, lowelectrolytes, history];
-      return everything.includes(NOT_KNOWN) ? "incomplete" : "criteria not met";
+      if (everything.includes(NOT_KNOWN)) return "incomplete";
+      return above(dayslittle, 5) ? "at risk" : "criteria not met";
     },
   },
   documented && {
     details:
       "High: any one of BMI below 16, loss above 15%, more than 10 days of little or no intake, low potassium, phosphate " +
       "or magnesium; or any two of BMI below 18.5, loss above 10%, more than 5 days, history. Very high: BMI below 14 or " +
-      "more than 15 days. The limits themselves do not count. What is given decides as soon as it suffices; only criteria " +
-      "not met needs every answer. Other bodies (ASPEN 2020) draw the lines elsewhere.",
+      "more than 15 days. At risk: neither, but more than 5 days of little or no intake; NICE then starts at no more than " +
+      "half of what is needed for the first 2 days. The limits themselves do not count. What is given decides as soon as " +
+      "it suffices; at risk and criteria not met need every answer. Other bodies (ASPEN 2020) draw the lines elsewhere.",
     cautions: [
       startingPoint,
       "Criteria not met is not a statement that feeding is without risk.",
       "Adults only: children have other criteria.",
+      "At risk: a dietitian plans a slow start, with blood tests.",
       "High or very high: a dietitian and a doctor plan the start, with blood tests, before any feed.",
     ],
     evidence: "guideline",
-    sources: [sources.niceRefeeding, sources.refeedingTable],
+    sources: [sources.niceRefeeding, sources.niceFiveDays, sources.refeedingTable],
     examples: [
       {
         shows: "published",
@@ -101,6 +104,18 @@ export const REFEEDINGRISK = define(
         args: { age: 40, bmi: 17, losspercent: 0, dayslittle: 0, lowelectrolytes: "no", history: "no" },
         gives: "criteria not met",
         source: `${sources.niceRefeeding}: one of the lesser criteria alone`,
+      },
+      {
+        shows: "published",
+        args: { age: 40, bmi: 22, losspercent: 0, dayslittle: 6, lowelectrolytes: "no", history: "no" },
+        gives: "at risk",
+        source: sources.niceFiveDays,
+      },
+      {
+        shows: "use",
+        args: { age: 40, bmi: 22, losspercent: 0, dayslittle: 6, lowelectrolytes: "no", history: "" },
+        gives: "incomplete",
+        source: `${sources.niceRefeeding}: a second lesser criterion would make it high`,
       },
       {
         shows: "range",

@@ -31,6 +31,22 @@ const LEAST_WEIGHT = 2;
 const tooLight = new SheetError(
   `weight is below ${LEAST_WEIGHT} kg: these equations do not hold for so small an infant`,
 );
+/**
+ * Least weight in kg from an age in years on: below it the age is rather in months. Clinic setting, no published source;
+ * each lies well below the lightest children of that age.
+ */
+const LEAST_AT_AGE = [
+  [18, 18],
+  [10, 12],
+  [6, 9],
+  [2, 6],
+] as const;
+const tooLightAt = LEAST_AT_AGE.map(
+  ([from, least]) => new SheetError(`weight is below ${least} kg though age is ${from} years or more: months?`),
+);
+/** Height in cm; clinic setting, no published source. */
+const LEAST_ADULT_HEIGHT = 100;
+const tooShort = new SheetError(`height is below ${LEAST_ADULT_HEIGHT} cm for the adults' equation: inches?`);
 const noHeight = new SheetError("height is missing: Mifflin-St Jeor needs it, Schofield and Henry do not");
 const outsideMifflin = new SheetError("Mifflin-St Jeor was studied from 19 to 78 years: use Schofield or Henry");
 
@@ -41,13 +57,15 @@ export const RESTENERGY = define(
     summary: "Energy that a body needs at rest in a day, by one of three published equations.",
     params: {
       sex: reading<Sex, object>("M or F; also male, female, man, woman, boy, girl", {}, readSex),
-      age: number("Age", { unit: "years", min: 0, max: 120 }),
+      age: number("Age", { unit: "years", min: 0, max: 120, slipAbove: "months, or the year of birth?" }),
       weight: weightKg(),
       height: number("Height", {
         unit: "cm",
         min: 30,
         max: 250,
         zeroIsBlank: true,
+        slipBelow: "metres, or feet?",
+        slipAbove: "mm?",
         optional: true,
         fallbackHelp: "not used",
       }),
@@ -62,11 +80,14 @@ export const RESTENERGY = define(
     compute: ({ sex, age, weight, height, method }) => {
       if (age === 0 && weight > NOT_AN_INFANT) return noAge;
       if (weight < LEAST_WEIGHT) return tooLight;
+      const band = LEAST_AT_AGE.findIndex(([from]) => age >= from);
+      if (band >= 0 && weight < LEAST_AT_AGE[band]![1]) return tooLightAt[band]!;
       const equation = method ?? (height === undefined ? "Schofield" : "Mifflin-St Jeor");
       if (equation === "Schofield") return byBands(schofield, sex, age, weight);
       if (equation === "Henry") return byBands(henry, sex, age, weight);
       if (height === undefined) return noHeight;
-      return age >= 19 && age < 79 ? mifflinStJeor(sex, age, weight, height) : outsideMifflin;
+      if (!(age >= 19 && age < 79)) return outsideMifflin;
+      return height < LEAST_ADULT_HEIGHT ? tooShort : mifflinStJeor(sex, age, weight, height);
     },
   },
   documented && {
@@ -75,7 +96,9 @@ export const RESTENERGY = define(
       "(FAO/WHO/UNU 2004) or Henry by weight (2005). Bands of age hold their lower end: 18 belongs to 18 to 30; two " +
       "functions of one program differ in that. No factor for activity or illness is inside. Henry's set in kcal is used; the set in MJ " +
       "gives about 4% less for boys of 3 to 10. An older simplified set " +
-      "(WHO 1985) is also called the WHO equation and is not this one. Sources add factors (10% and 15% make 25%) or " +
+      "(WHO 1985) is also called the WHO equation and is not this one. Refused as a slip (clinic settings, no published " +
+      "source): weights below 6 kg from 2 years, 9 from 6, 12 from 10, 18 from 18; heights below 100 cm for Mifflin-St " +
+      "Jeor. Sources add factors (10% and 15% make 25%) or " +
       "multiply them (26.5%): say which.",
     cautions: [
       startingPoint,
@@ -83,7 +106,7 @@ export const RESTENERGY = define(
       "Energy at rest is not the target for feeding: activity, growth, illness and the risk of refeeding come on top.",
     ],
     evidence: "study",
-    sources: [sources.mifflin, sources.schofield, sources.henry, sources.frankenfield],
+    sources: [sources.mifflin, sources.schofield, sources.henry, sources.frankenfield, sources.noSource],
     examples: [
       {
         shows: "published",
@@ -150,6 +173,24 @@ export const RESTENERGY = define(
         args: { sex: "M", age: 30, weight: 70, height: 1.75 },
         gives: { error: "#VALUE!", says: "height must be at least 30" },
         source: "defined by this function's rule: 1.75 is a height in metres",
+      },
+      {
+        shows: "bad input",
+        args: { sex: "F", age: 30, weight: 60, height: 65 },
+        gives: { error: "#VALUE!", says: "inches?" },
+        source: `${sources.noSource}: 65 inches are 165.1 cm`,
+      },
+      {
+        shows: "bad input",
+        args: { sex: "M", age: 6, weight: 8 },
+        gives: { error: "#VALUE!", says: "months?" },
+        source: `${sources.noSource}: 8 kg is an infant of 6 months`,
+      },
+      {
+        shows: "boundary",
+        args: { sex: "M", age: 6, weight: 9 },
+        gives: 708.654,
+        source: `${sources.schofield}, band 3 to 10: 22.706 x 9 + 504.3; ${sources.reached}`,
       },
       {
         shows: "bad input",

@@ -5,8 +5,9 @@ import { dateResult, day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
-import { choice, date, number, range } from "../worksheet/parameters";
+import { date, range } from "../worksheet/parameters";
 import { noClosedDays, openDayAtOrBefore, readClosedDays, type ClosedDays } from "./closed-days";
+import { changeInterval, intervalUnit, longInterval } from "./interval";
 
 const noOpenDay = new SheetError("no open day between the last change and the due date: check closed and interval");
 
@@ -17,12 +18,8 @@ export const CHANGEDUE = define(
     summary: "Date on which a tube is due for change: the last change plus the interval that your service has set.",
     params: {
       lastchange: date("When the tube now in was put in", {}),
-      interval: number("How long until the next change, as your service has set it for this kind of tube", {
-        above: 0,
-        whole: true,
-        zeroIsBlank: true,
-      }),
-      unit: choice("What the interval counts", ["months", "weeks", "days"], { fallback: "months" }),
+      interval: changeInterval("How long until the next change, as your service has set it for this kind of tube"),
+      unit: intervalUnit(),
       closed: range<ClosedDays, { optional: true; fallback: ClosedDays; fallbackHelp: string }>(
         "Days on which the clinic is shut: dates, or day names such as Sat",
         { optional: true, fallback: noClosedDays, fallbackHelp: "no closed days" },
@@ -32,6 +29,8 @@ export const CHANGEDUE = define(
     subject: ["lastchange"],
     result: { shape: "cell", kind: "date", help: "Due date; format the cell as a date", blank: "" },
     compute: ({ lastchange, interval, unit, closed }) => {
+      const long = longInterval(interval, unit);
+      if (long) return long;
       const due =
         unit === "months" ? addMonths(lastchange, interval) : lastchange + interval * (unit === "weeks" ? 7 : 1);
       const possible = dateResult(due);
@@ -43,7 +42,8 @@ export const CHANGEDUE = define(
     details:
       "Months are calendar months: a day that the month does not have becomes its last day (31 August plus 6 months is " +
       "28 or 29 February). Count from the change itself, never from the due date before. If the day is closed, the " +
-      "nearest earlier open day is given. There is no default interval: services differ (1 to 8 months for balloons).",
+      "nearest earlier open day is given. There is no default interval: services differ (1 to 8 months for balloons). More " +
+      "than 60 months, 260 weeks or 1,830 days is refused as a slip (clinic setting, no published source).",
     cautions: [
       "A date is a reminder. It does not show that a tube is sound: balloons burst without warning.",
       WHO_DECIDES,
@@ -59,6 +59,7 @@ export const CHANGEDUE = define(
       sources.gosh,
       sources.toronto,
       sources.japan,
+      sources.noSource,
     ],
     examples: [
       {
@@ -109,6 +110,18 @@ export const CHANGEDUE = define(
         args: { lastchange: "2026-01-15", interval: "" },
         gives: { error: "#VALUE!", says: "interval is missing" },
         source: sources.input,
+      },
+      {
+        shows: "bad input",
+        args: { lastchange: "2026-01-15", interval: 90 },
+        gives: { error: "#VALUE!", says: "above 60 months: weeks or days?" },
+        source: `${sources.noSource}: 90 days typed as months are 7 years and a half`,
+      },
+      {
+        shows: "boundary",
+        args: { lastchange: "2026-01-15", interval: 60 },
+        gives: day("2031-01-15"),
+        source: `${sources.edate}; 5 years, counted on a calendar`,
       },
       {
         shows: "bad input",

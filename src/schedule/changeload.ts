@@ -6,6 +6,7 @@ import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { date, number, numberReader } from "../worksheet/parameters";
 import { columnOf, filledRows } from "../worksheet/rows";
+import { monthsRule } from "./interval";
 
 const monthCount = (serial: number): number => {
   const { year, month } = calendarDate(serial);
@@ -24,8 +25,8 @@ export const CHANGELOAD = define(
       due: columnOf("Next due date of each tube", { unit: "date" }, readDate),
       interval: columnOf(
         "Months from one change to the next, for each tube or one for all",
-        { unit: "months", limits: "whole number, above 0" },
-        numberReader({ above: 0, whole: true, zeroIsBlank: true }),
+        { unit: "months", limits: `whole number, above 0, at most ${monthsRule.max}` },
+        numberReader(monthsRule),
       ),
       from: date("Any day of the first month", {}),
       months: number("How many months", { min: 1, max: 240, whole: true }),
@@ -105,6 +106,12 @@ export const CHANGELOAD = define(
         args: { due: [["2026-01-31"], [""]], interval: [[3], [3]], from: "2026-01-01", months: 2 },
         gives: { error: "#VALUE!", says: "due is missing in row 2" },
         source: sources.input,
+      },
+      {
+        shows: "bad input",
+        args: { due: [["2026-01-31"], ["2026-02-28"]], interval: [[3], [90]], from: "2026-01-01", months: 2 },
+        gives: { error: "#VALUE!", says: "interval in row 2 must be above 0, at most 60: weeks or days?" },
+        source: sources.noSource,
       },
       {
         shows: "boundary",

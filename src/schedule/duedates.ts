@@ -4,7 +4,8 @@ import { day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
-import { choice, date, number } from "../worksheet/parameters";
+import { date, number } from "../worksheet/parameters";
+import { changeInterval, intervalUnit, longInterval } from "./interval";
 
 const beyond = new SheetError("the last date would be after 9999: check interval and count");
 
@@ -15,13 +16,11 @@ export const DUEDATES = define(
     summary: "The next planned changes as a column of dates, all counted from one change.",
     params: {
       lastchange: date("When the tube now in was put in", {}),
-      interval: number("How long from one change to the next, as your service has set it for this kind of tube", {
-        above: 0,
-        whole: true,
-        zeroIsBlank: true,
-      }),
+      interval: changeInterval(
+        "How long from one change to the next, as your service has set it for this kind of tube",
+      ),
       count: number("How many dates", { min: 1, max: 1000, whole: true }),
-      unit: choice("What the interval counts", ["months", "weeks", "days"], { fallback: "months" }),
+      unit: intervalUnit(),
     },
     subject: ["lastchange"],
     result: {
@@ -32,6 +31,8 @@ export const DUEDATES = define(
       blank: "",
     },
     compute: ({ lastchange, interval, count, unit }) => {
+      const long = longInterval(interval, unit);
+      if (long) return long;
       const due = (k: number): number =>
         unit === "months"
           ? addMonths(lastchange, k * interval)
@@ -43,7 +44,8 @@ export const DUEDATES = define(
   documented && {
     details:
       "Always counted from the first date, never from the one before: 31 January plus 1, 2, 3 months is 28 February, " +
-      "31 March, 30 April. After each change, count anew from the change itself.",
+      "31 March, 30 April. After each change, count anew from the change itself. More than 60 months, 260 weeks or 1,830 " +
+      "days is refused as a slip (clinic setting, no published source).",
     cautions: [
       "Dates for planning supplies and clinics. Each change moves those behind it.",
       "A date is a reminder. It does not show that a tube is sound: balloons burst without warning.",
@@ -81,6 +83,18 @@ export const DUEDATES = define(
         args: { lastchange: "2026-01-31", interval: 2.5, count: 4 },
         gives: { error: "#VALUE!", says: "interval must be a whole number" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { lastchange: "2026-01-31", interval: 1831, count: 4, unit: "days" },
+        gives: { error: "#VALUE!", says: "above 1830 days" },
+        source: sources.noSource,
+      },
+      {
+        shows: "boundary",
+        args: { lastchange: "2026-01-05", interval: 260, count: 1, unit: "weeks" },
+        gives: [[day("2030-12-30")]],
+        source: `${sources.calendar}: 1,820 days are 5 years less 6 days, one of the years a leap year`,
       },
       {
         shows: "boundary",

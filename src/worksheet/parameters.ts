@@ -26,6 +26,9 @@ export interface NumberRule {
   readonly whole?: boolean;
   /** Excel sends 0 for a blank: where 0 cannot be meant, it is one. */
   readonly zeroIsBlank?: boolean;
+  /** What a number below or above the limits probably is, as a question: "kJ?". Said in the refusal. */
+  readonly slipBelow?: string;
+  readonly slipAbove?: string;
 }
 
 function limitsInWords({ min, max, above, below, whole }: NumberRule): string | undefined {
@@ -58,13 +61,17 @@ function param<T, O extends Optional<T>>(
 export function numberReader(rule: NumberRule): (cell: Exclude<Cell, null>) => number | null | SheetError {
   const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity, whole, zeroIsBlank } = rule;
   const units = [...(rule.unit ? [rule.unit] : []), ...(rule.unitTexts ?? [])];
-  const outside = new SheetError(`must be ${limitsInWords({ ...rule, whole: false })}`);
+  const outside = (slip: string | undefined): SheetError =>
+    new SheetError(`must be ${limitsInWords({ ...rule, whole: false })}${slip === undefined ? "" : `: ${slip}`}`);
+  const tooLow = outside(rule.slipBelow);
+  const tooHigh = outside(rule.slipAbove);
   const broken = new SheetError("must be a whole number");
   const unreadable = new SheetError(rule.unit ? `must be one number of ${rule.unit}` : "must be one number");
   const check = (value: number): number | null | SheetError => {
     if (value === 0 && zeroIsBlank) return null;
     if (!(value >= min && value <= max && value > above && value < below)) {
-      return Number.isFinite(value) ? outside : unreadable;
+      if (!Number.isFinite(value)) return unreadable;
+      return value < min || value <= above ? tooLow : tooHigh;
     }
     return whole && !Number.isInteger(value) ? broken : value;
   };

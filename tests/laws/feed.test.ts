@@ -14,7 +14,7 @@ import { PUMPRATE } from "../../src/feed/pumprate";
 import { WATERGAP } from "../../src/feed/watergap";
 import { call } from "../../src/worksheet/call";
 import type { SheetFunction } from "../../src/worksheet/define";
-import { SheetError } from "../../src/worksheet/error";
+import { CellError, SheetError } from "../../src/worksheet/error";
 
 const options = { seed: 20261125, numRuns: 2000 };
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
@@ -82,7 +82,9 @@ describe("rates", () => {
   test("drops times minutes are the volume's drops", () => {
     fc.assert(
       fc.property(whole(10, 1000), whole(5, 600), fc.constantFrom(8, 14, 15, 20, 60), (mL, minutes, drops) => {
-        expect(((call(DROPRATE, [mL, minutes, drops]) as number) * minutes) / drops).toBeCloseTo(mL, 5);
+        const rate = call(DROPRATE, [mL, minutes, drops]);
+        if (mL * drops > 200 * minutes) expect(rate).toMatchObject({ code: "#N/A" });
+        else expect(((rate as number) * minutes) / drops).toBeCloseTo(mL, 5);
       }),
       options,
     );
@@ -151,7 +153,7 @@ describe("plans", () => {
         whole(500, 3500),
         whole(0, 600),
         (kcal, density, hours, water, protein, goal, flush) => {
-          const plan = row(FEEDPLAN, kcal, density, hours, water, protein, goal, flush);
+          const plan = row(FEEDPLAN, kcal, density, hours, water, protein, goal, flush, 1, "", 1000);
           const [volume, rate, energy, grams, , inAll, still] = plan as [
             number,
             number,
@@ -175,12 +177,56 @@ describe("plans", () => {
 
   test("more weight never needs less fluid, and the children's rules are without a jump", () => {
     fc.assert(
-      fc.property(tenths(1, 70), fc.constantFrom("Holliday-Segar", "4-2-1", 30), (weight, method) => {
+      fc.property(tenths(3, 70), fc.constantFrom("Holliday-Segar", "4-2-1", 30), (weight, method) => {
         const at = (kg: number) => call(FLUIDGOAL, [kg, method]) as number;
         const more = Math.min(70, weight + 0.1);
         expect(at(more)).toBeGreaterThanOrEqual(at(weight));
         expect(at(more) - at(weight)).toBeLessThanOrEqual(10 + 1e-6);
       }),
+      options,
+    );
+  });
+});
+
+describe("slips", () => {
+  const none = ["", null, undefined, "  ", 0, "0", "0%"];
+  const unreadable = ["n/k", "?", true, new CellError("#N/A"), -1, 0.83, 1, 1.5, 17, 39.9, 100.1, "83 mL"];
+  const isRefused = (definition: SheetFunction, args: readonly unknown[]): boolean => {
+    const answer = call(definition, args);
+    return (Array.isArray(answer) ? answer[0]![0] : answer) instanceof SheetError;
+  };
+
+  test("where feed is given no share of water that is blank, 0 or impossible gives a volume still to give", () => {
+    for (const share of [...none, ...unreadable])
+      for (const goal of [1, 1800, 20_000])
+        for (const feed of [0.1, 500, 1800, 20_000])
+          for (const flush of ["", 0, 600]) {
+            expect(isRefused(WATERGAP, [goal, feed, share, flush])).toBe(true);
+            expect(isRefused(FEEDPLAN, [1800, 1, 24, share, 40, goal, flush])).toBe(true);
+            expect(isRefused(FEEDGIVES, [1000, 1, 40, share, 50, flush])).toBe(true);
+          }
+    for (const share of [...none, 40, 83, 100]) expect(call(WATERGAP, [1800, 0, share, 300])).toBe(1500);
+    for (const share of unreadable) expect(isRefused(WATERGAP, [1800, 0, share])).toBe(true);
+  });
+
+  test("a plan is given exactly where energy and rate are within its limits, each checked only where it can be", () => {
+    fc.assert(
+      fc.property(
+        whole(1, 9000),
+        fc.constantFrom(0.5, 1, 1.5, 2.5, 3.1),
+        whole(1, 24),
+        fc.oneof(fc.constant(undefined), tenths(1, 120)),
+        fc.oneof(fc.constant(undefined), whole(1, 2000)),
+        (kcal, density, hours, kg, fastest) => {
+          const answer = call(FEEDPLAN, [kcal, density, hours, 80, 0, 1500, 0, 0.1, kg, fastest]);
+          const rate = Math.round((kcal / density / hours) * 10) / 10;
+          const limit = fastest ?? Math.min(400, 25 * (kg ?? Infinity));
+          // At the very edge rounding decides.
+          if (Math.abs(rate - limit) < 0.06 || Math.abs(kcal - 200 * (kg ?? Infinity)) < 0.06) return;
+          const within = kcal <= 6000 && density <= 3 && kcal <= 200 * (kg ?? Infinity) && rate <= limit && rate >= 0.1;
+          expect(!((answer as unknown[][])[0]![0] instanceof SheetError)).toBe(within);
+        },
+      ),
       options,
     );
   });

@@ -132,7 +132,7 @@ const subjects: readonly Subject[] = [
       { good: 40, doubtful: [...missing, ...errors, ...unreadable, -1, 9, 400] },
       { good: 22, doubtful: [...missing, ...errors, ...unreadable, 0, -1, 2, 15, 1e9] },
       { good: 3, doubtful: [...missing, ...errors, ...unreadable, 0.16, 16, 120] },
-      { good: 1, doubtful: [...missing, ...errors, ...unreadable, -1, 11, 1e9] },
+      { good: 1, doubtful: [...missing, ...errors, ...unreadable, -1, 6, 11, 1e9] },
       { good: "no", doubtful: [...noYesNo, "yes"] },
       { good: "no", doubtful: [...missing, ...errors, 0, 1, "maybe", "not known"] },
     ],
