@@ -22,6 +22,8 @@ export const countedDays = {
   Day_WeightChild: { label: "Weight of a child good since", setting: "Weight_Child", months: -1 },
   Day_MeasureAdult: { label: "Measurement of an adult good since", setting: "Measure_Adult", months: -1 },
   Day_MeasureChild: { label: "Measurement of a child good since", setting: "Measure_Child", months: -1 },
+  Day_ReviewAdult: { label: "Bumper of an adult seen to since", setting: "Rev_Bumper_Adult", months: -1 },
+  Day_ReviewChild: { label: "Bumper of a child seen to since", setting: "Rev_Bumper_Child", months: -1 },
 } as const satisfies Record<string, CountedDay>;
 
 export type CountedDayName = keyof typeof countedDays;

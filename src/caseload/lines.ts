@@ -15,12 +15,15 @@ const inventedFormula = `IF(LEN(${INVENTED_ON})=0,"","${INVENTED_LINE}")`;
 
 const dayIn = (name: string) =>
   `DAY(${name})&" "&CHOOSE(MONTH(${name}),${SHORT_MONTHS.map((month) => `"${month}"`).join(",")})&" "&YEAR(${name})`;
+/** Said once, above each list, and on no row. */
+export const NO_NUMBER = "No number to call is entered.";
+const numberFormula = `IF(LEN(TRIM(Call_Day))=0," ${NO_NUMBER}","")`;
 const isReviewLate = "IF(ISNUMBER(Agreed_Until),Agreed_Until<As_of,TRUE)";
 /** As the pane judges it: a day ahead or a review that is past is not agreed. */
 const agreedFormula =
   `IF(LEN(TRIM(Agreed_By))=0,"${NOBODY}",IF(NOT(ISNUMBER(Agreed_On)),"${NOBODY}",IF(Agreed_On>As_of,"${NOBODY}",` +
   `IF(${isReviewLate},"${NOT_AGREED} any more, the review is due: agreed","Settings agreed")` +
-  `&" by "&Agreed_By&" on "&${dayIn("Agreed_On")}&".")))`;
+  `&" by "&Agreed_By&" on "&${dayIn("Agreed_On")}&".")))&${numberFormula}`;
 
 /** Cells of the first rows; a new book's settings are agreed by nobody yet. */
 export function lines(title: string, isInvented: boolean, across: number): readonly CellDescription[] {
@@ -42,7 +45,7 @@ export function lines(title: string, isInvented: boolean, across: number): reado
     line(titleRow, "title", title),
     line(inventedRow, "invented", isInvented ? INVENTED_LINE : "", inventedFormula),
     line(quietRow, "caution", QUIET_LINE),
-    line(agreedRow, "caution", NOBODY, agreedFormula),
+    line(agreedRow, "caution", `${NOBODY} ${NO_NUMBER}`, agreedFormula),
   ];
 }
 

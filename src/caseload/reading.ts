@@ -67,6 +67,10 @@ export function stateOfDay(value: SheetValue, sight: Sight): 1 | 0 | -1 {
   return isBlank(value) ? 0 : -1;
 }
 
+/** The same for a cell itself: TRUE for a day not after today and not absurdly long ago. */
+export const isPastDayIn = (cell: FormulaTemplate) =>
+  formula`IF(ISNUMBER(${cell}),IF(N(${cell})<As_of+1,N(${cell})>=Day_Oldest,FALSE),FALSE)`;
+
 /** A day that may lie ahead, but not beyond belief: a booking, an expiry, a date that somebody has set. */
 export const isAheadIn = (name: string) =>
   formula`IF(ISNUMBER(${name}),IF(${name}>=Day_Oldest,${name}<Day_Farthest+1,FALSE),FALSE)`;

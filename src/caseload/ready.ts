@@ -59,6 +59,13 @@ export const readiness: { readonly [F in Family]: Readiness } = {
       ["Play_Least", "Play_Most"],
     ],
   },
+  review: {
+    name: "Ready_Review",
+    label: "Settings for reviews can be used",
+    above: ["Rev_Bumper_Adult", "Rev_Bumper_Child", "Adult_Age", "Past_Years"],
+    least: [],
+    rising: [],
+  },
   entries: {
     name: "Ready_Entries",
     label: "Settings for doubtful entries can be used",

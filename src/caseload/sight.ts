@@ -31,4 +31,4 @@ export interface Sight extends Tables {
   readonly rowsWith: (table: keyof Tables, header: string, value: SheetValue) => readonly number[];
 }
 
-export type Family = "change" | "balloon" | "opening" | "fit" | "entries";
+export type Family = "change" | "balloon" | "opening" | "fit" | "entries" | "review";

@@ -90,18 +90,20 @@ export const state: CaseloadColumn = {
       formula`IF(AND(${is("look", FEED)},NOT(${isOneOf("found", waterMissing)})),"${MILKY}",found)`,
     );
     const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH_DEVICE}",${found})`;
+    /* Nothing came out: that needs no setting to be bad news. */
     const isEmpty = formula`IF(ISNUMBER(out),out=0,FALSE)`;
-    const ready = letting(numbered("out", cell("Out mL")), formula`IF(${isEmpty},"empty",${known})`);
-    return formula`IF(${emptyRowIn(cell)},"",IF(Ready_Balloon,${ready},"${CHECK_SETTINGS}"))`;
+    const ready = formula`IF(Ready_Balloon,${known},"${CHECK_SETTINGS}")`;
+    const all = letting(numbered("out", cell("Out mL")), formula`IF(${isEmpty},"empty",${ready})`);
+    return formula`IF(${emptyRowIn(cell)},"",${all})`;
   },
   answer: (row, sight) => {
     if (isEmptyRow(row)) return "";
+    if (row["Out mL"] === 0) return "empty";
     return sight.isReady("balloon") ? stateOf(row, sight) : CHECK_SETTINGS;
   },
 };
 
 function stateOf(row: RowCells, sight: Sight): string {
-  if (row["Out mL"] === 0) return "empty";
   if (row["Key"] === "") return WHICH_DEVICE;
   const found = ofFigures(row, sight);
   return word(row["Looked"]!) === FEED && !isLow(found) ? MILKY : found;

@@ -160,10 +160,14 @@ export const balloon: CaseloadColumn = {
       },
       formula`IF(ISNUMBER(place),${found},${none})`,
     );
-    return ifLive(cell, formula`IF(${isBalloonIn(cell("Held by"))},IF(Ready_Balloon,${all},"${CHECK_SETTINGS}"),"")`);
+    /* Nothing came out: that needs no setting to be bad news. */
+    const isEmpty = formula`IF(ISNUMBER(${cell("Newest")}),${is(formula`INDEX(Check_State,${cell("Newest")})`, "empty")},FALSE)`;
+    const unready = formula`IF(${isEmpty},"empty","${CHECK_SETTINGS}")`;
+    return ifLive(cell, formula`IF(${isBalloonIn(cell("Held by"))},IF(Ready_Balloon,${all},${unready}),"")`);
   },
   answer: (row, sight) => {
     if (!isLive(row) || !isBalloon(row)) return "";
+    if (!sight.isReady("balloon") && newestCheck(row, sight)?.["State"] === "empty") return "empty";
     return sight.isReady("balloon") ? balloonWord(row, sight) : CHECK_SETTINGS;
   },
 };

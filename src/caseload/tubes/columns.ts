@@ -11,7 +11,9 @@ import { fit, mark } from "./fit";
 import { live } from "./live";
 import { hiddenGaps, missing } from "./missing/columns";
 import { age, firstTube, sizeMm, tract } from "./opening";
-import { toDo } from "./to-do";
+import { booking, dueFirst } from "./booking";
+import { ageClass, review } from "./review";
+import { booked, keyColumns, toDo, urgency } from "./to-do/columns";
 
 const grouped = (group: string, columns: readonly CaseloadColumn[], onlyWith?: CaseloadColumn["onlyWith"]) =>
   columns.map((column): CaseloadColumn => ({ ...column, group, ...(onlyWith && !column.onlyWith && { onlyWith }) }));
@@ -155,11 +157,13 @@ export const tubeColumns: readonly CaseloadColumn[] = [
   ...plan,
   ...spare,
   ...[person, key, live, newest, ...hiddenGaps],
+  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, urgency],
 ];
 
 /** In an order in which each stands on those before it. */
 export const tubesFirst = [person, key, live];
 export const tubesAfterChecks = [
   ...[age, sizeMm, firstTube, tract, changeDue, atTheLatest, change, daysLeft],
-  ...[newest, lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, ...hiddenGaps, missing, toDo],
+  ...[newest, lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, ...hiddenGaps, missing],
+  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, urgency, toDo],
 ];

@@ -1,51 +1,55 @@
-/** Whether a bumper in the stomach is to be looked at again: so long after it came in, or after its site was last seen. */
-import { formula, type FormulaTemplate } from "../../columns/formula";
-import { addMonths } from "../../maths/calendar";
-import type { ClinicSettingName } from "../../settings/index";
-import type { RowCells, Slots } from "../column";
+/**
+ * Whether a bumper in the stomach is to be looked at again: so long after it came in, or after its site was last seen
+ * quiet. A site that was seen to be anything else postpones nothing. Hidden columns that *To do* reads.
+ */
+import { formula } from "../../columns/formula";
+import { PLAIN, type CaseloadColumn } from "../column";
+import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isNumber, monthsLater, numbered, stateOfDay, word, wordIn } from "../reading";
-import type { Sight } from "../sight";
-import { ageClassIn, ageClassOf } from "./kind";
+import { is, isPastDayIn, stateOfDay, word, wordIn } from "../reading";
+import { ageClassOf } from "./kind";
+import { ifLive, isLive } from "./live";
 
 export const REVIEW = "review the tube";
+export const QUIET = "quiet";
 
 const SEEN = "Site seen on";
-const names = { adult: "Rev_Bumper_Adult", child: "Rev_Bumper_Child" } as const satisfies Record<
-  string,
-  ClinicSettingName
->;
+const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
 
-/** LET names for `reviewIn`. */
-export const reviewNames = (cell: Slots) => ({
-  ...numbered("in", cell("Device in")),
-  inis: dayState("in"),
-  ...numbered("seen", cell(SEEN)),
-  seenis: dayState("seen"),
-  ...numbered("born", cell("Born")),
-  bornis: dayState("born"),
-  age: ageClassIn,
-  bumper: formula`AND(${is(wordIn(cell("Held by")), "bumper")},${is(wordIn(cell("Access")), "g")})`,
-});
+/** `adult`, `child`, `not known`. */
+export const ageClass: CaseloadColumn = {
+  ...hidden,
+  header: "Age class",
+  formula: (cell) =>
+    ifLive(
+      cell,
+      formula`IF(${isPastDayIn(cell("Born"))},IF(N(${cell("Born")})<Day_Adult+1,"adult","child"),"not known")`,
+    ),
+  answer: (row, sight) => (isLive(row) ? ageClassOf(row, sight) : ""),
+};
 
-/** "" where nothing is to be reviewed. Where the age is not known the shorter time counts. */
-export function reviewIn(): FormulaTemplate {
-  const both = formula`IF(AND(ISNUMBER(${names.adult}),ISNUMBER(${names.child})),MIN(${names.adult},${names.child}),"")`;
-  const months = formula`IF(${is("age", "adult")},${names.adult},IF(${is("age", "child")},${names.child},${both}))`;
-  const last = formula`IF(seenis=1,IF(inis=1,MAX(in,seen),seen),IF(inis=1,in,""))`;
-  const due = formula`IF(ISNUMBER(last),IF(${monthsLater("last", "months")}<As_of,"${REVIEW}",""),"")`;
-  const known = formula`IF(ISNUMBER(months),IF(months>=1,${due},"${CHECK_SETTINGS}"),"${CHECK_SETTINGS}")`;
-  return formula`IF(bumper,LET(last,${last},months,${months},${known}),"")`;
-}
-
-export function reviewOf(row: RowCells, sight: Sight): string {
-  if (word(row["Held by"]!) !== "bumper" || word(row["Access"]!) !== "g") return "";
-  const age = ageClassOf(row, sight);
-  const settings = (age === "not known" ? [names.adult, names.child] : [names[age]]).map((name) => sight.setting(name));
-  if (!settings.every(isNumber)) return CHECK_SETTINGS;
-  const months = Math.min(...(settings as number[]));
-  if (months < 1) return CHECK_SETTINGS;
-  const days = [row["Device in"]!, sight.has(SEEN) ? row[SEEN]! : ""].filter((one) => stateOfDay(one, sight) === 1);
-  if (days.length === 0) return "";
-  return addMonths(Math.floor(Math.max(...(days as number[]))), Math.trunc(months)) < sight.asOf ? REVIEW : "";
-}
+export const review: CaseloadColumn = {
+  ...hidden,
+  header: "Review",
+  formula: (cell) => {
+    const came = formula`IF(${isPastDayIn(cell("Device in"))},N(${cell("Device in")}),0)`;
+    const isSeen = formula`IF(${is(wordIn(cell("Site")), QUIET)},${isPastDayIn(cell(SEEN))},FALSE)`;
+    const last = formula`MAX(${came},IF(${isSeen},N(${cell(SEEN)}),0))`;
+    const age = cell("Age class");
+    /* Where the age is not known the shorter time counts. */
+    const since = formula`IF(${is(age, "adult")},Day_ReviewAdult,IF(${is(age, "child")},Day_ReviewChild,MAX(Day_ReviewAdult,Day_ReviewChild)))`;
+    const isDue = formula`IF(${last}>0,INT(${last})<${since},FALSE)`;
+    const isBumper = formula`AND(${is(wordIn(cell("Held by")), "bumper")},${is(wordIn(cell("Access")), "g")})`;
+    return ifLive(cell, formula`IF(${isBumper},IF(Ready_Review,IF(${isDue},"${REVIEW}",""),"${CHECK_SETTINGS}"),"")`);
+  },
+  answer: (row, sight) => {
+    if (!isLive(row) || word(row["Held by"]!) !== "bumper" || word(row["Access"]!) !== "g") return "";
+    if (!sight.isReady("review")) return CHECK_SETTINGS;
+    const isSeen = sight.has("Site") && word(row["Site"]!) === QUIET;
+    const days = [row["Device in"]!, ...(isSeen ? [row[SEEN]!] : [])].filter((one) => stateOfDay(one, sight) === 1);
+    if (days.length === 0) return "";
+    const [adult, child] = [countedDay("Day_ReviewAdult", sight), countedDay("Day_ReviewChild", sight)];
+    const since = { adult, child, "not known": Math.max(adult, child) }[ageClassOf(row, sight)];
+    return Math.floor(Math.max(...(days as number[]))) < since ? REVIEW : "";
+  },
+};

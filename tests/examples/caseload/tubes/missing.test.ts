@@ -2,6 +2,7 @@
  * Missing or contradictory: gaps, and the rows beside them that have none.
  * Words worked out by hand from what the shared template says of them.
  */
+import { NO_URGENCY } from "../../../../src/caseload/urgency";
 import { describe, expect, it } from "vitest";
 import { day } from "../../../../src/worksheet/dates";
 import { AS_OF, bumper, goodBumper, goodCheck, goodTube, tube, tubeOf, word, type Case } from "../one-row";
@@ -49,7 +50,8 @@ describe("Missing or contradictory", () => {
     else expect(found.split("; ")).toContain(says);
   });
   it("leaves a wholly blank row blank everywhere", () => {
-    const row = tubeOf({ tube: {}, checks: [] });
+    const { Urgency: key, ...row } = tubeOf({ tube: {}, checks: [] });
+    expect(key).toBe(NO_URGENCY);
     expect(Object.values(row).every((value) => value === null || value === "")).toBe(true);
   });
   it("does without groups that were left out", () => {

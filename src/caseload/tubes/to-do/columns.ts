@@ -1,0 +1,108 @@
+/** To do: the most urgent single thing of a row, in words; `nothing due` only where nothing is missing either. */
+import { formula, quoted, type FormulaTemplate } from "../../../columns/formula";
+import { calendarDate } from "../../../maths/calendar";
+import { SHORT_MONTHS } from "../../../words/date-in-words";
+import { PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../../column";
+import { is } from "../../reading";
+import type { Sight } from "../../sight";
+import { NO_URGENCY, URGENCY, urgencies, urgencyKey, wordsThatAsk, type ToDoWord } from "../../urgency";
+import { checksKey, fitKey, suppliesKey } from "./arranging";
+import { bedsideKey } from "./bedside";
+import { datesKey } from "./dates";
+
+/** Each gives the place of its most urgent word, or "". */
+export const keyColumns: readonly CaseloadColumn[] = [bedsideKey, datesKey, checksKey, suppliesKey, fitKey];
+
+const NOTHING_DUE = urgencyKey("nothing due");
+const IN_HOSPITAL = urgencyKey("in hospital");
+
+/** Of a row that says nothing: behind all others. */
+export const urgency: CaseloadColumn = {
+  header: URGENCY,
+  kind: "computed",
+  format: PLAIN,
+  width: 4,
+  isHidden: true,
+  formula: (cell) => {
+    const least = keyColumns.reduce<FormulaTemplate>(
+      (all, { header }) => formula`${all},${cell(header)}`,
+      formula`${NOTHING_DUE}`,
+    );
+    const isAway = is(cell("Live"), "hospital");
+    return formula`IF(${is(cell("Live"), "live")},MIN(${least}),IF(${isAway},${IN_HOSPITAL},${NO_URGENCY}))`;
+  },
+  answer: (row) => {
+    if (row["Live"] === "hospital") return IN_HOSPITAL;
+    if (row["Live"] !== "live") return NO_URGENCY;
+    const found = keyColumns.map(({ header }) => row[header]).filter((one) => typeof one === "number");
+    return Math.min(NOTHING_DUE, ...found);
+  },
+};
+
+const daysIn = (count: FormulaTemplate) => formula`${count}&IF(${count}=1," day"," days")`;
+const daysOf = (count: number): string => `${count} ${count === 1 ? "day" : "days"}`;
+
+/** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
+const dayIn = (day: FormulaTemplate) =>
+  formula`DAY(${day})&" "&CHOOSE(MONTH(${day}),${SHORT_MONTHS.map((month) => `"${month}"`).join(",")})&IF(YEAR(${day})=YEAR(As_of),""," "&YEAR(${day}))`;
+function dayOf(day: number, asOf: number): string {
+  const date = calendarDate(Math.floor(day));
+  const year = date.year === calendarDate(asOf).year ? "" : ` ${date.year}`;
+  return `${date.day} ${SHORT_MONTHS[date.month - 1]}${year}`;
+}
+
+/** What stands where a word has "…". */
+const filledIn: Partial<Record<ToDoWord, (cell: Slots) => FormulaTemplate>> = {
+  "overdue …, not booked": (cell) => daysIn(formula`(As_of-${cell("Change due")})`),
+  "due in …, not booked": (cell) => daysIn(formula`(${cell("Due first")}-As_of)`),
+  "past limit, booked …": (cell) => cell("Booked"),
+  "overdue, booked …": (cell) => cell("Booked"),
+  "booked …": (cell) => cell("Booked"),
+  "balloon: …": (cell) => cell("Balloon"),
+};
+const filled: Partial<Record<ToDoWord, (row: RowCells, sight: Sight) => string>> = {
+  "overdue …, not booked": (row, { asOf }) => daysOf(asOf - (row["Change due"] as number)),
+  "due in …, not booked": (row, { asOf }) => daysOf((row["Due first"] as number) - asOf),
+  "past limit, booked …": (row) => row["Booked"] as string,
+  "overdue, booked …": (row) => row["Booked"] as string,
+  "booked …": (row) => row["Booked"] as string,
+  "balloon: …": (row) => String(row["Balloon"]),
+};
+
+/** The booked day as *To do* says it. */
+export const booked: CaseloadColumn = {
+  header: "Booked",
+  kind: "computed",
+  format: PLAIN,
+  width: 4,
+  isHidden: true,
+  formula: (cell) => formula`IF(${is(cell("Booking"), "ahead")},${dayIn(cell("Booked for"))},"")`,
+  answer: (row, { asOf }) => (row["Booking"] === "ahead" ? dayOf(row["Booked for"] as number, asOf) : ""),
+};
+
+export const toDo: CaseloadColumn = {
+  header: "To do",
+  kind: "computed",
+  format: PLAIN,
+  width: 31,
+  /* A rule for words that begin alike stands behind those for the words themselves. */
+  rules: [
+    { look: "urgent", words: wordsThatAsk("act") },
+    { look: "soon", words: wordsThatAsk("soon") },
+    { look: "missing", words: wordsThatAsk("missing") },
+    { look: "quiet", words: wordsThatAsk("arranged", "quiet") },
+  ],
+  formula: (cell) => {
+    const says = urgencies.map(({ word }) => {
+      const fill = filledIn[word as ToDoWord];
+      if (!fill) return formula`${quoted(word)}`;
+      const [before, after] = word.split("…") as [string, string];
+      return formula`${quoted(before)}&${fill(cell)}${after === "" ? "" : `&${quoted(after)}`}`;
+    });
+    return formula`CHOOSE(${cell(URGENCY)},${says.reduce<FormulaTemplate>((all, one) => formula`${all}${one},`, [])}"")`;
+  },
+  answer: (row, sight) => {
+    const word = urgencies[(row[URGENCY] as number) - 1]?.word ?? "";
+    return word.replace("…", () => filled[word as ToDoWord]!(row, sight));
+  },
+};

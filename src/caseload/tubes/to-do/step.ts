@@ -1,0 +1,69 @@
+/**
+ * A step of *To do*: a word of the order of urgency, and when it holds. Steps stand in hidden columns of a few each; a
+ * column gives the place of its most urgent step that holds, and the least of these places is the row's.
+ */
+import { formula, type FormulaTemplate } from "../../../columns/formula";
+import type { SheetValue } from "../../../columns/sheet-block";
+import { PLAIN, type CaseloadColumn, type Slots } from "../../column";
+import { is, isOneOf } from "../../reading";
+import type { Sight } from "../../sight";
+import { urgencyKey, type ToDoWord } from "../../urgency";
+import { ifLive, isLive } from "../live";
+
+/** Cells of a row by header; a column that was left out reads "". */
+export type At = (header: string) => SheetValue;
+
+export interface Step {
+  readonly word: ToDoWord;
+  readonly when: (cell: Slots) => FormulaTemplate;
+  readonly holds: (at: At, sight: Sight) => boolean;
+}
+
+/** The word itself stands in a column of states. */
+export const reads = (header: string, state: string, word: ToDoWord): Step => ({
+  word,
+  when: (cell) => is(cell(header), state),
+  holds: (at) => at(header) === state,
+});
+
+export const readsOneOf = (header: string, states: readonly string[], word: ToDoWord): Step => ({
+  word,
+  when: (cell) => isOneOf(cell(header), states),
+  holds: (at) => states.includes(at(header) as string),
+});
+
+/** One of several columns reads so. */
+export const anyReads = (headers: readonly string[], state: string, word: ToDoWord): Step => ({
+  word,
+  when: (cell) => {
+    const [first, ...rest] = headers.map((header) => is(cell(header), state));
+    return formula`OR(${rest.reduce((all, one) => formula`${all},${one}`, first!)})`;
+  },
+  holds: (at) => headers.some((header) => at(header) === state),
+});
+
+/** @param steps the order in which they are given does not matter */
+export function keyColumn(header: string, steps: readonly Step[]): CaseloadColumn {
+  const inOrder = [...steps].sort((one, other) => urgencyKey(one.word) - urgencyKey(other.word));
+  return {
+    header,
+    kind: "computed",
+    format: PLAIN,
+    width: 4,
+    isHidden: true,
+    formula: (cell) =>
+      ifLive(
+        cell,
+        inOrder.reduceRight<FormulaTemplate>(
+          (rest, { word, when }) => formula`IF(${when(cell)},${urgencyKey(word)},${rest})`,
+          formula`""`,
+        ),
+      ),
+    answer: (row, sight) => {
+      if (!isLive(row)) return "";
+      const at: At = (one) => (sight.has(one) ? row[one]! : "");
+      const step = inOrder.find(({ holds }) => holds(at, sight));
+      return step ? urgencyKey(step.word) : "";
+    },
+  };
+}
