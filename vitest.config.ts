@@ -1,4 +1,8 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+
+/* The grid's packages in one bundle, which tests/bundle-grid.ts makes. */
+const bundledGrid = fileURLToPath(new URL("node_modules/.cache/grid/", import.meta.url));
 
 /*
  * Two kinds of test. "core" needs Node only; "browser" drives the built page (npm run build first) in a real browser,
@@ -8,12 +12,13 @@ export default defineConfig({
   test: {
     projects: [
       {
+        resolve: { alias: [{ find: /^@univerjs\/(.*)$/, replacement: `${bundledGrid}$1.mjs` }] },
         test: {
           name: "core",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
           exclude: ["tests/browser/**", "tests/bench/**"],
+          globalSetup: "tests/bundle-grid.ts",
           testTimeout: 60_000,
-          server: { deps: { inline: [/@univerjs/, "numfmt", /ot-/] } },
         },
       },
       {
