@@ -8,7 +8,7 @@ import type { KindSource, Recipe, RecipeKey, Slots, Using } from "../../../src/c
 import { roles } from "../../../src/columns/role";
 import { settingNamed, settings } from "../../../src/settings/index";
 import { kinds } from "../../../src/settings/kinds";
-import { isFunctionName, tokens, type Token } from "../../workbook/formula/tokens";
+import { isFunctionName, tokens, type Token } from "../../../src/formula/tokens";
 
 const SETTINGS: ReadonlySet<string> = new Set(settings.map(({ name }) => name.toLowerCase()));
 const ADDRESS = /^\$?[A-Za-z]{1,3}\$?\d+$/;

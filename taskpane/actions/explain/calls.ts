@@ -4,7 +4,7 @@ import { NAMESPACE } from "../../../functions/formula-text";
 import { SheetError } from "../../../src/worksheet/error";
 import type { Overview } from "../../workbook/port";
 import type { CallExplained, Given } from "./interface";
-import type { Node } from "./parse";
+import type { Node } from "../../../src/formula/tree";
 import { cellsOf, spoken, type Cells, type Standing } from "./references";
 import { NOT_WORKED_OUT } from "./sentences";
 import { answerText, anyText } from "./values";

@@ -2,7 +2,7 @@
 import { areaAddress, bottom, contains, parseArea } from "../../workbook/area";
 import { structuredToA1, type TableGeometry } from "../../workbook/formula/structured";
 import type { Area, Overview, SheetId } from "../../workbook/port";
-import { isWholeLines } from "./parse";
+import { isWholeLines } from "../../../src/formula/words";
 
 /** The cell that holds the formula. */
 export interface Standing {

@@ -3,7 +3,7 @@ import type { SheetFunction } from "../../../src/worksheet/define";
 import type { Matrix } from "../../../src/worksheet/cell";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { callsIn, Working } from "./work-out";
-import { parse } from "./parse";
+import { parse } from "../../../src/formula/parse";
 import type { Standing } from "./references";
 import { isSameValue } from "./values";
 

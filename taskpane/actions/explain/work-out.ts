@@ -7,7 +7,8 @@ import type { Matrix } from "../../../src/worksheet/cell";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
-import { parse, pieces, type Node } from "./parse";
+import { parse } from "../../../src/formula/parse";
+import { pieces, type Node } from "../../../src/formula/tree";
 import { isError, operators, plainFunctions, truth } from "./plain-functions";
 import { cellsOf, type Cells, type Standing } from "./references";
 

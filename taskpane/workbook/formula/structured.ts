@@ -6,7 +6,7 @@
  * is kept beside it (see open/ and save/).
  */
 import { cellAddress, columnLetters } from "../../../src/columns/formula";
-import { isFunctionName, tokens, untokened, type Token } from "./tokens";
+import { isFunctionName, tokens, untokened, type Token } from "../../../src/formula/tokens";
 
 /** A table as it stands on its sheet; rows and columns counted from 0. */
 export interface TableGeometry {

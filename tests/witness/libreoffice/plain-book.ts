@@ -7,7 +7,7 @@ import { functions } from "../../../src/index";
 import { settingGroups } from "../../../src/settings/index";
 import { call } from "../../../src/worksheet/call";
 import { CellError, SheetError } from "../../../src/worksheet/error";
-import type { Node } from "../../../taskpane/actions/explain/parse";
+import type { Node } from "../../../src/formula/tree";
 import { callsOurs, writtenOut } from "./written-out";
 
 const BARE = { width: 12, format: "General", isHidden: true } as const;

@@ -5,7 +5,8 @@
  * value in its place means the same; a long value that is read often goes into a cell of its own instead, because
  * LibreOffice reads no formula of more than 8,192 pieces.
  */
-import { parse, type Node } from "../../../taskpane/actions/explain/parse";
+import { parse } from "../../../src/formula/parse";
+import type { Node } from "../../../src/formula/tree";
 
 /** A cell beside the formula, in the same row, and how a formula refers to it. */
 export type Beside = (text: string) => string;

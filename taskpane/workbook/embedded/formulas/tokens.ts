@@ -1,1 +1,1 @@
-export * from "../../formula/tokens";
+export * from "../../../../src/formula/tokens";
