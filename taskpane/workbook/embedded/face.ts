@@ -98,8 +98,9 @@ export function gridOn(
   async function save(): Promise<Saved | Refusal> {
     // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
     await breath(PAINT);
-    workbook.settle();
-    return saveBook(engine, workbook);
+    let isWorkedOut = await workbook.workedOut();
+    while (isWorkedOut && unsaved.isChanged && workbook.outdated.mark()) isWorkedOut = await workbook.workedOut();
+    return saveBook(engine, workbook, isWorkedOut);
   }
 
   return {

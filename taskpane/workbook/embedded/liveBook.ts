@@ -16,6 +16,8 @@ import { dropLateResults } from "./lateResults";
 import { mendDependencies } from "./dependencies";
 import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo } from "./names";
+import { OwedResults } from "./owed";
+import { OutdatedResults } from "./save/outdated";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
 import { fileValue, sameResult } from "./save/values";
 import type { CellValue } from "../package";
@@ -31,6 +33,8 @@ export class LiveBook {
   protected todayNames = new Set<string>();
   private readonly listeners = new Set<() => void>();
   private answers: CaseloadAnswers | undefined;
+  private readonly owed: OwedResults;
+  readonly outdated: OutdatedResults;
   private telling: ReturnType<typeof setTimeout> | undefined;
   /** Cells are read anew only after a change: the overview is asked for often. */
   private readers = new Map<SheetId, SheetReader>();
@@ -46,6 +50,8 @@ export class LiveBook {
     hastenEnds();
     registerChanges(engine);
     dropLateResults(engine);
+    this.owed = new OwedResults(engine);
+    this.outdated = new OutdatedResults(engine, this);
     setGridToday(today);
     engine.injector.get(ICommandService).onCommandExecuted((command) => {
       if (!/mutation|set-selections|worksheet-active|set-worksheet-activ/.test(command.id)) return;
@@ -97,6 +103,7 @@ export class LiveBook {
   load(snapshot: Partial<IWorkbookData>, facts: BookFacts): void {
     if (this.unitId !== "") this.engine.api.disposeUnit(this.unitId);
     this.readers.clear();
+    this.outdated.begin();
     this.facts = facts;
     this.todayNames = new Set(facts.todayNames);
     // the engine's services come with its first workbook
@@ -189,6 +196,15 @@ export class LiveBook {
   /** What was changed a moment ago is worked out, as far as it is not the engine's work. */
   settle(): void {
     this.answers?.settle();
+  }
+
+  /** Resolves when every cell holds the result of what the cells hold now: true; false where the engine gave none. */
+  async workedOut(): Promise<boolean> {
+    do {
+      this.settle();
+      if (!(await this.owed.paid())) return false;
+    } while (this.answers?.isWaiting);
+    return true;
   }
 
   async read(place: Place, what: readonly Facet[]): Promise<Block> {

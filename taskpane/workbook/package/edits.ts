@@ -40,9 +40,12 @@ export interface CellEdit {
  *   lies inside an {=old} array or a data table, or in a locked cell of a protected sheet.
  * - `spill`: the range an array now covers ("M2:N4"; its first cell is this one). The results beside the first cell are
  *   given as ordinary constants; cells of the former range that nobody mentions are emptied.
+ * - `anew`: `value` stands in for a result that is not known: the next program that calculates has to work it out
+ *   (attribute `ca`, ECMA-376 part 1, 18.3.1.40).
  */
 export type FormulaEdit =
-  { readonly text: string; readonly spill?: string } | { readonly keep: true; readonly spill?: string };
+  | { readonly text: string; readonly spill?: string }
+  | { readonly keep: true; readonly spill?: string; readonly anew?: true };
 
 /** A style index, or a style like `from` (default: the cell's present one) with differences. */
 export type StyleEdit = number | StyleChange;

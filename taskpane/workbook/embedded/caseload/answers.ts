@@ -70,6 +70,11 @@ export class CaseloadAnswers {
     return this.standing !== undefined;
   }
 
+  /** Something was changed that is not worked out yet. */
+  get isWaiting(): boolean {
+    return this.timer !== undefined;
+  }
+
   /** A workbook has just come into the grid; nothing has been painted or calculated yet. */
   begin(): void {
     clearTimeout(this.timer);

@@ -225,7 +225,7 @@ export function readSnapshot(
   const kept = [...keptAsValue.values()].reduce((sum, cells) => sum + cells.length, 0);
   if (kept > 0) {
     remarks.push(
-      `${count(kept, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown; the formulas stay in the file.`,
+      `${count(kept, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown and follow no change made here; the formulas stay in the file.`,
     );
   }
   if (opened.hasMacros) remarks.push("The file holds macros. They stay in the file and never run here.");

@@ -6,6 +6,7 @@ import {
   isRefusal,
   openPackage,
   patchPackage,
+  type CellEdit,
   type OpenedPackage,
   type SheetEdits,
   type TableEdit,
@@ -45,11 +46,19 @@ function ownOrigin(workbook: GridWorkbookPort): Origin {
 const some = (addresses: readonly string[]): string =>
   addresses.slice(0, 5).join(", ") + (addresses.length > 5 ? ` and ${addresses.length - 5} more` : "");
 
-export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Promise<Saved | Refusal> {
+/** @param isWorkedOut whether all results stand in their cells */
+export async function saveBook(
+  engine: Engine,
+  workbook: GridWorkbookPort,
+  isWorkedOut = true,
+): Promise<Saved | Refusal> {
   const { file, title } = workbook.bookFacts;
   const { opened, readers: atOpening, styles } = file ?? ownOrigin(workbook);
   const report: string[] = [];
+  /** Told only where the file becomes another one. */
+  const remarks: string[] = [];
   const sheets = new Map<string, SheetEdits>();
+  const renewed = new Map<string, ReadonlyMap<string, CellEdit>>();
   const tables: TableEdit[] = [];
   const gridStyles = workbook.book.getStyles();
   const allTables = workbook.tables();
@@ -84,11 +93,13 @@ export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Prom
       atOpening: workbook.atOpening.get(id) ?? { results: new Map(), spills: new Map() },
       tables: own.map(geometryNow),
       isWrittenElsewhere: (row, column) => writers.some((writes) => writes(row, column)),
+      outdated: workbook.outdated.of(id),
     });
     const filter = filterDifference(engine, workbook.unit, id, opened, sheetName, isAnyRowHidden);
     const hidden = hiddenRows(opened, sheetName, reader);
     const widths = columnWidths(opened, sheetName, reader);
-    const { cells, kept, lossyLooks } = difference;
+    const { cells, kept, outdated, lossyLooks } = difference;
+    if (difference.renewed.size > 0) renewed.set(sheetName, difference.renewed);
     if (cells.size > 0 || hidden.size > 0 || widths.length > 0 || filter.edit) {
       sheets.set(sheetName, {
         ...(cells.size > 0 && { cells }),
@@ -97,15 +108,31 @@ export async function saveBook(engine: Engine, workbook: GridWorkbookPort): Prom
         ...(filter.edit && { filter: filter.edit }),
       });
     }
-    if (kept.length > 0) {
-      report.push(`"${sheetName}": this page could not work out ${some(kept)}. The file keeps the values it had.`);
-    }
+    if (outdated.length > 0)
+      report.push(
+        `"${sheetName}": this page cannot work out ${some(outdated)}, and what they read has changed. Their old results are wrong now: the file holds #N/A there until Excel works them out.`,
+      );
+    if (kept.length > 0)
+      remarks.push(
+        `"${sheetName}": not worked out here: ${some(kept)}. The file holds the results it came with. Let Excel work them out before anybody relies on them.`,
+      );
     if (lossyLooks.length > 0) report.push(`"${sheetName}": some of the look of ${some(lossyLooks)} is not saved.`);
     if (filter.isLossy || losesFilter)
       report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
   }
 
   const definedNames = nameEdits(engine, workbook, opened, atOpening, readers);
+  const isChanged = sheets.size > 0 || tables.length > 0 || definedNames.length > 0;
+  if (isChanged) {
+    // a file that is written holds what the screen shows, what moved with the calendar too
+    for (const [name, cells] of renewed)
+      sheets.set(name, { ...sheets.get(name), cells: new Map([...cells, ...(sheets.get(name)?.cells ?? [])]) });
+    report.push(...remarks);
+    if (!isWorkedOut)
+      report.push(
+        "Not everything was worked out when this was saved: results in the file may be old ones. Wait for the page, then save again.",
+      );
+  }
   const patched = patchPackage(opened, { sheets, tables, definedNames });
   if (isRefusal(patched)) return { outcome: "refused", sentence: patched.refused };
   for (const { table, from, to } of patched.report.renamedColumns) {

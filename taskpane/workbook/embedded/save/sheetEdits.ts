@@ -15,7 +15,6 @@ import { contains } from "../../area";
 import { cellInGrid, type Readers } from "../formulas/readable";
 import { relativeForm } from "../formulas/references";
 import { RepeatedFormulas } from "../formulas/repeated";
-import { tokens } from "../formulas/tokens";
 import { gridValue } from "../open/cells";
 import type { OriginStyle } from "../open/styles";
 import { valueOf, type SheetReader } from "../sheetReader";
@@ -46,21 +45,21 @@ export interface SheetSource {
   readonly tables: readonly TableGeometry[];
   /** Cells that a table edit writes. */
   readonly isWrittenElsewhere: (row: number, column: number) => boolean;
+  /** Cells whose formula only the file holds and whose result is no more (outdated.ts). */
+  readonly outdated: ReadonlySet<string>;
 }
 
 export interface SheetDifference {
   readonly cells: Map<string, CellEdit>;
-  /** Addresses whose stored value was kept because the grid could not work the formula out. */
+  /** Results that were other ones than the file's right at opening, by the calendar's doing: to be written with the rest. */
+  readonly renewed: Map<string, CellEdit>;
+  /** Addresses whose formula only the file holds: their results stay as they came. */
   readonly kept: string[];
+  /** The same where what they read is another now. */
+  readonly outdated: string[];
   /** Addresses whose look cannot be saved as it is. */
   readonly lossyLooks: string[];
 }
-
-const CALENDAR = /\b(?:TODAY|NOW|RAND|RANDBETWEEN|RANDARRAY)\s*\(/i;
-
-/** Excel works these out anew whenever it opens a file: writing them would only change the file. */
-const renewsItself = (text: string): boolean =>
-  CALENDAR.test(text) && tokens(text).some((token) => token.kind === "word" && CALENDAR.test(`${token.text}(`));
 
 /** A spill's reach and results, for comparing. */
 export function spillText(reader: SheetReader, { top, left, rows, columns }: Area): string {
@@ -80,7 +79,13 @@ function columnStyles(opened: OpenedPackage, sheetName: string): (column: number
 
 export function sheetDifference(source: SheetSource): SheetDifference {
   const { opened, sheetName, reader } = source;
-  const difference: SheetDifference = { cells: new Map(), kept: [], lossyLooks: [] };
+  const difference: SheetDifference = {
+    cells: new Map(),
+    renewed: new Map(),
+    kept: [],
+    outdated: [],
+    lossyLooks: [],
+  };
   const origin = new Map<number, Map<number, PackageCell>>();
   const arrays: Area[] = [];
   for (const cell of opened.cells(sheetName)) {
@@ -119,7 +124,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     }
   }
 
-  // a spill that gives what it gave at opening is left alone, where it lies now and where the file has it
+  // a spill that gives what it gave at opening is nobody's change, where it lies now and where the file has it
   const untouched: Area[] = [];
   for (const area of spills) {
     const cell = origin.get(area.top)?.get(area.left);
@@ -139,15 +144,26 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     for (const column of columns) {
       if (source.isWrittenElsewhere(row, column)) continue;
       const cell = before?.get(column);
-      const isUntouched = untouched.some((area) => contains(area, row, column));
-      const content = isUntouched ? undefined : contentEdit(row, column, cell);
+      const address = addressOf(row + 1, column + 1);
+      const content = contentEdit(row, column, cell);
       const style = styleEdit(row, column, cell);
       if (!content && style === undefined) continue;
       const edit: CellEdit = { ...content, ...(style !== undefined && { style }) };
-      difference.cells.set(addressOf(row + 1, column + 1), edit);
+      const isSince = content !== undefined && !isAsAtOpening(row, column);
+      if (isSince || style !== undefined) difference.cells.set(address, edit);
+      else difference.renewed.set(address, edit);
     }
   }
   return difference;
+
+  /** Only what the calendar or the engine did at opening, before anybody changed anything. */
+  function isAsAtOpening(row: number, column: number): boolean {
+    if (untouched.some((area) => contains(area, row, column))) return true;
+    const cell = origin.get(row)?.get(column);
+    if (!cell?.formula || forms.get(cell) !== reader.form(row, column)) return false;
+    const opening = source.atOpening.results.get(placeKey(row, column));
+    return opening !== undefined && sameResult(fileValue(reader.value(row, column)), opening);
+  }
 
   function contentEdit(row: number, column: number, cell: PackageCell | undefined): CellEdit | undefined {
     const form = reader.form(row, column);
@@ -157,6 +173,11 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     if (form === null) {
       const isResult = spills.some((area) => contains(area, row, column));
       const wasKept = cell?.formula !== undefined && forms.get(cell) === null;
+      if (source.outdated.has(placeKey(row, column)) && isFault(value)) {
+        difference.outdated.push(addressOf(row + 1, column + 1));
+        return { value, formula: { keep: true, anew: true } };
+      }
+      if (wasKept && sameValue(value, stored)) difference.kept.push(addressOf(row + 1, column + 1));
       if (wasKept || !cell?.formula) {
         if (sameValue(value, stored)) return undefined;
         // a former spill's result that the array's own edit empties
@@ -171,15 +192,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     }
     const array = arrays.find((area) => area.top === row && area.left === column);
     const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
-    if (!isMoved) {
-      if (sameResult(value, stored) || renewsItself(form)) return undefined;
-      const opening = source.atOpening.results.get(placeKey(row, column));
-      if (opening !== undefined && sameResult(value, opening)) return undefined;
-      if ((isFault(value) || value === null) && !isFault(stored)) {
-        difference.kept.push(addressOf(row + 1, column + 1));
-        return undefined;
-      }
-    }
+    if (!isMoved && sameResult(value, stored)) return undefined;
     return { value, formula: { keep: true, ...spillOf(spill) } };
   }
 

@@ -96,7 +96,7 @@ export class CellChanger {
     if (cell.value === undefined && formula && "text" in formula)
       refuse(`The formula for ${this.where(cell)} came without its result.`);
     if (cell.value === undefined || (formula && "keep" in formula)) {
-      if (token && present) return this.kept(token, present, formula?.spill);
+      if (token && present) return this.kept(token, present, formula);
       if (formula && !this.arrays.isResult(cell.row, cell.column))
         refuse(`The cell ${this.where(cell)} has no formula that could be kept.`);
       return undefined;
@@ -111,11 +111,14 @@ export class CellChanger {
     return this.written(formula.text, formula.spill);
   }
 
-  private kept(token: CellToken, present: FormulaToken, spill: string | undefined): WrittenFormula {
+  private kept(token: CellToken, present: FormulaToken, edit: PlannedCell["formula"]): WrittenFormula {
+    const spill = edit?.spill;
+    const isAnew = edit !== undefined && "keep" in edit && edit.anew === true;
     const text = this.groups.textOf(token, present);
     const isArray = present.type === "array" || present.type === "dataTable";
     if (spill === undefined || spill === present.ref) {
-      const element = this.groups.elementOf(token, present);
+      const kept = this.groups.elementOf(token, present);
+      const element = isAnew ? workedOutNext(kept) : kept;
       return { element, text, mark: token.cellMetadata, spill: isArray ? present.ref : undefined };
     }
     this.groups.leave(present);
@@ -151,3 +154,7 @@ export class CellChanger {
     return `${addressOf(cell.row, cell.column)} on the sheet "${this.plan.sheet.name}"`;
   }
 }
+
+/** The formula's element with the note that its result is to be worked out. */
+const workedOutNext = (element: string): string =>
+  /^<[^>]*\sca\s*=/.test(element) ? element : element.replace(/^<[^\s/>]+/, '$& ca="1"');
