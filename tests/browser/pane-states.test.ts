@@ -11,8 +11,8 @@ import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { texts } from "../../taskpane/texts";
+import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
-import { buildPanePage } from "./pane-page/build";
 import { goTo, journeys, tickTwo } from "./pane-page/journeys";
 import { serveFolder, type Served } from "./serve";
 
@@ -24,7 +24,7 @@ let folder: string;
 
 beforeAll(async () => {
   await mkdir(SHOTS, { recursive: true });
-  [browser, folder] = await Promise.all([launchBrowser(), buildPanePage()]);
+  [browser, folder] = await Promise.all([launchBrowser(), buildPage("pane-page")]);
   served = await serveFolder(folder);
 });
 

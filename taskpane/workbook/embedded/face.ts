@@ -39,7 +39,11 @@ export function gridOn(
     const sentence = releasedWarning(rows);
     if (sentence !== undefined) options.say(sentence);
   });
-  const unsaved = new Unsaved(engine, () => workbook.book.getUnitId());
+  const unsaved = new Unsaved(
+    engine,
+    () => workbook.book.getUnitId(),
+    () => bytes !== null,
+  );
 
   let isWatching = false;
   /** The grid makes its services, its functions too, with its first workbook. */
@@ -54,10 +58,10 @@ export function gridOn(
       isTied: (sheetId, range) =>
         tieOf(engine, workbook, sheetId ?? workbook.book.getActiveSheet()!.getSheetId(), range),
       isOurs: () => workbook.isAtWork,
-      isProtected: (sheetId) => {
+      isProtected: (sheetId, from) => {
         const id = sheetId ?? workbook.book.getActiveSheet()?.getSheetId();
         const facts = workbook.bookFacts.sheets.find((sheet) => sheet.id === id);
-        return facts?.isProtected ? facts.name : undefined;
+        return facts?.isProtected && !(from === "filters" && facts.allowsFiltering) ? facts.name : undefined;
       },
     });
     watchSorting(engine, workbook);

@@ -12,6 +12,8 @@ export interface SheetFacts {
   readonly kind: "worksheet" | "chart sheet";
   readonly isHidden: boolean;
   readonly isProtected: boolean;
+  /** Protected or not. */
+  readonly allowsFiltering?: boolean;
   /** The sheet's own filter was on at opening and hid these rows (from 0). */
   readonly filteredRows?: readonly number[];
 }

@@ -1,16 +1,24 @@
 /** The embedded spreadsheet as the page uses it (interface.ts). */
 import "./styleSheets";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
+import type { Engine } from "./engine";
 import { gridOn } from "./face";
-import type { CreateGrid } from "./interface";
+import type { CreateGrid, Grid, GridOptions } from "./interface";
 import { startPage } from "./page";
 import { watchPasting } from "./pasting";
 
-export const createGrid: CreateGrid = async (container, options) => {
+/** With the engine, which tests ask for what it can do. */
+export function startGrid(
+  container: HTMLElement,
+  options: GridOptions,
+): { readonly grid: Grid; readonly engine: Engine } {
   const engine = startPage(container);
-  return gridOn(engine, options, async (dayFirst) => {
+  const grid = gridOn(engine, options, async (dayFirst) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     watchPasting(engine, dayFirst, options.say);
   });
-};
+  return { grid, engine };
+}
+
+export const createGrid: CreateGrid = async (container, options) => startGrid(container, options).grid;

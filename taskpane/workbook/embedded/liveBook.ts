@@ -1,7 +1,7 @@
 /** The workbook that stands in the grid: loading it, and telling what it holds now. */
-import { ICommandService, type Workbook as GridWorkbook } from "@univerjs/core";
+import { CommandType, ICommandService, type Workbook as GridWorkbook } from "@univerjs/core";
 import type { IWorkbookData } from "@univerjs/core";
-import { SheetsSelectionsService } from "@univerjs/sheets";
+import { SetSelectionsOperation, SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/sheets";
 import { CellError } from "../../../src/worksheet/error";
 import { overlaps, parseArea } from "../area";
 import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../port";
@@ -9,6 +9,7 @@ import { setGridToday } from "../../../functions/grid";
 import { CaseloadAnswers } from "./caseload/answers";
 import { calculated, leaveTablesOut } from "./calculation";
 import { registerChanges } from "./changes";
+import { isSeen } from "./commands";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
 import { hastenEnds, hastenTexts } from "./hastened";
@@ -53,8 +54,9 @@ export class LiveBook {
     this.owed = new OwedResults(engine);
     this.outdated = new OutdatedResults(engine, this);
     setGridToday(today);
-    engine.injector.get(ICommandService).onCommandExecuted((command) => {
-      if (!/mutation|set-selections|worksheet-active|set-worksheet-activ/.test(command.id)) return;
+    engine.injector.get(ICommandService).onCommandExecuted(({ id, type }) => {
+      const isMoved = id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id;
+      if (!isMoved && (type !== CommandType.MUTATION || !isSeen(id))) return;
       this.readers.clear();
       this.tell();
     });

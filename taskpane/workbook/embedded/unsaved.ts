@@ -1,25 +1,25 @@
 /** Whether anything was changed since opening or saving. Results that the engine works out are no change of anybody's. */
 import { CommandType, ICommandService } from "@univerjs/core";
+import { SetWorksheetHideMutation } from "@univerjs/sheets";
+import { isChange } from "./commands";
 import type { Engine } from "./engine";
 
 interface Params {
   readonly unitId?: string;
 }
 
-/** The engine's own talk, and what only moves the view. */
-const NO_CHANGE =
-  /^formula\.mutation\.(?!set-defined-name|remove-defined-name)|\.operation\.|\.skeleton|auto-height|set-worksheet-active|permission|mark-dirty|doc\.mutation|rich-text/;
-
 export class Unsaved {
   isChanged = false;
   private readonly listeners = new Set<() => void>();
 
-  constructor(engine: Engine, unitId: () => string) {
+  constructor(engine: Engine, unitId: () => string, isFile: () => boolean) {
     engine.injector.get(ICommandService).onCommandExecuted((command, options) => {
       if (command.type !== CommandType.MUTATION || this.isChanged) return;
-      if (NO_CHANGE.test(command.id) || options?.fromFormula || options?.applyFormulaCalculationResult) return;
+      if (!isChange(command.id) || options?.fromFormula || options?.applyFormulaCalculationResult) return;
       const { unitId: unit } = (command.params ?? {}) as Params;
       if (unit !== unitId()) return;
+      // a file's hidden sheet that is shown to look at it stays hidden in the file
+      if (command.id === SetWorksheetHideMutation.id && isFile()) return;
       this.isChanged = true;
       this.tell();
     });

@@ -117,11 +117,12 @@ function cellCounter(limits: Limits): () => void {
 }
 
 function withFacts(sheet: ListedSheet, facts: SheetFacts | undefined): PackageSheet {
-  if (!facts) return { ...sheet, isProtected: false };
-  const { isProtected, dimension, usedRange, filter } = facts;
+  if (!facts) return { ...sheet, isProtected: false, allowsFiltering: false };
+  const { isProtected, allowsFiltering, dimension, usedRange, filter } = facts;
   return {
     ...sheet,
     isProtected,
+    allowsFiltering,
     ...(dimension === undefined ? {} : { dimension }),
     ...(usedRange === undefined ? {} : { usedRange }),
     ...(filter ? { filter } : {}),

@@ -47,6 +47,8 @@ export interface PackageSheet {
   readonly kind: "worksheet" | "chartsheet" | "other";
   readonly state: "visible" | "hidden" | "veryHidden";
   readonly isProtected: boolean;
+  /** Rows may be filtered: always where the sheet is not protected. */
+  readonly allowsFiltering: boolean;
   /** As the file states it, which may be wrong or absent. */
   readonly dimension?: string;
   /** The rectangle around the cells that are there; absent when there is none. */

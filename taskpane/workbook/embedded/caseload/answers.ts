@@ -11,6 +11,7 @@ import { columnsOf } from "../../../../src/caseload/tables";
 import { WorkedOut, type ChangedRow, type Given, type Place } from "../../../../src/caseload/work-out";
 import type { SheetValue } from "../../../../src/columns/sheet-block";
 import { CellError } from "../../../../src/worksheet/error";
+import { changeOf } from "../commands";
 import type { Engine } from "../engine";
 import type { LiveBook } from "../liveBook";
 import { gridValue } from "../open/cells";
@@ -22,13 +23,6 @@ import { Withheld } from "./withheld";
 
 /** After the last of several changes that come together; the engine itself starts 100 ms after them. */
 const GATHER = 20;
-
-/** Changes of how things look or are filtered, and the engine's own talk: they change nothing that is worked out. */
-const NO_MATTER =
-  /^formula\.mutation\.(?!set-defined-name|remove-defined-name)|\.operation\.|\.skeleton|auto-height|row-height|col-width|row-auto|set-style|style-ids|frozen|filter|permission|mark-dirty|doc\.mutation|rich-text|theme|conditional|data-validation|note|gridlines|tab-color|set-worksheet-active|(?:row|col)-(?:visible|hidden)/;
-
-/** Changes of what names and tables stand for: their cells stay where they are. */
-const MOVES_NO_CELL = /set-sheet-table|set-super-table|defined-name|row-count|column-count/;
 
 type Cells = Record<string, Record<string, ICellData | undefined> | undefined>;
 
@@ -124,13 +118,16 @@ export class CaseloadAnswers {
 
   /** @param isResult the engine's own, of a formula that is not ours */
   private hear(id: string, params: unknown, isResult: boolean): void {
+    const change = changeOf(id);
     const { unitId, subUnitId, cellValue } = (params ?? {}) as Partial<ISetRangeValuesMutationParams>;
     if (id === SetArrayFormulaDataMutation.id) this.isMoved ||= this.isSpilledElsewhere();
-    else if (NO_MATTER.test(id) || (unitId !== undefined && unitId !== this.live.unit)) return;
-    else if (id !== SetRangeValuesMutation.id || !cellValue) {
+    else if (unitId !== undefined && unitId !== this.live.unit) return;
+    else if (change === "places" || change === "meanings" || (change === "values" && !cellValue)) {
       this.isMoved = true;
-      this.isShifted ||= !MOVES_NO_CELL.test(id);
-    } else if (this.standing) this.note(subUnitId!, cellValue as Cells, isResult);
+      // what names and tables stand for moves no cell
+      this.isShifted ||= change !== "meanings";
+    } else if (change !== "values") return;
+    else if (this.standing) this.note(subUnitId!, cellValue as Cells, isResult);
     else if (hasFormula(cellValue as Cells)) this.isMoved = true;
     if (this.isMoved || this.areSettingsTouched || this.touched.size > 0) this.soon();
   }

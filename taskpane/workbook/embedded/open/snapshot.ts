@@ -259,6 +259,7 @@ export function readSnapshot(
     kind: sheet.kind === "worksheet" ? "worksheet" : "chart sheet",
     isHidden: sheet.state !== "visible",
     isProtected: sheet.isProtected,
+    allowsFiltering: sheet.allowsFiltering,
     filteredRows: filteredRows(opened, sheet),
   }));
   const todayNames = new Set(

@@ -9,6 +9,7 @@ import { cellAddress } from "../../../../src/columns/formula";
 import type { Area } from "../../port";
 import { notEmpty } from "../../refusal";
 import { OneStep } from "../changes";
+import { doesOf } from "../commands";
 import type { Engine } from "../engine";
 import type { SheetReader } from "../sheetReader";
 import type { TableNow } from "../tables";
@@ -30,22 +31,19 @@ interface Params {
   readonly value?: number;
 }
 
-const ROWS =
-  /^sheet\.command\.(insert-row|insert-row-before|insert-multi-rows-above|insert-row-after|insert-multi-rows-after|remove-row|remove-row-confirm)$/;
-
 export function watchRowsByHand(engine: Engine, { workbook, isOwn, say }: ByHand): void {
   const commands = engine.injector.get(ICommandService);
 
   commands.beforeCommandExecuted((command) => {
-    const kind = ROWS.exec(command.id)?.[1];
-    if (!kind || workbook.isAtWork || !isOwn()) return;
+    const kind = doesOf(command.id);
+    if ((kind !== "rowsAbove" && kind !== "rowsBelow" && kind !== "rowsOut") || workbook.isAtWork || !isOwn()) return;
     const params = (command.params ?? {}) as Params;
     const range = params.range ?? engine.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
     const sheet = params.subUnitId ?? workbook.book.getActiveSheet()?.getSheetId();
     const table = range && workbook.tables().find((one) => one.facts.sheet === sheet && holds(one, range));
     // beside a table the guard has its say
     if (!table) return;
-    const sentence = kind.startsWith("remove") ? remove(table, range) : insert(table, range, kind, params.value);
+    const sentence = kind === "rowsOut" ? remove(table, range) : insert(table, range, kind, params.value);
     if (sentence !== undefined) say(sentence);
     throw new CanceledError();
   });
@@ -66,9 +64,14 @@ export function watchRowsByHand(engine: Engine, { workbook, isOwn, say }: ByHand
     step.commit();
   };
 
-  function insert(table: TableNow, range: IRange, kind: string, count: number | undefined): string | undefined {
+  function insert(
+    table: TableNow,
+    range: IRange,
+    kind: "rowsAbove" | "rowsBelow",
+    count: number | undefined,
+  ): string | undefined {
     const rows = count && count > 0 ? count : range.endRow - range.startRow + 1;
-    const first = (kind.includes("after") ? range.endRow + 1 : range.startRow) - table.area.top - 1;
+    const first = (kind === "rowsBelow" ? range.endRow + 1 : range.startRow) - table.area.top - 1;
     const below = { ...table.area, top: bottom(table.area), rows };
     const filled = firstFilled(workbook.reader(table.facts.sheet), below);
     if (filled) return notEmpty(filled).sentence;

@@ -41,6 +41,8 @@ export interface Look {
 /** Looks that a file's style has and this page does not change. */
 const UNTOLD = ["ff", "fs", "ul", "st", "bd", "va", "vt", "tr"] as const;
 
+export const isUntold = (key: string): boolean => (UNTOLD as readonly string[]).includes(key) || key === "ol";
+
 const LETTERS: ReadonlySet<string> = new Set(["ff", "fs", "vt"]);
 
 export interface StyleNow {

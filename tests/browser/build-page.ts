@@ -1,4 +1,4 @@
-/** Builds the test page into a folder of its own, with the same loaders as the product. */
+/** Builds a test page into a folder of its own, with the same loaders as the product. */
 import { mkdtemp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,13 +8,13 @@ import webpack from "webpack";
 
 const here = (file: string) => fileURLToPath(new URL(file, import.meta.url));
 
-/** The folder in which index.html stands. */
-export async function buildPanePage(): Promise<string> {
-  const folder = await mkdtemp(join(tmpdir(), "pane-page-"));
+/** @returns the folder in which index.html stands */
+export async function buildPage(name: "pane-page" | "grid-page"): Promise<string> {
+  const folder = await mkdtemp(join(tmpdir(), `${name}-`));
   const compiler = webpack({
     mode: "production",
     target: ["web", "es2022"],
-    entry: { page: here("page.tsx") },
+    entry: { page: here(`${name}/page.tsx`) },
     output: { path: folder, filename: "[name].js", cssFilename: "[name].css" },
     resolve: { extensions: [".ts", ".tsx", ".js"] },
     module: {
@@ -31,7 +31,7 @@ export async function buildPanePage(): Promise<string> {
     experiments: { css: true },
     performance: { hints: false },
     optimization: { minimize: false },
-    plugins: [new HtmlPlugin({ filename: "index.html", template: here("page.html") })],
+    plugins: [new HtmlPlugin({ filename: "index.html", template: here(`${name}/page.html`) })],
   });
   await new Promise<void>((resolve, reject) =>
     compiler.run((error, stats) => {
