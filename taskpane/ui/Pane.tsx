@@ -9,6 +9,7 @@ import type { OpenNew } from "./openNew";
 import { Fallible } from "./parts/Fallible";
 import { sections, type Section } from "./sections";
 import type { SectionProps } from "./sectionProps";
+import { Kept } from "./parts/Kept";
 import { useKeptFocus } from "./useKeptFocus";
 import { useOverview } from "./useOverview";
 
@@ -108,8 +109,13 @@ function OneSection({ section, isVisited, props }: OneSectionProps) {
   const id = useId();
   const [first] = section.parts;
   const [shown, setShown] = useState(first!.key);
-  const [visited, setVisited] = useState<readonly string[]>([]);
-  useEffect(() => setVisited((before) => (before.includes(shown) ? before : [...before, shown])), [shown]);
+  const [visited, setVisited] = useState<readonly string[]>([first!.key]);
+
+  function show(key: string) {
+    setShown(key);
+    setVisited((before) => (before.includes(key) ? before : [...before, key]));
+  }
+
   return (
     <section hidden={!props.isShown} aria-labelledby={id}>
       <header>
@@ -119,7 +125,7 @@ function OneSection({ section, isVisited, props }: OneSectionProps) {
       {section.parts.length > 1 && (
         <div className="parts" role="group" aria-label={words.parts(section.label)}>
           {section.parts.map(({ key, label }) => (
-            <button key={key} type="button" aria-pressed={shown === key} onClick={() => setShown(key)}>
+            <button key={key} type="button" aria-pressed={shown === key} onClick={() => show(key)}>
               {label}
             </button>
           ))}
@@ -131,9 +137,9 @@ function OneSection({ section, isVisited, props }: OneSectionProps) {
             section.parts.map(
               ({ key, Content }) =>
                 visited.includes(key) && (
-                  <div key={key} className="part" hidden={shown !== key}>
+                  <Kept key={key} isShown={props.isShown && shown === key}>
                     <Content {...props} isShown={props.isShown && shown === key} />
-                  </div>
+                  </Kept>
                 ),
             )}
         </Suspense>

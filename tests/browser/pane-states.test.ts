@@ -10,7 +10,9 @@ import { fileURLToPath } from "node:url";
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { sheetNames } from "../../src/caseload/names";
 import { texts } from "../../taskpane/texts";
+import { now } from "../../taskpane/texts/now";
 import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
 import { goTo, journeys, tickTwo } from "./pane-page/journeys";
@@ -201,5 +203,54 @@ test("a formula is put into the selected empty cell, and refused in one that is 
   await page.locator("details.put > summary").click();
   await page.getByRole("button", { name: texts.guide.put }).click();
   await page.getByText(texts.guide.notEmpty("D5")).first().waitFor();
+  await page.close();
+});
+
+interface CountedPage {
+  readonly workbook: { type(sheet: string, address: string, typed: string): void } & Record<string, unknown>;
+  readonly asked: Record<"overview" | "read", number>;
+}
+
+test("what is not in sight rests while the sheet is edited, and is not left with an answer that was outrun", async () => {
+  const page = await openPane("scenario=caseload");
+  const shown = page.locator(".pane-body > section:not([hidden])");
+  for (const section of [texts.pane.caseload, texts.pane.convert, texts.pane.showOnly, texts.pane.now])
+    await goTo(page, section);
+  await shown.getByLabel(now.person.id, { exact: true }).fill("D-041");
+  await shown.getByRole("button", { name: now.person.find, exact: true }).click();
+  await shown.getByRole("button", { name: now.person.yes, exact: true }).click();
+  await shown.getByText(/put in the spare/).waitFor();
+  await goTo(page, texts.pane.help);
+  await page.evaluate(() => {
+    const counted = window as unknown as CountedPage;
+    Object.assign(counted, { asked: { overview: 0, read: 0 } });
+    for (const what of ["overview", "read"] as const) {
+      const ask = (counted.workbook[what] as (...given: unknown[]) => unknown).bind(counted.workbook);
+      counted.workbook[what] = (...given: unknown[]) => {
+        counted.asked[what]++;
+        return ask(...given);
+      };
+    }
+  });
+  const asked = () => page.evaluate(() => ({ ...(window as unknown as CountedPage).asked }));
+  /* A column of its own beside the list, and then a header of the list: each job's list is another one now. */
+  for (const [i, address] of ["A1", "D7", "D8"].entries()) {
+    await page.evaluate(
+      ([sheet, at]) => (window as unknown as CountedPage).workbook.type(sheet!, at!, "mine"),
+      [sheetNames.tubes, address],
+    );
+    await expect.poll(async () => (await asked()).overview).toBe(i + 1);
+  }
+  expect((await asked()).read).toBe(0);
+
+  /* Row 48 is D-041. */
+  await page.evaluate(
+    (sheet) => (window as unknown as CountedPage).workbook.type(sheet, "E48", "another"),
+    sheetNames.tubes,
+  );
+  await expect.poll(async () => (await asked()).overview).toBe(4);
+  await goTo(page, texts.pane.now);
+  await shown.getByText(now.out.outrun).waitFor();
+  expect(await shown.getByText(/put in the spare/).count()).toBe(0);
   await page.close();
 });

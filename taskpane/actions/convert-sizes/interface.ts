@@ -3,6 +3,8 @@
  *
  *   const survey = await convertSizes.survey(workbook, { today });      // the list, the selected cells, what was guessed
  *   const plan = convertSizes.plan(survey, choices);                    // start from survey.proposal
+ *   const cells = spillCells(survey, choices);                          // where one formula would fill down
+ *   const plan = convertSizes.plan(survey, choices, cells && (await roomFor(workbook, cells)));
  *   const receipt = await workbook.apply(plan.change, progress);
  *   const words = convertSizes.afterwards(plan, receipt);
  *
@@ -35,9 +37,14 @@ export interface SizesSurvey {
   readonly proposal: Choices;
 }
 
-/** Cells where a formula would fill down, and what stands in them now. */
-export interface Room {
+/** Cells where a formula would fill down. */
+export interface SpillCells {
+  readonly sheet: SheetId;
   readonly area: Area;
+}
+
+/** Such cells, and what stands in them now. */
+export interface Room extends SpillCells {
   /** As addresses; empty where all is free. */
   readonly inTheWay: readonly string[];
 }
@@ -49,8 +56,6 @@ export interface Choices {
   readonly put: "beside" | "spill";
   /** The first cell of a spill, "H2"; only read where `put` is "spill". */
   readonly start: string;
-  /** What `roomFor` found for that cell; null: not looked at yet. */
-  readonly room: Room | null;
 }
 
 /** A cell to look at. */

@@ -2,19 +2,20 @@
 import { columnLetters, inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
 import { areaAddress, overlaps } from "../../workbook/area";
 import { asText } from "../../workbook/expectations";
-import type { Area, Change } from "../../workbook/port";
+import type { Change } from "../../workbook/port";
 import { problem, type Problem } from "../action";
 import { besideOf, expectationsOf } from "../add-columns/expected";
 import type { SurveyedList } from "../add-columns/interface";
 import { wayText } from "../add-columns/read-list";
 import { count, inQuotes } from "../../texts/pieces";
-import type { Choices, SizeCells, SizesPlan, SizesSurvey } from "./interface";
+import type { Choices, Room, SizeCells, SizesPlan, SizesSurvey, SpillCells } from "./interface";
 import { readSizes, type SizesRead } from "./read-sizes";
-import { sourceOf, spillArea } from "./room";
+import { sourceOf, spillCells } from "./room";
 import { readingSentences } from "./sentences";
 import { noSettings, ways } from "./ways";
 
-export function planSizes(survey: SizesSurvey, choices: Choices): SizesPlan | Problem {
+/** @param room what was found where a formula would fill down; null: nobody has looked yet, or nothing is to fill */
+export function planSizes(survey: SizesSurvey, choices: Choices, room: Room | null = null): SizesPlan | Problem {
   const source = sourceOf(survey, choices);
   if (!source) return problem(survey.list ? "Say which column holds the sizes." : survey.sentence);
   const sheet = survey.book.sheets.find(({ id }) => id === source.sheet);
@@ -23,7 +24,7 @@ export function planSizes(survey: SizesSurvey, choices: Choices): SizesPlan | Pr
   const read = readSizes(source, choices.way);
   if (read.reading.blank === read.reading.of)
     return problem("Nothing stands in these cells.", { sheet: source.sheet, area: source.area });
-  if (choices.put === "spill") return planSpill(survey, choices, source, read);
+  if (choices.put === "spill") return planSpill(survey, choices, room, source, read);
   const { list } = survey;
   if (!list || choices.from.of === "selected")
     return problem("Only a whole column of a list gets a new column beside it. Choose the other place.");
@@ -82,12 +83,14 @@ const written = (list: SurveyedList, formula: FormulaTemplate): string =>
 
 function planSpill(
   survey: SizesSurvey,
-  { way, start, room }: Choices,
+  choices: Choices,
+  room: Room | null,
   source: SizeCells,
   { reading }: SizesRead,
 ): SizesPlan | Problem {
-  const area = spillArea(source, start);
-  if (!area) return problem(`Give one cell, such as H2, with ${count(source.area.rows, "row")} from there down.`);
+  const cells = spillCells(survey, choices);
+  if (!cells) return problem(`Give one cell, such as H2, with ${count(source.area.rows, "row")} from there down.`);
+  const { area } = cells;
   const table = survey.book.tables.find((each) => each.sheet === source.sheet && overlaps(each.area, area));
   if (table)
     return problem(
@@ -95,12 +98,12 @@ function planSpill(
         "cells below it. Choose a cell outside the table, or a new column of the list.",
     );
   if (overlaps(source.area, area)) return problem("The answers would stand on the sizes. Choose another cell.");
-  if (!room || !isSame(room.area, area)) return problem("Looking whether those cells are free…");
+  if (!room || !isSame(room, cells)) return problem("Looking whether those cells are free…");
   if (room.inTheWay.length > 0)
     return problem(
       `These cells are not empty: ${wayText(room.inTheWay)}. The answers need ${areaAddress(area)}. Choose another cell.`,
     );
-  const { recipe, functionName } = ways[way];
+  const { recipe, functionName } = ways[choices.way];
   const formula = `=TUBE.${functionName}(${areaAddress(source.area)})`;
   const { sheet } = source;
   return {
@@ -128,5 +131,5 @@ function planSpill(
   };
 }
 
-const isSame = (a: Area, b: Area): boolean =>
-  a.top === b.top && a.left === b.left && a.rows === b.rows && a.columns === b.columns;
+const isSame = (a: SpillCells, b: SpillCells): boolean =>
+  a.sheet === b.sheet && areaAddress(a.area) === areaAddress(b.area);

@@ -1,8 +1,8 @@
 /** Whether a formula that fills down would find its cells free. */
 import { bottom, parseArea, SHEET_ROWS } from "../../workbook/area";
-import type { Area, Workbook } from "../../workbook/port";
+import type { Workbook } from "../../workbook/port";
 import { lookInto } from "../add-columns/beside";
-import type { Choices, Room, SizeCells, SizesSurvey } from "./interface";
+import type { Choices, Room, SizeCells, SizesSurvey, SpillCells } from "./interface";
 
 /** The cells that are to be converted; null while no column is chosen. */
 export function sourceOf(survey: SizesSurvey, { from }: Choices): SizeCells | null {
@@ -17,19 +17,20 @@ export function sourceOf(survey: SizesSurvey, { from }: Choices): SizeCells | nu
   };
 }
 
-/** Where the formula would fill; null where that is no cell, or the sheet ends before. */
-export function spillArea(source: SizeCells, start: string): Area | null {
-  const cell = parseArea(start.trim());
+/**
+ * Where a formula would fill down; null where none is to, where no one cell is named, or where the sheet ends before.
+ * Pure: whoever looks for room asks here first whether there is anything to look at.
+ */
+export function spillCells(survey: SizesSurvey, choices: Choices): SpillCells | null {
+  const source = choices.put === "spill" ? sourceOf(survey, choices) : null;
+  const cell = source && parseArea(choices.start.trim());
   if (!cell || cell.rows !== 1 || cell.columns !== 1) return null;
   const area = { ...cell, rows: source.area.rows };
-  return bottom(area) > SHEET_ROWS ? null : area;
+  return bottom(area) > SHEET_ROWS ? null : { sheet: source.sheet, area };
 }
 
-/** Looks at the sheet; null where there is nothing to look at. */
-export async function roomFor(workbook: Workbook, survey: SizesSurvey, choices: Choices): Promise<Room | null> {
-  const source = sourceOf(survey, choices);
-  const area = source && spillArea(source, choices.start);
-  if (!source || !area) return null;
-  const found = await lookInto(workbook, await workbook.overview(), source.sheet, area);
-  return { area, inTheWay: found.map(({ address }) => address) };
+/** Looks at the sheet. */
+export async function roomFor(workbook: Workbook, { sheet, area }: SpillCells): Promise<Room> {
+  const found = await lookInto(workbook, await workbook.overview(), sheet, area);
+  return { sheet, area, inTheWay: found.map(({ address }) => address) };
 }

@@ -56,13 +56,13 @@ async function selectedCells(
 
 /** The column that is selected, or that looks like sizes; the way that its header or its cells speak for. */
 function proposalFor(overview: Overview, list: SurveyedList | null, selected: SizeCells | null): Choices {
-  const common = { start: startFor(list, selected), room: null };
+  const start = startFor(list, selected);
   if (!list || (selected && !stands(selected, list)))
-    return { ...common, way: wayOf("", selected?.values ?? []), from: { of: "selected" }, put: "spill" };
+    return { start, way: wayOf("", selected?.values ?? []), from: { of: "selected" }, put: "spill" };
   const column = columnFor(overview, list);
   const values = column === null ? [] : list.rows.map((row) => row[column] ?? null);
   const header = column === null ? "" : list.columns[column]!.header;
-  return { ...common, way: wayOf(header, values), from: { of: "column", column }, put: "beside" };
+  return { start, way: wayOf(header, values), from: { of: "column", column }, put: "beside" };
 }
 
 const stands = (selected: SizeCells, list: SurveyedList): boolean =>

@@ -43,8 +43,22 @@ function signatureOf({ title, sheets, tables, names, selection }: Overview, with
   return JSON.stringify([title, sheets, tables, names, at]);
 }
 
-const headersOf = (survey: Survey | null): string =>
-  JSON.stringify([survey?.list?.key, survey?.list?.columns.map(({ header }) => header)]);
+/** A list is the same as long as its columns are; what was chosen for it still holds. */
+const identityOf = ({ list }: Survey): string => JSON.stringify([list?.key, list?.columns.map(({ header }) => header)]);
+
+/** What was found, and what was chosen of it. */
+interface Found {
+  readonly survey: Survey;
+  readonly choices: Choices;
+  /** Somebody has chosen something: the selection counts no more. */
+  readonly isTouched: boolean;
+  readonly round: number;
+}
+
+const afterLook = (before: Found | null, fresh: Survey): Found =>
+  before && identityOf(before.survey) === identityOf(fresh)
+    ? { ...before, survey: fresh }
+    : { survey: fresh, choices: fresh.proposal, isTouched: false, round: (before?.round ?? 0) + 1 };
 
 /** "Columns added", "Columns written anew", or what became of it instead. */
 export function titleOf({ outcome, done }: Receipt): string {
@@ -61,11 +75,8 @@ export function useAddColumns(
   const announce = useAnnounce();
   const reveal = useReveal(workbook);
   const { phase, apply, stop, backToChoices } = useApply(workbook);
-  const [survey, setSurvey] = useState<Survey | null>(null);
+  const [found, setFound] = useState<Found | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
-  const [choices, setChoices] = useState<Choices | null>(null);
-  const [isTouched, setTouched] = useState(false);
-  const [round, setRound] = useState(0);
   const seen = useRef<string | null>(null);
   const looks = useRef(0);
   const asked = useRef<Wish>({});
@@ -79,15 +90,7 @@ export function useAddColumns(
         const fresh = await addColumns.survey(workbook, { today, ...wish });
         if (mine !== looks.current) return;
         setFailure(null);
-        setSurvey((before) => {
-          const isSameList = headersOf(before) === headersOf(fresh);
-          setChoices((chosen) => (chosen && isSameList ? chosen : fresh.proposal));
-          if (!isSameList) {
-            setTouched(false);
-            setRound((n) => n + 1);
-          }
-          return fresh;
-        });
+        setFound((before) => afterLook(before, fresh));
       } catch (error) {
         if (mine === looks.current) setFailure(ownList.lookFailed(String(error)));
       }
@@ -95,6 +98,7 @@ export function useAddColumns(
     [today, workbook],
   );
 
+  const { survey = null, choices = null, isTouched = false, round = 0 } = found ?? {};
   const signature = overview ? signatureOf(overview, !isTouched) : null;
   useEffect(() => {
     if (!isShown || phase.is !== "choosing" || signature === null || signature === seen.current) return;
@@ -114,17 +118,16 @@ export function useAddColumns(
     choices,
     plan,
     round,
-    choose: (change) => {
-      setTouched(true);
-      setChoices((before) => before && { ...before, ...change });
-    },
+    choose: (change) =>
+      setFound((before) => before && { ...before, isTouched: true, choices: { ...before.choices, ...change } }),
     look,
     add: async () => {
       if (plan?.outcome !== "planned") return;
       announce(addColumnsTexts.working.title);
       const receipt = await apply(plan.change, (done) => addColumns.afterwards(plan, done));
       if (receipt) announce([`${titleOf(receipt)}.`, ...addColumns.afterwards(plan, receipt).sentences].join(" "));
-      if (receipt?.outcome === "done") setChoices((before) => before && { ...before, recipes: [] });
+      if (receipt?.outcome === "done")
+        setFound((before) => before && { ...before, choices: { ...before.choices, recipes: [] } });
     },
     stop,
     backToChoices: () => {

@@ -27,11 +27,9 @@ export function PutStep({ number, survey, choices, choose }: StepProps) {
           { key: "spill", label: words.spill, note: words.spillNote },
         ]}
         chosen={choices.put}
-        onChoose={(put) => choose({ put, room: null })}
+        onChoose={(put) => choose({ put })}
       />
-      {choices.put === "spill" && (
-        <StartField start={choices.start} onStart={(start) => choose({ start, room: null })} />
-      )}
+      {choices.put === "spill" && <StartField start={choices.start} onStart={(start) => choose({ start })} />}
     </Step>
   );
 }

@@ -37,7 +37,6 @@ export function SourceStep({ number, survey, choices, choose }: StepProps) {
             choose({
               from: of === "selected" ? ofSelected : { of: "column", column },
               put: of === "selected" ? "spill" : choices.put,
-              room: null,
             })
           }
         />
@@ -67,7 +66,7 @@ function ColumnField({ survey, choices, choose }: Omit<StepProps, "number">) {
         aria-describedby={`${id}about`}
         value={chosen ?? ""}
         onChange={({ target: { value } }) =>
-          choose({ from: { of: "column", column: value === "" ? null : Number(value) }, room: null })
+          choose({ from: { of: "column", column: value === "" ? null : Number(value) } })
         }
       >
         <option value="">{ownList.chooseColumn}</option>

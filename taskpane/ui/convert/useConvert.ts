@@ -1,12 +1,12 @@
 /** The state of Convert sizes: what was found, what was chosen, and what became of it. */
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
-import { convertSizes, roomFor } from "../../actions/convert-sizes";
-import type { Choices, SizesPlan, SizesSurvey } from "../../actions/convert-sizes/interface";
+import { convertSizes, roomFor, spillCells } from "../../actions/convert-sizes";
+import type { Choices, Room, SizesPlan, SizesSurvey } from "../../actions/convert-sizes/interface";
 import type { Problem } from "../../actions/action";
 import type { Wish } from "../../actions/add-columns/interface";
 import { convert as words } from "../../texts/convert";
 import { ownList } from "../../texts/own-list";
-import { contains } from "../../workbook/area";
+import { areaAddress, contains } from "../../workbook/area";
 import type { Overview, Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { useApply, type Applying } from "../parts/useApply";
@@ -46,8 +46,24 @@ function signatureOf({ title, sheets, tables, selection }: Overview, withSelecti
 }
 
 /** A list is the same as long as its columns are; what was chosen for it still holds. */
-const identityOf = (survey: SizesSurvey | null): string =>
-  JSON.stringify([survey?.list?.key, survey?.list?.columns.map(({ header }) => header)]);
+const identityOf = ({ list }: SizesSurvey): string =>
+  JSON.stringify([list?.key, list?.columns.map(({ header }) => header)]);
+
+/** What was found, and what was chosen of it. */
+interface Found {
+  readonly survey: SizesSurvey;
+  readonly choices: Choices;
+  /** Somebody has chosen, or gone to a cell: the selection counts no more. */
+  readonly isTouched: boolean;
+  readonly round: number;
+}
+
+/** @param isKept what was chosen is to stay, as long as it is about the same list */
+function afterLook(before: Found | null, fresh: SizesSurvey, isKept: boolean): Found {
+  if (!before || !isKept || identityOf(before.survey) !== identityOf(fresh))
+    return { survey: fresh, choices: fresh.proposal, isTouched: false, round: (before?.round ?? 0) + 1 };
+  return { ...before, survey: { ...fresh, selected: fresh.selected ?? before.survey.selected } };
+}
 
 export function useConvert(
   workbook: Workbook | null,
@@ -58,12 +74,9 @@ export function useConvert(
   const announce = useAnnounce();
   const applying = useApply(workbook);
   const reveal = useReveal(workbook);
-  const [survey, setSurvey] = useState<SizesSurvey | null>(null);
-  const [choices, setChoices] = useState<Choices | null>(null);
+  const [found, setFound] = useState<Found | null>(null);
   const [carriedOut, setCarriedOut] = useState<SizesPlan | null>(null);
   const [fault, setFault] = useState<string | null>(null);
-  const [isTouched, setTouched] = useState(false);
-  const [round, setRound] = useState(0);
   const seen = useRef<string | null>(null);
   const looks = useRef(0);
   const wished = useRef<Wish>({});
@@ -77,15 +90,7 @@ export function useConvert(
         const fresh = await convertSizes.survey(workbook, { today, ...wish });
         if (mine !== looks.current) return;
         setFault(null);
-        setSurvey((before) => {
-          const isKept = keep && identityOf(before) === identityOf(fresh);
-          setChoices((chosen) => (isKept && chosen ? { ...chosen, room: null } : fresh.proposal));
-          if (!isKept) {
-            setTouched(false);
-            setRound((n) => n + 1);
-          }
-          return isKept && before ? { ...fresh, selected: fresh.selected ?? before.selected } : fresh;
-        });
+        setFound((before) => afterLook(before, fresh, keep));
       } catch (error) {
         if (mine === looks.current) setFault(ownList.lookFailed(String(error)));
       }
@@ -93,6 +98,7 @@ export function useConvert(
     [today, workbook],
   );
 
+  const { survey = null, choices = null, isTouched = false, round = 0 } = found ?? {};
   const isChoosing = applying.phase.is === "choosing";
   const signature = overview ? signatureOf(overview, !isTouched) : null;
   useEffect(() => {
@@ -101,9 +107,11 @@ export function useConvert(
     void look(isTouched ? wished.current : {}, isTouched);
   }, [isChoosing, isShown, isTouched, look, signature]);
 
-  useRoom(workbook, survey, choices, setChoices);
-
-  const plan = useMemo(() => (survey && choices ? convertSizes.plan(survey, choices) : null), [choices, survey]);
+  const room = useRoom(workbook, survey, choices, isShown, setFault);
+  const plan = useMemo(
+    () => (survey && choices ? convertSizes.plan(survey, choices, room) : null),
+    [choices, room, survey],
+  );
 
   async function convert() {
     if (plan?.outcome !== "planned") return;
@@ -120,10 +128,8 @@ export function useConvert(
     carriedOut,
     fault,
     round,
-    choose: (change) => {
-      setTouched(true);
-      setChoices((before) => before && { ...before, ...change });
-    },
+    choose: (change) =>
+      setFound((before) => before && { ...before, isTouched: true, choices: { ...before.choices, ...change } }),
     look: (wish) => look(wish ?? {}, false),
     readAgain: () => void look(wished.current, true),
     convert,
@@ -134,27 +140,40 @@ export function useConvert(
     },
     reveal: (place) => {
       /* Going to a cell selects it: that is no other choice of column. */
-      setTouched(true);
+      setFound((before) => before && { ...before, isTouched: true });
       reveal(place);
     },
   };
 }
 
-/** Looks whether a formula's cells are free, whenever somebody names another first cell. */
+/**
+ * Whether a formula's cells are free, looked at whenever other cells are named or the sheet was read anew; null until
+ * that is known. What was found stands in a state of its own, beside what it was found for: a look that changed what it
+ * depends on would look for ever.
+ */
 function useRoom(
   workbook: Workbook | null,
   survey: SizesSurvey | null,
   choices: Choices | null,
-  setChoices: (change: (before: Choices | null) => Choices | null) => void,
-) {
-  const isNeeded = choices?.put === "spill" && choices.room === null;
+  isShown: boolean,
+  onFault: (sentence: string) => void,
+): Room | null {
+  const [found, setFound] = useState<{ readonly of: SizesSurvey; readonly at: string; readonly room: Room } | null>(
+    null,
+  );
+  const cells = survey && choices && spillCells(survey, choices);
+  /* The same cells are another object at every choice. */
+  const at = cells && `${cells.sheet} ${areaAddress(cells.area)}`;
   useEffect(() => {
-    if (!workbook || !survey || !choices || !isNeeded) return;
-    let current = true;
-    const put = (room: Choices["room"]) => current && setChoices((before) => before && { ...before, room });
-    void roomFor(workbook, survey, choices).then(put, () => undefined);
+    if (!workbook || !survey || !cells || at === null || !isShown) return;
+    let isCurrent = true;
+    roomFor(workbook, cells).then(
+      (room) => isCurrent && setFound({ of: survey, at, room }),
+      (error: unknown) => isCurrent && onFault(ownList.lookFailed(String(error))),
+    );
     return () => {
-      current = false;
+      isCurrent = false;
     };
-  }, [choices, isNeeded, setChoices, survey, workbook]);
+  }, [at, isShown, onFault, survey, workbook]);
+  return found?.of === survey && found?.at === at ? found.room : null;
 }

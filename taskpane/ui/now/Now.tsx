@@ -5,6 +5,7 @@ import { agreement } from "../../actions/clinic-settings/agreement";
 import { now } from "../../texts/now";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
+import { Kept } from "../parts/Kept";
 import { Notice } from "../parts/Notice";
 import { AddPerson } from "./AddPerson";
 import { RecordChange } from "./RecordChange";
@@ -12,7 +13,7 @@ import { RecordCheck } from "./RecordCheck";
 import { DoFirst, TubeOut } from "./TubeOut";
 import type { SectionProps } from "../sectionProps";
 
-type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale">;
+type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale" | "isShown">;
 
 export interface JobProps {
   readonly workbook: Workbook;
@@ -32,7 +33,7 @@ const forms: Readonly<Record<Job, ComponentType<JobProps>>> = {
   person: AddPerson,
 };
 
-export function Now({ workbook, overview, today, locale }: Props) {
+export function Now({ workbook, overview, today, locale, isShown }: Props) {
   const [job, setJob] = useState<Job>("tubeOut");
   /* A job keeps what was typed in it while the telephone rings. */
   const [visited, setVisited] = useState<readonly Job[]>(["tubeOut"]);
@@ -58,9 +59,9 @@ export function Now({ workbook, overview, today, locale }: Props) {
         visited.map((key) => {
           const Form = forms[key];
           return (
-            <div key={key} className="part" hidden={job !== key}>
+            <Kept key={key} isShown={isShown && job === key}>
               <Form workbook={workbook} overview={overview} today={today} locale={locale} agreed={agreed} />
-            </div>
+            </Kept>
           );
         })
       ) : (

@@ -79,6 +79,8 @@ export function useShowOnly(
   async function apply(wish: (survey: ShowSurvey) => Wished | null) {
     if (!workbook) return;
     setWorking(true);
+    /* A look that is still under way began before this: it must not come in after it. */
+    looks.current++;
     const tried = await (async () => {
       const fresh = await lookNow();
       setSurvey(fresh);

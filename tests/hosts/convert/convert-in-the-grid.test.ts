@@ -1,7 +1,7 @@
 /** Convert sizes on the embedded grid's real engine: what stands in the cells is what was counted before. */
 import type { IWorkbookData } from "@univerjs/core";
 import { afterEach, expect, it } from "vitest";
-import { convertSizes, roomFor } from "../../../taskpane/actions/convert-sizes";
+import { convertSizes, roomFor, spillCells } from "../../../taskpane/actions/convert-sizes";
 import type { Choices, SizesPlan } from "../../../taskpane/actions/convert-sizes/interface";
 import { parseArea } from "../../../taskpane/workbook/area";
 import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
@@ -81,9 +81,9 @@ it.each([
 it("one formula fills the cells below it with the same answers, and goes away again", async () => {
   const workbook = await open(PLAIN);
   const survey = await convertSizes.survey(workbook, { today: TODAY });
-  const asked: Choices = { ...survey.proposal, put: "spill" };
-  const choices = { ...asked, room: await roomFor(workbook, survey, asked) };
-  const plan = convertSizes.plan(survey, choices) as SizesPlan;
+  const choices: Choices = { ...survey.proposal, put: "spill" };
+  const room = await roomFor(workbook, spillCells(survey, choices)!);
+  const plan = convertSizes.plan(survey, choices, room) as SizesPlan;
   expect(plan).toMatchObject({ outcome: "planned", formula: `=TUBE.FRTOMM(B2:B${LAST})` });
   const receipt = await workbook.apply(plan.change, watch);
   expect(receipt).toMatchObject({ outcome: "done" });

@@ -1,7 +1,7 @@
 /** Convert sizes, from looking at a workbook to taking back, behind the port. All people and figures are invented. */
 import { describe, expect, it } from "vitest";
-import { convertSizes, roomFor } from "../../../taskpane/actions/convert-sizes";
-import type { Choices, SizesPlan, SizesSurvey } from "../../../taskpane/actions/convert-sizes/interface";
+import { convertSizes, roomFor, spillCells } from "../../../taskpane/actions/convert-sizes";
+import type { Choices, Room, SizesPlan, SizesSurvey } from "../../../taskpane/actions/convert-sizes/interface";
 import type { SheetDescription, WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import type { Progress } from "../../../taskpane/workbook/port";
@@ -30,13 +30,14 @@ const open = (sheet: SheetDescription, at = "B4:B10", more: Partial<WorkbookDesc
   fakeWorkbook({ sheets: [sheet], selection: { sheet: sheet.name, area: at }, ...more });
 const look = (workbook: ReturnType<typeof fakeWorkbook>): Promise<SizesSurvey> =>
   convertSizes.survey(workbook, { today: TODAY });
-const planned = (survey: SizesSurvey, choices: Choices): SizesPlan => {
-  const plan = convertSizes.plan(survey, choices);
+type Looked = Choices & { readonly room?: Room | null };
+const planned = (survey: SizesSurvey, { room = null, ...choices }: Looked): SizesPlan => {
+  const plan = convertSizes.plan(survey, choices, room);
   expect(plan).toMatchObject({ outcome: "planned" });
   return plan as SizesPlan;
 };
-const refused = (survey: SizesSurvey, choices: Choices): string => {
-  const plan = convertSizes.plan(survey, choices);
+const refused = (survey: SizesSurvey, { room = null, ...choices }: Looked): string => {
+  const plan = convertSizes.plan(survey, choices, room);
   expect(plan.outcome).toBe("problem");
   return plan.outcome === "problem" ? plan.sentence : "";
 };
@@ -44,9 +45,10 @@ const spilling = async (
   workbook: ReturnType<typeof fakeWorkbook>,
   survey: SizesSurvey,
   more: Partial<Choices> = {},
-): Promise<Choices> => {
+): Promise<Looked> => {
   const choices: Choices = { ...survey.proposal, put: "spill", ...more };
-  return { ...choices, room: await roomFor(workbook, survey, choices) };
+  const cells = spillCells(survey, choices);
+  return { ...choices, room: cells && (await roomFor(workbook, cells)) };
 };
 const watch: Progress = { report: () => undefined, signal: new AbortController().signal };
 const text = (value: unknown) => (typeof value === "object" && value !== null && "code" in value ? value.code : value);
@@ -206,7 +208,7 @@ describe("one formula that fills the cells below it", () => {
 
   it("never goes ahead before anybody has looked whether there is room", async () => {
     const survey = await look(open(PLAIN));
-    expect(refused(survey, { ...survey.proposal, put: "spill", room: null })).toContain("Looking");
+    expect(refused(survey, { ...survey.proposal, put: "spill" })).toContain("Looking");
   });
 });
 

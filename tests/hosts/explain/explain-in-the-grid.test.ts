@@ -1,7 +1,7 @@
 /** Explain this cell on the embedded grid's real engine, after columns were converted there. Invented sizes. */
 import type { IWorkbookData } from "@univerjs/core";
 import { afterEach, expect, it } from "vitest";
-import { convertSizes, roomFor } from "../../../taskpane/actions/convert-sizes";
+import { convertSizes, roomFor, spillCells } from "../../../taskpane/actions/convert-sizes";
 import type { Choices, SizesPlan } from "../../../taskpane/actions/convert-sizes/interface";
 import { explainCell } from "../../../taskpane/actions/explain";
 import type { Explanation } from "../../../taskpane/actions/explain/interface";
@@ -38,9 +38,9 @@ async function converted(put: Choices["put"]) {
   const select = (address: string) => workbook.reveal({ sheet, area: parseArea(address)! });
   await select("B2:B5");
   const survey = await convertSizes.survey(workbook, { today: TODAY });
-  const asked: Choices = { ...survey.proposal, put };
-  const choices = put === "spill" ? { ...asked, room: await roomFor(workbook, survey, asked) } : asked;
-  const plan = convertSizes.plan(survey, choices) as SizesPlan;
+  const choices: Choices = { ...survey.proposal, put };
+  const cells = spillCells(survey, choices);
+  const plan = convertSizes.plan(survey, choices, cells && (await roomFor(workbook, cells))) as SizesPlan;
   expect(plan.outcome).toBe("planned");
   const receipt = await workbook.apply(plan.change, {
     report: () => undefined,

@@ -12,7 +12,7 @@ const OPENING = "Stop feed, water and medicines. Note the time. Cover the openin
 
 async function shown(workbook: FakeWorkbook): Promise<string> {
   const overview = await workbook.overview();
-  return renderToStaticMarkup(<Now workbook={workbook} overview={overview} today={TODAY} locale="en-GB" />);
+  return renderToStaticMarkup(<Now workbook={workbook} overview={overview} today={TODAY} locale="en-GB" isShown />);
 }
 
 test("the four jobs, the first thing to do, and one field", async () => {
@@ -31,6 +31,6 @@ test("without a caseload: the first thing to do all the same, and how to set one
 });
 
 test("while the host is starting it waits", () => {
-  const page = renderToStaticMarkup(<Now workbook={null} overview={null} today={TODAY} locale="en-GB" />);
+  const page = renderToStaticMarkup(<Now workbook={null} overview={null} today={TODAY} locale="en-GB" isShown />);
   expect(page).toContain("Waiting for the workbook");
 });

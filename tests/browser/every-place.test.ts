@@ -1,0 +1,117 @@
+/**
+ * Every place of the pane, on every sheet of the invented caseload, twenty times round, in the real page. After each
+ * press the page is asked a question: a page that works without end would never answer, and a person would lose all that
+ * was not saved.
+ */
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { chance } from "../../src/caseload/invented/random";
+import { sheetNames } from "../../src/caseload/names";
+import { convert as convertWords } from "../../taskpane/texts/convert";
+import { now as nowWords } from "../../taskpane/texts/now";
+import { ownList } from "../../taskpane/texts/own-list";
+import { shell as pageWords } from "../../taskpane/texts/page";
+import { pane as paneWords } from "../../taskpane/texts/pane";
+import { setUp as setUpWords } from "../../taskpane/texts/set-up";
+import { go, goSection, goSheet, inPane, isOpen, openPage, type Desk } from "./caseload/desk";
+import { launchBrowser } from "./launch";
+import { serveDist, type Served } from "./serve";
+
+const ROUNDS = 20;
+/** A page that has not answered by then has stopped. */
+const PATIENCE_MS = 15_000;
+/** What a place says while it is still looking or being fetched. */
+const LOOKING: readonly string[] = [ownList.looking, paneWords.loading, paneWords.waiting, setUpWords.loading];
+
+let browser: Browser;
+let served: Served;
+let desk: Desk;
+let page: Page;
+
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
+});
+beforeEach(async () => {
+  desk = await openPage(browser, served.url);
+  ({ page } = desk);
+  await page.getByRole("button", { name: pageWords.tryCaseload, exact: true }).click();
+  await isOpen(page, "Invented caseload.xlsx");
+});
+/* A page that has stopped would not close either: closing the browser ends it. */
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+/**
+ * Presses in the pane, if anything is to be pressed, and comes back once the place in sight has found what it looks for.
+ * By one script in the page: fifteen hundred presses of a mouse would take minutes. A page that has stopped does not even
+ * refuse, so the clock is ours.
+ */
+async function answers(after: string, label?: string): Promise<void> {
+  let clock: ReturnType<typeof setTimeout> | undefined;
+  const late = new Promise<never>((_, refuse) => {
+    clock = setTimeout(() => refuse(new Error(`The page did not answer after ${after}.`)), PATIENCE_MS);
+  });
+  const answer = page.evaluate(
+    async ([wanted, looking]) => {
+      const inSight = () => document.querySelector<HTMLElement>(".pane-body > section:not([hidden])");
+      if (wanted !== undefined) {
+        const presses = [...document.querySelectorAll(".pane-head button"), ...inSight()!.querySelectorAll("button")];
+        const press = presses.find(({ textContent }) => textContent === wanted);
+        if (!press) throw new Error(`Nothing in the pane says “${wanted}”`);
+        (press as HTMLElement).click();
+      }
+      const isLooking = () => looking.some((words) => inSight()!.textContent.includes(words));
+      do await new Promise((next) => setTimeout(next));
+      while (isLooking());
+    },
+    [label, LOOKING] as const,
+  );
+  answer.catch(() => undefined);
+  await Promise.race([answer, late]).finally(() => clearTimeout(clock));
+}
+
+/** The places in the pane's own order: a section, then what its row of presses leads to. */
+const places: readonly string[] = [
+  paneWords.now,
+  nowWords.job.check,
+  nowWords.job.change,
+  nowWords.job.person,
+  nowWords.job.tubeOut,
+  paneWords.caseload,
+  paneWords.setUp,
+  paneWords.addColumns,
+  paneWords.convert,
+  paneWords.showOnly,
+  paneWords.functions,
+  paneWords.explain,
+  paneWords.guide,
+  paneWords.settings,
+  paneWords.help,
+];
+
+test("a first cell that is none, typed letter by letter, does not stop the page", async () => {
+  await goSheet(page, sheetNames.tubes);
+  await goSection(page, paneWords.convert);
+  const place = inPane(page);
+  await place.getByLabel(convertWords.put.spill).check();
+  const start = place.getByLabel(convertWords.put.start);
+  await start.fill("");
+  await answers("emptying the first cell");
+  await start.pressSequentially("CA8");
+  await answers("typing a first cell");
+  await place.getByText(/its answers fill CA8:CA\d+/).waitFor();
+});
+
+test(`${ROUNDS} rounds through all places on every sheet`, { timeout: 300_000 }, async () => {
+  const by = chance(20_261_126);
+  for (let round = 1; round <= ROUNDS; round++) {
+    for (const sheet of Object.values(sheetNames)) {
+      await goSheet(page, sheet);
+      await go(page, `${by.pick([..."ABCDEFGH"])}${by.whole(1, 60)}`);
+      for (const place of places) await answers(`“${place}” on “${sheet}”, round ${round}`, place);
+    }
+  }
+  expect(desk.faults).toEqual([]);
+});
