@@ -25,7 +25,7 @@ ${list(cautions)}
 <tbody>${examples
     .map(
       (example) =>
-        `<tr><td><code>${text(exampleFormula(definition, example))}</code></td><td>${text(givenText(definition, example.gives))}</td><td>${text(example.source)}</td></tr>`,
+        `<tr><td><code>${text(exampleFormula(definition, example))}</code></td><td>${text(givenText(definition, example))}</td><td>${text(example.source)}</td></tr>`,
     )
     .join("\n")}</tbody></table>
 <p>Evidence: <strong>${evidence}</strong></p>

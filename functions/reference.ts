@@ -57,7 +57,7 @@ ${table(
   ["Formula", "Gives", "Where the value comes from"],
   examples.map((example) => [
     `\`${exampleFormula(definition, example)}\``,
-    givenText(definition, example.gives) + (example.within ? ` (within ${example.within})` : ""),
+    givenText(definition, example) + (example.within ? ` (within ${example.within})` : ""),
     example.source,
   ]),
 )}

@@ -36,6 +36,7 @@ export const CHANGELOAD = define(
       shape: "block",
       kind: "mixed",
       columns: ["first of month", "changes expected"],
+      columnKinds: ["date", "number"],
       help: "A row a month; format the first column as dates",
       blank: "",
     },

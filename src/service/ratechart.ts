@@ -36,6 +36,7 @@ export const RATECHART = define(
       shape: "block",
       kind: "mixed",
       columns: ["rate", "centre", "lower", "upper", "signal"],
+      columnKinds: ["number", "number", "number", "number", "text"],
       help: "A row a month; signal: above limits, below limits, or a blank",
       blank: "",
     },

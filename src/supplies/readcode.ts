@@ -43,6 +43,7 @@ export const READCODE = define(
     result: {
       shape: "cell",
       kind: "mixed",
+      dateWith: { choice: "part", words: ["made", "expiry"] satisfies Part[] },
       help: "Item, lot and serial number as text; made and expiry as dates (format the cell); quantity as a number",
       blank: "",
     },

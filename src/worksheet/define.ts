@@ -56,6 +56,10 @@ export interface ResultInfo {
   readonly words?: readonly string[];
   /** Headings of a row or block, left to right. */
   readonly columns?: readonly string[];
+  /** What each of those columns holds, where the kind is "mixed". */
+  readonly columnKinds?: readonly ("number" | "date" | "text")[];
+  /** The words of a choice with which a mixed result is a date: READCODE's part. */
+  readonly dateWith?: { readonly choice: string; readonly words: readonly string[] };
   /** The optional choice that, once given, turns a row into one cell: READPRINT's part. */
   readonly oneCellWith?: string;
   /** What stands there when the argument that the row is about is blank. Never a reassuring word. */

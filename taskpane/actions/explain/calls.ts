@@ -7,8 +7,8 @@ import type { CallExplained, Given } from "./interface";
 import type { Node } from "../../../src/formula/tree";
 import { cellsOf, spoken, type Cells, type Standing } from "./references";
 import { NOT_WORKED_OUT } from "./sentences";
-import { answerText, anyText } from "./values";
-import type { Call, Found, Offset } from "./work-out";
+import { answerText, anyText, unitShown, type Unit } from "./values";
+import { unitOfAnswer, type Call, type Found, type Offset } from "./work-out";
 
 const settingOf = (name: string) => clinicSettings.find((one) => one.name.toLowerCase() === name.toLowerCase());
 
@@ -56,11 +56,17 @@ export const unitOfName = (name: string): string | undefined => {
   return unit === "text" ? undefined : unit;
 };
 
-export function explainedCall(
-  { node, definition, given, at, answer }: Call,
-  standing: Standing,
-  overview: Overview,
-): CallExplained {
+/** A date is what the function takes for one, or what its cell shows as one. */
+export function foundText(found: Found & { readonly known: true }, unit?: Unit): string {
+  const { value, dates = [] } = found;
+  if (unit === "date") return anyText(value, unit);
+  return Array.isArray(value)
+    ? anyText(value, (column) => (dates[column] ? "date" : unit))
+    : anyText(value, unitShown(value, dates[0] ?? false, unit));
+}
+
+export function explainedCall(worked: Call, standing: Standing, overview: Overview): CallExplained {
+  const { node, definition, given, at, answer } = worked;
   const message = answer instanceof SheetError ? answer.message : "";
   const explained = definition.order.flatMap(({ name, param }, i): Given[] => {
     const argument = node.args[i];
@@ -71,7 +77,7 @@ export function explainedCall(
       if (fallback === null) return [];
       return [{ name, help: param.help, value: "left out", from: fallback, isAtFault: false }];
     }
-    const value = found?.known ? anyText(found.value, param.unit) : isLeftOut ? "missing" : NOT_WORKED_OUT;
+    const value = found?.known ? foundText(found, param.unit) : isLeftOut ? "missing" : NOT_WORKED_OUT;
     const isAtFault = message === name || message.startsWith(`${name} `);
     return [
       {
@@ -88,7 +94,10 @@ export function explainedCall(
     name: `${NAMESPACE}.${definition.name}`,
     summary: definition.summary,
     given: explained,
-    result: answer === null ? `Not worked out: ${NOT_WORKED_OUT}.` : answerText(definition, answer),
+    result:
+      answer === null
+        ? `Not worked out: ${NOT_WORKED_OUT}.`
+        : answerText(definition, answer, (column) => unitOfAnswer(worked, column)),
     isError: answer instanceof SheetError,
     cautions: definition.documentation?.cautions ?? [],
   };

@@ -6,17 +6,17 @@ import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { count, inQuotes } from "../../texts/pieces";
-import { explainedCall, fromText, unitOfName } from "./calls";
-import { cellAt, type CellRead } from "./cell";
+import { explainedCall, foundText, fromText, unitOfName } from "./calls";
+import type { CellRead } from "./cell";
 import { listAt, ourColumn } from "./column";
 import type { Explanation, Given } from "./interface";
 import { parse } from "../../../src/formula/parse";
 import { pieces, type Node } from "../../../src/formula/tree";
-import { cellsOf, type Standing } from "./references";
+import type { Standing } from "./references";
 import { filledBy, hostError, plainFormula, NOT_WORKED_OUT, typedSentences } from "./sentences";
 import { readInColumn } from "./typed";
-import { anyText, isSameValue, unitOf, valueText } from "./values";
-import { callsIn, ourFunction, Working, type Offset, type WorkedOut } from "./work-out";
+import { isSameValue, unitShown, valueText, type Unit } from "./values";
+import { callsIn, ourFunction, unitOfAnswer, Working, type Call, type Offset, type WorkedOut } from "./work-out";
 
 export class Explaining {
   constructor(
@@ -62,7 +62,7 @@ export class Explaining {
     const idle = inFormula - worked.calls.length;
     return {
       ...this.base(),
-      headline: this.headline(worked),
+      headline: this.headline(worked, at),
       isError: this.cell.value instanceof CellError,
       notes: [
         ...(from === this.standing ? [] : [filledBy(this.address, cellAddress(from.row, from.column))]),
@@ -84,7 +84,7 @@ export class Explaining {
   }
 
   /** What stands there, or why it is an error. */
-  private headline({ calls }: WorkedOut): string {
+  private headline({ calls }: WorkedOut, at: Offset): string {
     const { value } = this.cell;
     if (value instanceof CellError) {
       const failed = [...calls].reverse().find(({ answer }) => answer instanceof SheetError);
@@ -92,18 +92,25 @@ export class Explaining {
       return `${this.address} is an error, ${value.code}: ${why}`;
     }
     if (textOf(value) === "") return `${this.address} shows nothing.`;
-    const giver = calls.find(({ answer }) => answer === value)?.definition;
-    const unit = giver ? unitOf(giver) : this.cell.isDate ? "date" : undefined;
-    return `${this.address} shows ${valueText(value, unit)}.`;
+    return `${this.address} shows ${valueText(value, this.unitFrom(calls, at, value))}.`;
+  }
+
+  /** By the function that gives this very number, else by the cell's format. */
+  private unitFrom(calls: readonly Call[], { row, column }: Offset, value: Value): Unit {
+    const isGiven = ({ answer }: Call): boolean =>
+      Array.isArray(answer) ? answer[row]?.[column] === value : answer === value;
+    const giver = calls.find(isGiven);
+    const unit = giver && unitOfAnswer(giver, Array.isArray(giver.answer) ? column : 0);
+    return unit ?? (this.cell.isDate ? unitShown(value, true) : undefined);
   }
 
   /** The sheet may not have been worked out since its cells changed: then it shows what is no longer so. */
-  private differences({ found }: WorkedOut, at: Offset): readonly string[] {
+  private differences({ found, calls }: WorkedOut, at: Offset): readonly string[] {
     if (!found.known) return [];
     const { row, column } = at;
     const own = (Array.isArray(found.value) ? found.value[row]?.[column] : found.value) as Value | undefined;
     if (own === undefined || isSameValue(own, this.cell.value)) return [];
-    const unit = this.cell.isDate ? "date" : undefined;
+    const unit = this.unitFrom(calls, at, own);
     return [
       `Worked out again now from the same cells, it gives ${valueText(own, unit)}. Have the sheet worked out again, and look which of the two stands there.`,
     ];
@@ -120,7 +127,7 @@ export class Explaining {
       found.set(piece.text, {
         name: piece.text,
         help: "",
-        value: await this.readText(piece, working, from),
+        value: await this.readText(piece, working),
         from: fromText(piece, from, this.overview),
         isAtFault: false,
       });
@@ -128,15 +135,11 @@ export class Explaining {
     return [...found.values()];
   }
 
-  private async readText(piece: Node, working: Working, from: Standing): Promise<string> {
+  private async readText(piece: Node, working: Working): Promise<string> {
     const found = await working.work(piece);
     if (!found.known) return NOT_WORKED_OUT;
-    if (piece.is === "name") return anyText(found.value, isDay(piece.text) ? "date" : unitOfName(piece.text));
-    const cells = cellsOf(piece.text, from, this.overview);
-    if (!cells || Array.isArray(found.value)) return anyText(found.value);
-    const { top: row, left: column } = cells.area;
-    const { isDate } = await cellAt(this.workbook, { sheet: cells.sheet, row, column });
-    return anyText(found.value, isDate ? "date" : undefined);
+    if (piece.is === "name") return foundText(found, isDay(piece.text) ? "date" : unitOfName(piece.text));
+    return foundText(found);
   }
 }
 

@@ -6,11 +6,14 @@ import { call, type Answer } from "../../../src/worksheet/call";
 import type { Matrix } from "../../../src/worksheet/cell";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
+import { givesDate } from "../../../src/worksheet/result-kind";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { parse } from "../../../src/formula/parse";
 import { pieces, type Node } from "../../../src/formula/tree";
+import { isDateFormat } from "../add-columns/samples";
 import { isError, operators, plainFunctions, truth } from "./plain-functions";
 import { cellsOf, type Cells, type Standing } from "./references";
+import type { Unit } from "./values";
 
 /** So many cells are read for one explanation; more would keep people waiting. */
 const MOST_CELLS = 200_000;
@@ -18,7 +21,12 @@ const MOST_CELLS = 200_000;
 const DEEPEST = 8;
 
 export type Found =
-  | { readonly known: true; readonly value: Value | Matrix<Value> }
+  | {
+      readonly known: true;
+      readonly value: Value | Matrix<Value>;
+      /** Cells of these columns show dates, by their format; left out where no cells were read. */
+      readonly dates?: readonly boolean[];
+    }
   /** A fragment: why it was not worked out. */
   | { readonly known: false; readonly because: string };
 
@@ -47,7 +55,7 @@ export interface WorkedOut {
   readonly gaps: readonly string[];
 }
 
-const value = (one: Value | Matrix<Value>): Found => ({ known: true, value: one });
+const value = (one: Value | Matrix<Value>): Found & { readonly known: true } => ({ known: true, value: one });
 const unknown = (because: string): Found => ({ known: false, because });
 
 const PREFIX = /^(?:TUBE\.|_xldudf_TUBE_)/i;
@@ -127,7 +135,21 @@ export class Working {
   private async read({ sheet, area }: Cells, text: string): Promise<Found> {
     if (area.rows * area.columns > MOST_CELLS) return this.gap(`${text} is too many cells to read here`);
     const { values = [] } = await this.workbook.read({ sheet, area }, ["values"]);
-    return value(area.rows === 1 && area.columns === 1 ? (values[0]?.[0] ?? null) : values);
+    const isOne = area.rows === 1 && area.columns === 1;
+    return { ...value(isOne ? (values[0]?.[0] ?? null) : values), dates: await this.dates({ sheet, area }, values) };
+  }
+
+  /** By the first cell of each column that holds a number: a header has another format than what stands below it. */
+  private async dates({ sheet, area }: Cells, values: Matrix<Value>): Promise<readonly boolean[]> {
+    const firsts = Array.from({ length: area.columns }, (_, c) =>
+      values.findIndex((row) => typeof row[c] === "number"),
+    );
+    const rows = new Map<number, readonly string[]>();
+    for (const row of new Set(firsts.filter((first) => first >= 0))) {
+      const line = { ...area, top: area.top + row, rows: 1 };
+      rows.set(row, (await this.workbook.read({ sheet, area: line }, ["formats"])).formats?.[0] ?? []);
+    }
+    return firsts.map((first, column) => isDateFormat(rows.get(first)?.[column] ?? ""));
   }
 
   /** LET gives names to what it works out; they count in what stands behind them. */
@@ -143,8 +165,12 @@ export class Working {
     if (bound) return bound;
     const name = this.overview.names.find((one) => one.name.toLowerCase() === text.toLowerCase());
     if (!name) return this.gap(`${text} is no name of this workbook`);
-    if (name.value !== null) return value(name.value);
     const meant = parse(name.refersTo);
+    if (name.value !== null) {
+      const cells = meant.is === "reference" ? cellsOf(meant.text, this.standing, this.overview) : null;
+      const isOne = cells !== null && cells.area.rows === 1 && cells.area.columns === 1;
+      return { ...value(name.value), ...(isOne && { dates: await this.dates(cells, [[name.value]]) }) };
+    }
     if (meant.is !== "reference" && meant.is !== "name" && meant.is !== "number")
       return this.gap(`the name ${name.name} is not worked out here`);
     if (this.depth >= DEEPEST) return this.gap(`the name ${name.name} leads in a circle`);
@@ -194,7 +220,8 @@ export class Working {
     const narrowed = given.map((found, i) => {
       const isEach = definition.order[i]?.param.mode === "each";
       if (!isEach || !found.known || !Array.isArray(found.value)) return found;
-      return value(((found.value as Matrix<Value>)[row]?.[column] ?? null) as Value);
+      const own = (found.value as Matrix<Value>)[row]?.[column] ?? null;
+      return { ...value(own), ...(found.dates && { dates: [found.dates[column] ?? false] }) };
     });
     return { given: narrowed, at: this.at, answer: own };
   }
@@ -236,6 +263,17 @@ const LONGEST = 60;
 const shortened = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text);
 
 const rawOf = (found: Found): unknown => (found.known ? found.value : null);
+
+/** What the numbers of an answer are counted in, column by column. */
+export function unitOfAnswer({ definition, given }: Call, column: number): Unit {
+  const choices = Object.fromEntries(
+    definition.order.map(({ name }, i) => {
+      const found = given[i];
+      return [name, found?.known ? found.value : undefined];
+    }),
+  );
+  return givesDate(definition, column, choices) ? "date" : definition.result.unit;
+}
 
 /** An answer as it would stand in a cell. */
 const standing = (answer: Exclude<Answer, unknown[][]>): Value =>

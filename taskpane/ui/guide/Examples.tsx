@@ -1,5 +1,6 @@
 import { exampleFormula } from "../../../functions/formula-text";
-import type { Given, Params, Example, SheetFunction } from "../../../src/worksheet/define";
+import type { Params, Example, SheetFunction } from "../../../src/worksheet/define";
+import { givesDate } from "../../../src/worksheet/result-kind";
 import { guide as guideTexts } from "../../texts/guide";
 import { dateText } from "../dates";
 
@@ -8,11 +9,11 @@ const MOST_ROWS = 4;
 /** Examples shown at once. */
 const FIRST = 3;
 
-function given(gives: Given, fn: SheetFunction, locale: string): string {
-  const one = (cell: unknown): string => {
+function given(fn: SheetFunction, { gives, args }: Example<Params>, locale: string): string {
+  const one = (cell: unknown, column = 0): string => {
     if (cell === null || cell === "") return guideTexts.emptyResult;
     if (typeof cell === "number") {
-      return fn.result.kind === "date"
+      return givesDate(fn, column, args)
         ? dateText(cell, locale)
         : `${cell}${fn.result.unit && fn.result.kind === "number" ? ` ${fn.result.unit}` : ""}`;
     }
@@ -23,7 +24,7 @@ function given(gives: Given, fn: SheetFunction, locale: string): string {
     return String(cell);
   };
   if (!Array.isArray(gives)) return one(gives);
-  const rows = (gives as readonly (readonly unknown[])[]).map((row) => row.map(one).join(", "));
+  const rows = (gives as readonly (readonly unknown[])[]).map((row) => row.map((cell, i) => one(cell, i)).join(", "));
   return rows.slice(0, MOST_ROWS).join("; ") + (rows.length > MOST_ROWS ? "; …" : "");
 }
 
@@ -36,7 +37,7 @@ export function Examples({ fn, locale }: { readonly fn: SheetFunction; readonly 
         <code className="formula">{exampleFormula(fn, example)}</code>
         <p className="gives">
           <span>{guideTexts.expected}</span>
-          <strong>{given(example.gives, fn, locale)}</strong>
+          <strong>{given(fn, example, locale)}</strong>
           {example.within !== undefined && <span className="note">{guideTexts.within(example.within)}</span>}
         </p>
         <p className="note">{guideTexts.source(example.source)}</p>

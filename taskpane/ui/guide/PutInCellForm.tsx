@@ -1,5 +1,6 @@
 import { useId, useRef, useState } from "react";
 import type { SheetFunction } from "../../../src/worksheet/define";
+import { givesDate } from "../../../src/worksheet/result-kind";
 import { putInCell, targetOf, type Put } from "../../actions/insert-function";
 import { guide as guideTexts } from "../../texts/guide";
 import { pane as paneTexts } from "../../texts/pane";
@@ -41,6 +42,7 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
   );
   const isMissing = (i: number): boolean => fn.order[i]?.param.optional === false && read[i]?.as === "nothing";
   const target = targetOf(overview);
+  const choices = Object.fromEntries(fn.order.map(({ name }, i) => [name, typed[i]]));
 
   async function onPut() {
     const missing = fn.order.findIndex((_, i) => isMissing(i));
@@ -50,7 +52,7 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
     const outcome = await putInCell(
       workbook,
       formula,
-      fn.result.kind === "date" ? DATE_FORMAT : undefined,
+      givesDate(fn, 0, choices) ? DATE_FORMAT : undefined,
       new AbortController().signal,
     ).catch((error: unknown): Put => ({ sentence: paneTexts.unexpected(String(error)), receipt: null }));
     setBusy(false);

@@ -106,6 +106,73 @@ describe("a function of ours", () => {
   });
 });
 
+describe("a date is never told as its number", () => {
+  /* D2 and D3 fall due once in these months: counted on a calendar. */
+  const load = "=TUBE.CHANGELOAD(D2:D3,{12},D2,2)";
+  const months = [day("2026-03-01"), day("2026-04-01")];
+
+  it("where the function gives it, whatever the cell's format: its own cell, all it gives, a cell that it fills", async () => {
+    const cells = { H2: { formula: load, value: months[0]! }, H3: { value: months[1]! } };
+    const sheets = (at: string): WorkbookDescription => {
+      const description = book({ value: null }, { selection: { sheet: "Adults", area: at } });
+      return { ...description, sheets: description.sheets.map((sheet, i) => (i === 0 ? { ...sheet, cells } : sheet)) };
+    };
+    const own = await explained(sheets("H2"));
+    expect(own.headline).toBe("H2 shows 1 Mar 2026.");
+    expect(own.calls[0]!.result).toMatch(/^4 cells: 1 Mar 2026, \d, 1 Apr 2026, …\.$/);
+    expect((await explained(sheets("H3"))).headline).toBe("H3 shows 1 Apr 2026.");
+  });
+
+  it("where another word is asked of the same function, the number stays one", async () => {
+    const code = '"(01)95012345678903(17)261231(30)12"';
+    // 31 December 2026 and 12 pieces, as written in the code.
+    const expiry = await of(`=TUBE.READCODE(${code},"expiry")`, { value: day("2026-12-31") });
+    expect(expiry.headline).toBe("F2 shows 31 Dec 2026.");
+    const quantity = await of(`=TUBE.READCODE(${code},"quantity")`, { value: 12 });
+    expect(quantity.headline).toBe("F2 shows 12.");
+  });
+
+  it("where a cell shows one that is read as something else", async () => {
+    const size = { value: day("2026-10-14"), format: "d-mmm" };
+    const said = await explained(
+      book(
+        { formula: "=TUBE.FRTOMM(H2)", error: "#VALUE!" },
+        {
+          sheets: [
+            { name: "Adults", rows: [[]], cells: { F2: { formula: "=TUBE.FRTOMM(H2)", error: "#VALUE!" }, H2: size } },
+          ],
+        },
+      ),
+    );
+    expect(said.calls[0]!.given[0]).toMatchObject({ value: "14 Oct 2026" });
+  });
+
+  it("where the rest of the formula reads a block or a name", async () => {
+    const names = [{ name: "Began_On", refersTo: "=Adults!$D$3", value: day("2025-11-30") }];
+    const said = await of("=IF(COUNT(D2:D4)>1,Began_On,0)", date("2025-11-30"), { names });
+    expect(said.reads.map(({ name, value }) => [name, value])).toEqual([
+      ["D2:D4", '3 cells: 14 Mar 2026, 30 Nov 2025, "3/4/26"'],
+      ["Began_On", "30 Nov 2025"],
+    ]);
+  });
+
+  it("but a small number in a cell that is formatted as a date is no date", async () => {
+    const said = await of("=TUBE.CHANGEDUE(D2,H2)", date("2026-06-14"), {
+      sheets: [
+        {
+          name: "Adults",
+          rows: [[], [null, null, null, date("2026-03-14")]],
+          cells: {
+            F2: { formula: "=TUBE.CHANGEDUE(D2,H2)", ...date("2026-06-14") },
+            H2: { value: 3, format: "d mmm yyyy" },
+          },
+        },
+      ],
+    });
+    expect(said.calls[0]!.given[1]).toMatchObject({ value: "3" });
+  });
+});
+
 describe("plain Excel around ours", () => {
   const BY_KIND =
     '=IF(EXACT(LOWER(TRIM([@Kind])),"balloon"),TUBE.CHANGEDUE([@[Last change]],3),' +
