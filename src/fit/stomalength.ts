@@ -1,5 +1,6 @@
 import { sources } from "../sources";
 import type { Matrix } from "../worksheet/cell";
+import { cited } from "../worksheet/cited";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { notAvailable, SheetError } from "../worksheet/error";
@@ -15,7 +16,7 @@ function readLengths(cells: Matrix): readonly number[] | SheetError {
   for (const cell of cells.flat()) {
     if (cell === null || cell === undefined || String(cell).trim() === "") continue;
     const length = oneLength.read(cell);
-    if (length instanceof SheetError) return new SheetError(`holds "${String(cell)}": ${length.message}`);
+    if (length instanceof SheetError) return new SheetError(`holds ${cited(String(cell))}: ${length.message}`);
     if (length !== null) lengths.push(length);
   }
   return lengths.length > 0 ? lengths.sort((a, b) => a - b) : new SheetError("is missing: give the lengths in stock");

@@ -1,6 +1,7 @@
 /** Days on which the clinic is shut: dates, and names of weekdays. */
 import { LAST_DAY, weekday } from "../maths/calendar";
 import type { Matrix } from "../worksheet/cell";
+import { cited } from "../worksheet/cited";
 import { readDate } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
 
@@ -29,7 +30,7 @@ export function readClosedDays(cells: Matrix): ClosedDays | SheetError {
     }
     const day = readDate(cell);
     if (day instanceof SheetError)
-      return new SheetError(`holds "${String(cell)}": give dates, or day names such as Sat`);
+      return new SheetError(`holds ${cited(String(cell))}: give dates, or day names such as Sat`);
     if (day !== null) dates.add(day);
   }
   return { dates, weekdays };

@@ -23,7 +23,9 @@ export const FRTOMM = define(
   documented && {
     details:
       "One French is a third of a millimetre of outside diameter. A text must hold one French size; other words round " +
-      "it are passed over (14 Fr x 2.3 cm). Two sizes, a question mark, gauge (14G) and millimetres are not guessed.",
+      "it are passed over (14 Fr x 2.3 cm), and so is a number below 5 behind it (14 Fr 2.3). A number alone is a size beside " +
+      "a word for a tube (PEG 15). Two sizes, a question mark, gauge (14G), millimetres, a letter or a fraction against the " +
+      "number (l4 Fr, 14½) are not guessed.",
     cautions: [
       "Read the size on the tube or its label; this only turns the number into millimetres.",
       "A leak is not cured by a larger tube.",
@@ -34,6 +36,7 @@ export const FRTOMM = define(
       { shows: "published", args: { size: 12 }, gives: 4, source: sources.french },
       { shows: "published", args: { size: "14 Fr" }, gives: 4.67, within: 0.005, source: sources.french },
       { shows: "use", args: { size: "CH 15" }, gives: 5, source: sources.french },
+      { shows: "use", args: { size: "PEG 15" }, gives: 5, source: sources.french },
       { shows: "use", args: { size: "14 Fr x 2.3 cm" }, gives: 4.67, within: 0.005, source: sources.french },
       {
         shows: "range",
@@ -47,6 +50,12 @@ export const FRTOMM = define(
         shows: "bad input",
         args: { size: "14G" },
         gives: { error: "#VALUE!", says: "G means gauge; write Fr" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { size: "l4Fr" },
+        gives: { error: "#VALUE!", says: "a letter or a sign against its number" },
         source: sources.catalogue,
       },
       { shows: "bad input", args: { size: "14 mm" }, gives: { error: "#VALUE!" }, source: sources.catalogue },

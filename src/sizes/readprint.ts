@@ -3,7 +3,8 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { openChoice, text } from "../worksheet/parameters";
-import { printUnits, readPrint } from "./print";
+import { readPrint } from "./print";
+import { printUnits } from "./printed-numbers";
 
 export const READPRINT = define(
   {
@@ -32,7 +33,8 @@ export const READPRINT = define(
   documented && {
     details:
       "Reads numbers that stand with their unit: Fr (also CH, FG, French), mm, cm, mL (also ml, cc). A number without a " +
-      "unit is not guessed. Two values of one unit, such as 3-5 mL, are an error in that part only. Nothing is converted.",
+      "unit is not guessed. Two values of one unit, such as 3-5 mL or 5 (max 7) mL, are an error in that part only, and so is a " +
+      "number with a letter or a fraction against it (l4 Fr, 1½ cm). Nothing is converted.",
     cautions: [
       "Never tell the volume from the size: one size, 14 Fr, is filled with 3 to 10 mL depending on its design.",
       "A printed range is for the service to decide: enter the volume agreed for this person, never above the label.",
@@ -67,10 +69,23 @@ export const READPRINT = define(
       },
       {
         shows: "bad input",
+        args: { text: "BALLOON 5 (MAX 7) ML", part: "mL" },
+        gives: { error: "#VALUE!", says: "two volumes: enter them yourself" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { text: "1½ cm", part: "cm" },
+        gives: { error: "#VALUE!", says: "read the tube again" },
+        source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
         args: { text: "14G", part: "Fr" },
         gives: { error: "#VALUE!", says: "G means gauge" },
         source: sources.catalogue,
       },
+      { shows: "boundary", args: { text: "12 Fr x .8 cm", part: "cm" }, gives: 0.8, source: sources.catalogue },
       { shows: "boundary", args: { text: "14 x 2.3 cm", part: "Fr" }, gives: "", source: sources.catalogue },
       { shows: "boundary", args: { text: "5 mL (5 cc)", part: "mL" }, gives: 5, source: sources.catalogue },
     ],

@@ -5,6 +5,7 @@
  * boxes; an identifier that is not listed is refused by name, because its length decides where the next one begins.
  */
 import { dayNumber, daysInMonth } from "../maths/calendar";
+import { cited } from "../worksheet/cited";
 import { SheetError } from "../worksheet/error";
 
 /** What a value consists of; "closed" ones have one length and need no separator behind them. */
@@ -117,7 +118,7 @@ function add(elements: Elements, id: string, value: string, year: number): Sheet
 const unknown = (id: string): SheetError =>
   /^\d{2,4}$/.test(id)
     ? new SheetError(`element (${id}) is not one this function reads: type lot and expiry from the print`)
-    : new SheetError(`"${id}" stands where an identifier should: scan or type it again`);
+    : new SheetError(`${cited(id)} stands where an identifier should: scan or type it again`);
 
 /** `(01)05012345678900(17)261231(10)A1`; an opening bracket inside a value is written \( . */
 function readBracketed(code: string, year: number): Elements | SheetError {

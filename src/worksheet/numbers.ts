@@ -1,3 +1,4 @@
+import { cited } from "./cited";
 import { SheetError } from "./error";
 
 /** Full-width digits and signs, as Japanese keyboards type them, and non-breaking spaces, as web pages paste them. */
@@ -24,7 +25,7 @@ export function numberOfText(text: string, units: readonly string[] = []): numbe
   if (!match) return null;
   const [, sign, digits] = match as unknown as [string, string, string];
   if (/^[1-9]\d{0,2},\d{3}$/.test(digits))
-    return new SheetError(`"${text}" may be decimal or thousands: write it without a comma`);
+    return new SheetError(`${cited(text)} may be decimal or thousands: write it without a comma`);
   const value = Number(digits.replace(",", "."));
   return sign === "-" ? -value : value;
 }

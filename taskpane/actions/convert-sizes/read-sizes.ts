@@ -3,6 +3,7 @@ import { cellAddress } from "../../../src/columns/formula";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
+import { cited } from "../../../src/worksheet/cited";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import type { Reading, SizeCell, SizeCells, SizeGroup, Way } from "./interface";
@@ -76,7 +77,7 @@ function reader(way: Way): (value: Value) => CellRead {
 /** The reason without the cell's own text in it, so that cells with the same reason stand together; null for none. */
 function reasonFor(recipe: Recipe, role: Role, value: Value): string | null {
   const problem = recipe.problem({ [role]: value }, noSettings);
-  return problem && problem.reason.replace(/^(?:size|diameter) /, "").replaceAll(`"${textOf(value)}"`, "it");
+  return problem && problem.reason.replace(/^(?:size|diameter) /, "").replaceAll(cited(textOf(value)), "it");
 }
 
 function cellAt(row: number, column: number, value: Value): SizeCell {

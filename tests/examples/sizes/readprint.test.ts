@@ -25,6 +25,18 @@ test.each([
   ["see letter", ["", "", "", ""]],
   ["14 x 2.3 cm", ["", "", 2.3, ""]],
   [14, ["", "", "", ""]],
+  ["12 Fr x .8 cm", [12, "", 0.8, ""]],
+  ["12Frx.8cm", [12, "", 0.8, ""]],
+  [".5 mL", ["", "", "", 0.5]],
+  ["Ch.14, 5 mL", [14, "", "", 5]],
+  ["14Fr2.3cm5mL", [14, "", 2.3, 5]],
+  ["14Fr 2.3", [14, "", "", ""]],
+  ["14 Fr/2.3", [14, "", "", ""]],
+  ["14 Fr/2.3 cm", [14, "", 2.3, ""]],
+  ["14 Fr - LOT 12", [14, "", "", ""]],
+  ["PEG 15", ["", "", "", ""]],
+  ["5..10", ["", "", "", ""]],
+  ["constructor 14 __proto__ 5 mL, 14 Fr", [14, "", "", "two volumes: enter them yourself"]],
 ])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
 
 describe("two values of one unit are not chosen between, in that part only", () => {
@@ -34,10 +46,35 @@ describe("two values of one unit are not chosen between, in that part only", () 
     ["14 Fr, 3 – 5 mL", [14, "", "", VOLUMES]],
     ["3 to 5 mL", ["", "", "", VOLUMES]],
     ["5 mL, max 7 mL", ["", "", "", VOLUMES]],
+    ["BALLOON 5 (MAX 7) ML", ["", "", "", VOLUMES]],
+    ["balloon 5 mL (max. 7)", ["", "", "", VOLUMES]],
+    ["14 Fr, 5 à 10 mL", [14, "", "", VOLUMES]],
+    ["5..10 mL", ["", "", "", VOLUMES]],
+    ["5|10 mL", ["", "", "", VOLUMES]],
+    ["5 10 mL", ["", "", "", VOLUMES]],
+    ["3to5ml", ["", "", "", VOLUMES]],
+    ["2·5 cm", ["", "", "two lengths: enter them yourself", ""]],
     ["3, 5 or 10 mL", ["", "", "", VOLUMES]],
     ["14/16 Fr 5 mL", ["two sizes: enter them yourself", "", "", 5]],
     ["1.7 cm or 2.3 cm", ["", "", "two lengths: enter them yourself", ""]],
     ["14G 5 mL", ["G means gauge; write Fr", "", "", 5]],
+  ])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
+});
+
+describe("a number with something against it that no unit explains is refused in its part", () => {
+  const not = (number: string) => `"${number}" cannot be meant: read the tube again`;
+  test.each([
+    ["l4Fr 5 mL", [not("4 Fr"), "", "", 5]],
+    ["I4 Fr 5 mL", [not("4 Fr"), "", "", 5]],
+    ["1O Fr 5 mL", [not("1 Fr"), "", "", 5]],
+    ["1½ cm", ["", "", not("1 cm"), ""]],
+    ["1 ½ cm", ["", "", expect.stringMatching(/two lengths|cannot be meant/), ""]],
+    ["½ mL", ["", "", "", not("½ mL")]],
+    ["2١ Fr", [not("2 Fr"), "", "", ""]],
+    ["14Fr.5mL", [14, "", "", not("5 mL")]],
+    ["14 Fr ,5 mL", [14, "", "", not("5 mL")]],
+    ["balloon5mL", ["", "", "", not("5 mL")]],
+    ["LOT A304, 14 Fr", [14, "", "", ""]],
   ])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
 });
 
