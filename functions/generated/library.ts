@@ -118,6 +118,8 @@ export interface RemovalArguments {
   readonly firsttube?: number | string | boolean | null;
   /** Weeks from which an opening counts as mature (weeks; at least 2, at most 104; left out: 12). */
   readonly mature?: number | string | null;
+  /** Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known (left out: not known). */
+  readonly slow?: number | string | boolean | null;
 }
 
 /**
@@ -321,7 +323,7 @@ export const dueDates: NamedFunction<DueDatesArguments, readonly (readonly [due:
 
 /** Arguments of `dueState`. */
 export interface DueStateArguments {
-  /** Due date (date). */
+  /** Due date (date). null: not known. */
   readonly due: Day | null;
   /** Today, or the day that the answer is for (date). */
   readonly asof: Day | null;
@@ -337,7 +339,7 @@ export interface DueStateArguments {
  * - Later is a comparison of dates. It does not show that a tube is sound or in the right place.
  * - Let today stand in one cell (the name As_of) instead of TODAY() in every formula.
  *
- * @returns past limit, overdue, due soon, later or no date; "no date" when due or asof is blank; or a SheetError with its sentence.
+ * @returns past limit, overdue, due soon, later or no date; "no date" when asof is blank; or a SheetError with its sentence.
  */
 export const dueState: NamedFunction<DueStateArguments, string> = named("DUESTATE");
 
@@ -369,9 +371,9 @@ export interface TractStateArguments {
   readonly asof: Day | null;
   /** Weeks below which an opening is immature (weeks; at least 1, at most 104; left out: 6). */
   readonly immature?: number | string | null;
-  /** Weeks from which an opening counts as mature (weeks; at least 2, at most 104; left out: 12). */
+  /** Weeks from which an opening counts as mature (weeks; at least 8, at most 104; left out: 12). */
   readonly mature?: number | string | null;
-  /** Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known (left out: none recorded). */
+  /** Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known (left out: not known). */
   readonly slow?: number | string | boolean | null;
 }
 
@@ -422,11 +424,14 @@ export interface BookArguments {
   readonly latest?: Cells<Day | null>;
   /** Who comes first (left out: worst first). */
   readonly rule?: "worst first" | "most in time" | null;
+  /** Today: sessions before it are over and book nobody (date; left out: every session is still to come). */
+  readonly asof?: Day | null;
 }
 
 /**
  * Books people into clinic sessions with so many places each: a session date for everybody, or no place.
  *
+ * - Without today, a session that is already over books people too.
  * - No place is a finding: open a session or arrange another way.
  * - Most in time leaves those already overdue until last: look at them first.
  * - A booking does not say that waiting is without risk; symptoms go before dates.
@@ -447,10 +452,12 @@ export interface StomaLengthArguments {
   readonly rule?: "larger" | "mean" | "lying only" | null;
   /** Slack above the mean (cm; at least 0, at most 2; left out: 0.2). */
   readonly slack?: number | string | null;
+  /** Most slack above the larger reading (cm; at least 0, at most 5; left out: 0.5). */
+  readonly most?: number | string | null;
 }
 
 /**
- * The shortest low-profile length in stock that is long enough for an opening measured lying and sitting.
+ * The shortest low-profile length in stock that is in range for an opening measured lying and sitting.
  *
  * - In 28 adults the opening was longer sitting than lying: 4.9 against 3.6 cm on average. Lying alone may be too short.
  * - Too short is worse than too long: a tight tube can be buried. Look at the skin after the change.
@@ -660,7 +667,7 @@ export interface WearRatioArguments {
  *
  * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
  * - How long others lasted does not show that the tube in place is sound.
- * - Limits that contain 1 mean: not known to differ. 1, 1, 1 does not show that all are alike, only that it cannot be told.
+ * - Limits that contain 1 mean: not known to differ. #N/A does not show that all are alike, only that it cannot be told.
  * - A high ratio is a question to ask (size, volume, fluid, place of the balloon, handling), not an answer.
  * - A person's own interval is set by those responsible, within the device's label.
  *
@@ -1162,7 +1169,7 @@ export interface CameOutArguments {
   readonly access: number | string | boolean | null;
   /** Is this still the first tube? yes, no or not known (left out: not known). */
   readonly firsttube?: number | string | boolean | null;
-  /** Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known (left out: none recorded). */
+  /** Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known (left out: not known). */
   readonly slow?: number | string | boolean | null;
   /** Weeks below which an opening is immature (weeks; at least 1, at most 104; left out: 6). */
   readonly immature?: number | string | null;
@@ -1200,6 +1207,8 @@ export interface PlainWordsArguments {
   readonly access?: number | string | boolean | null;
   /** What is seen outside (long or low-profile; left out: not known). */
   readonly shape?: number | string | null;
+  /** Today, or the day that the page is for: the next change must lie behind it (date; left out: not compared). */
+  readonly asof?: Day | null;
 }
 
 /**

@@ -4,11 +4,11 @@ import { reading } from "../worksheet/parameters";
 
 export type Access = "G" | "GJ" | "J" | "not known";
 
-/** `G-J` and `g/j` are GJ; whatever else is not known, never refused: the sentences for it are the cautious ones. */
+/** `G-J`, `G - J`, `G+J` and `g/j` are GJ; whatever else is not known, never refused: the sentences for it are the cautious ones. */
 const accessOf = (cell: Exclude<Cell, null>): Access => {
   const word = String(cell)
     .toUpperCase()
-    .replace(/[\s/-]/g, "");
+    .replace(/[\s/+&\u2010-\u2015\u2212-]/g, "");
   return word === "G" || word === "GJ" || word === "J" ? word : "not known";
 };
 

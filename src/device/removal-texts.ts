@@ -5,8 +5,8 @@ export const removalTexts = {
     "the skin, ease the tube out, stop at resistance, pain or blood. Position confirmed before any feed. The label and " +
     "the placing team decide.",
   balloonOtherwise:
-    "Held by a balloon, but the opening is new, its age not known, or this is the first tube: do not remove. The " +
-    "placing team decides.",
+    "Held by a balloon, but the opening is new, its age not known, this is the first tube, or healing is slow: do not " +
+    "remove. The placing team decides.",
   balloonAccessNotKnown:
     "Held by a balloon, but it is not recorded where this tube ends: do not remove. The placing team decides.",
   bumper:

@@ -19,6 +19,21 @@ export const marksToAsk = [
   ...["cannot see", "cannot tell", "not visible", "?"],
 ] as const;
 
+/** G and J written apart, whatever stands between them. */
+const G_AND_J = /\b(?:pe)?g ?[-/+&\u2010-\u2015\u2212]? ?j\b/;
+
+/** What marks say that the answer about the port denies, also when negated: somebody has to look again. */
+export const marksAgainst = {
+  yes: [
+    ...["bumper", "dome", "inner disc", "inner disk", "inside disc", "inside disk", "internal disc", "internal disk"],
+    ...["no balloon", "not a balloon", "without balloon", "without a balloon", "no valve", "without valve", "no port"],
+    ...["without a valve", "without port", "without a port", "non-balloon", "non balloon", "balloonless"],
+  ],
+  no: ["balloon", "valve", "inflat", "luer", "mls", "millilit"],
+} as const;
+/** A volume belongs to a balloon. */
+const VOLUME = /\d ?(?:ml|cc)\b/;
+
 const ASK = "ask placing team";
 
 export const RETENTION = define(
@@ -38,15 +53,19 @@ export const RETENTION = define(
     result: { shape: "cell", kind: "text", help: "balloon, bumper or ask placing team", blank: ASK },
     compute: ({ balloonport, marks }) => {
       const seen = marks.toLowerCase();
-      if (balloonport === "not known" || marksToAsk.some((mark) => seen.includes(mark))) return ASK;
-      return balloonport === "yes" ? "balloon" : "bumper";
+      if (balloonport === "not known" || G_AND_J.test(seen)) return ASK;
+      if ([...marksToAsk, ...marksAgainst[balloonport]].some((mark) => seen.includes(mark))) return ASK;
+      if (balloonport === "yes") return "balloon";
+      return VOLUME.test(seen) ? ASK : "bumper";
     },
   },
   documented && {
     details:
       "A valve for the balloon means a balloon; none means a bumper. PEG, RIG, G-tube or button say how it was placed or " +
       "its shape, never how it is held, and are passed over. These words in marks, anywhere, in any case and also when " +
-      `negated, give ask placing team: ${marksToAsk.join(", ")}. A number is no answer, because an empty cell can arrive as 0.`,
+      `negated, give ask placing team: ${marksToAsk.join(", ")}, G - J. So do words that contradict the answer: with a valve ` +
+      `${marksAgainst.yes.join(", ")}; without one ${marksAgainst.no.join(", ")}, a number of mL. A number is no answer, because ` +
+      "an empty cell can arrive as 0.",
     cautions: [
       "What can be seen may not show how it is held: if in doubt, ask the placing team. Do not pull to find out.",
       "Never feed or medicine into the balloon valve.",
@@ -72,6 +91,18 @@ export const RETENTION = define(
       },
       { shows: "blank", args: { balloonport: "" }, gives: ASK, source: sources.catalogue },
       { shows: "bad input", args: { balloonport: 1 }, gives: ASK, source: sources.catalogue },
+      {
+        shows: "bad input",
+        args: { balloonport: "no", marks: "balloon 5 mL" },
+        gives: ASK,
+        source: "defined by this function's rule: a balloon without its valve contradicts",
+      },
+      {
+        shows: "boundary",
+        args: { balloonport: "yes", marks: "G - J" },
+        gives: ASK,
+        source: `${sources.soscia}: a part in the bowel`,
+      },
       {
         shows: "boundary",
         args: { balloonport: "yes", marks: "not stitched" },

@@ -22,7 +22,7 @@ export const BOLUSPLAN = define(
       blank: "",
     },
     compute: ({ volume, largest }) => {
-      const feeds = Math.ceil(rounded(volume / largest));
+      const feeds = Math.max(1, Math.ceil(rounded(volume / largest)));
       return [feeds, rounded(volume / feeds)];
     },
   },

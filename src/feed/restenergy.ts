@@ -7,15 +7,15 @@ import { number, openChoice, reading } from "../worksheet/parameters";
 import { startingPoint, weightKg } from "./arguments";
 import { byBands, henry, mifflinStJeor, schofield, type Sex } from "./rest-energy";
 
-const SEXES: Readonly<Record<string, Sex>> = {
-  ...{ m: "male", male: "male", man: "male", boy: "male" },
-  ...{ f: "female", female: "female", woman: "female", girl: "female" },
-};
+const SEXES: ReadonlyMap<string, Sex> = new Map([
+  ...["m", "male", "man", "boy"].map((word) => [word, "male"] as const),
+  ...["f", "female", "woman", "girl"].map((word) => [word, "female"] as const),
+]);
 
 const readSex = (cell: Exclude<Cell, null>): Sex | null | SheetError => {
   if (cell === 0) return null;
   return (
-    SEXES[String(cell).trim().toLowerCase()] ??
+    SEXES.get(String(cell).trim().toLowerCase()) ??
     new SheetError("must be M or F (or male, female, man, woman, boy, girl)")
   );
 };

@@ -1,12 +1,10 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
-import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
-import { lengthCm, SLACK_LEAST, SLACK_MOST } from "./lengths";
+import { fitOf, lengthCm, mostSlack, SLACK_LEAST, slacksCross } from "./lengths";
 
-const crossed = new SheetError("least is above most: check both settings");
+const crossed = slacksCross("least");
 
 export const STOMAFIT = define(
   {
@@ -23,7 +21,7 @@ export const STOMAFIT = define(
         max: 2,
         fallback: SLACK_LEAST,
       }),
-      most: number("Most slack above the larger reading", { unit: "cm", min: 0, max: 5, fallback: SLACK_MOST }),
+      most: mostSlack(),
     },
     subject: ["length", "lying", "sitting"],
     result: {
@@ -32,12 +30,8 @@ export const STOMAFIT = define(
       help: "too short, in range, too long or not measured",
       blank: "not measured",
     },
-    compute: ({ length, lying, sitting, least, most }) => {
-      if (least > most) return crossed;
-      const larger = Math.max(lying, sitting);
-      if (length < larger || length < rounded((lying + sitting) / 2 + least)) return "too short";
-      return length > rounded(larger + most) ? "too long" : "in range";
-    },
+    compute: ({ length, lying, sitting, least, most }) =>
+      least > most ? crossed : fitOf(length, lying, sitting, least, most),
   },
   documented && {
     details:

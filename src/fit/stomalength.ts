@@ -6,7 +6,7 @@ import { documented } from "../worksheet/documented";
 import { notAvailable, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { choice, NOT_KNOWN, number, orNotKnown, range } from "../worksheet/parameters";
-import { lengthCm, LONGEST, SLACK_LEAST } from "./lengths";
+import { fitOf, lengthCm, LONGEST, mostSlack, SLACK_LEAST, slacksCross } from "./lengths";
 
 const oneLength = lengthCm("Length");
 
@@ -23,13 +23,18 @@ function readLengths(cells: Matrix): readonly number[] | SheetError {
 }
 
 const measureBoth = new SheetError("measure lying and sitting; for somebody who cannot sit use the rule lying only");
+const canSit = new SheetError(
+  "sitting is above lying: lying only is for somebody who cannot sit, and a tube of that length would be too short",
+);
+const crossed = slacksCross("slack");
 const noneLongEnough = notAvailable("no length in stock is long enough");
+const noneInRange = notAvailable("no length in stock is in range: those that are long enough are too long");
 
 export const STOMALENGTH = define(
   {
     name: "STOMALENGTH",
     family: "Fit",
-    summary: "The shortest low-profile length in stock that is long enough for an opening measured lying and sitting.",
+    summary: "The shortest low-profile length in stock that is in range for an opening measured lying and sitting.",
     params: {
       lying: lengthCm("Opening measured lying"),
       sitting: orNotKnown(lengthCm("Opening measured sitting; may be blank under the rule lying only")),
@@ -45,22 +50,28 @@ export const STOMALENGTH = define(
         { fallback: "larger" },
       ),
       slack: number("Slack above the mean", { unit: "cm", min: 0, max: 2, fallback: SLACK_LEAST }),
+      most: mostSlack(),
     },
     subject: ["lying"],
     result: { shape: "cell", kind: "number", unit: "cm", help: "One of the lengths in stock", blank: "" },
-    compute: ({ lying, sitting, lengths, rule, slack }) => {
+    compute: ({ lying, sitting, lengths, rule, slack, most }) => {
+      if (slack > most) return crossed;
       if (rule !== "lying only" && sitting === NOT_KNOWN) return measureBoth;
+      if (rule === "lying only" && sitting !== NOT_KNOWN && sitting > lying) return canSit;
       const other = rule === "lying only" || sitting === NOT_KNOWN ? lying : sitting;
+      const fits = lengths.map((length) => fitOf(length, lying, other, slack, most));
+      if (!fits.includes("in range")) return fits.includes("too long") ? noneInRange : noneLongEnough;
+      if (rule !== "mean") return lengths[fits.indexOf("in range")]!;
       const enough = rounded((lying + other) / 2 + slack);
-      const least = rule === "larger" ? Math.max(lying, other, enough) : enough;
-      return lengths.find((length) => length >= least) ?? noneLongEnough;
+      return lengths.find((length) => length >= enough)!;
     },
   },
   documented && {
     details:
-      "Larger, the default: the shortest length that is below neither the larger reading nor the mean of both plus slack; " +
-      "STOMAFIT never calls it too short. Mean: not below the mean plus slack, so it may be shorter than the larger " +
-      "reading. Lying only: the lying reading plus slack. Measuring in both positions is published; the rule and the " +
+      "Larger, the default: the shortest length that STOMAFIT calls in range, neither below the larger reading or the mean " +
+      "of both plus slack, nor above the larger reading plus most. Mean: the shortest that is not below the mean plus " +
+      "slack, so it may be shorter than the larger reading. Lying only: the lying reading plus slack; refused where a " +
+      "larger sitting reading stands there. #N/A where STOMAFIT would call nothing in stock in range. Measuring in both positions is published; the rule and the " +
       "slack are clinic settings.",
     cautions: [
       "In 28 adults the opening was longer sitting than lying: 4.9 against 3.6 cm on average. Lying alone may be too short.",
@@ -106,6 +117,24 @@ export const STOMALENGTH = define(
         args: { lying: 23, sitting: 25, lengths: [[2], [2.3]] },
         gives: { error: "#VALUE!", says: "at most 10" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { lying: 3.6, sitting: 4.9, lengths: [[4], [5]], rule: "lying only" },
+        gives: { error: "#VALUE!", says: "sitting is above lying" },
+        source: `${sources.steenblik}: lying alone is too short`,
+      },
+      {
+        shows: "boundary",
+        args: { lying: 2, sitting: 2.2, lengths: [[2], [2.8], [4]] },
+        gives: { error: "#N/A", says: "those that are long enough are too long" },
+        source: "by hand: 2 is below the larger reading, 2.8 above 2.2 plus 0.5",
+      },
+      {
+        shows: "boundary",
+        args: { lying: 2, sitting: 2.2, lengths: [[2], [2.7], [4]] },
+        gives: 2.7,
+        source: "by hand: 2.2 plus 0.5 is 2.7, and the limit itself is in range",
       },
       {
         shows: "boundary",

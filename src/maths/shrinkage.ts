@@ -100,9 +100,8 @@ export function fitSharedRate(people: Exposure): SharedRate | undefined {
   return best;
 }
 
-/** One person's rate over the mean rate, after what was seen: the posterior's mean and limits. */
+/** One person's rate over the mean rate, after what was seen: the posterior's mean and limits; spread must be above 0. */
 export function shrunkenRatio({ mean, spread }: SharedRate, events: number, time: number, level: number) {
-  if (spread === 0) return { ratio: 1, low: 1, high: 1 };
   const shape = 1 / spread + events;
   const scale = spread / (1 + spread * mean * time);
   const tail = (1 - level) / 2;

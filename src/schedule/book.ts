@@ -3,7 +3,7 @@ import { day, readDate } from "../worksheet/dates";
 import { define, type Param } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
-import { choice, numberReader } from "../worksheet/parameters";
+import { choice, date, numberReader } from "../worksheet/parameters";
 import { columnOf, type NumberColumn } from "../worksheet/rows";
 import { bookMostInTime, bookWorstFirst, openSessions, type Session, type Waiting } from "./booking";
 
@@ -18,7 +18,8 @@ const unlike = (name: string, { rows, columns }: NumberColumn, first: string, ot
     `${first} has ${other.rows} x ${other.columns} cells and ${name} ${rows} x ${columns}: make them alike`,
   );
 
-function readSessions(dates: NumberColumn, places: NumberColumn): Session[] | SheetError {
+/** @param from sessions before this day are over */
+function readSessions(dates: NumberColumn, places: NumberColumn, from: number): Session[] | SheetError {
   const oneForAll = places.values.length === 1 ? places.values[0]! : undefined;
   if (oneForAll === undefined && places.values.length !== dates.values.length) {
     return unlike("places", places, "sessions", dates);
@@ -26,7 +27,8 @@ function readSessions(dates: NumberColumn, places: NumberColumn): Session[] | Sh
   const sessions: Session[] = [];
   for (const [i, date] of dates.values.entries()) {
     const each = (oneForAll ?? places.values[i]!) || 0;
-    if (!Number.isNaN(date)) sessions.push({ date, places: each });
+    if (date >= from) sessions.push({ date, places: each });
+    else if (!Number.isNaN(date)) continue;
     else if (oneForAll === undefined && each > 0) return new SheetError(`sessions is missing in row ${i + 1}`);
   }
   return openSessions(sessions);
@@ -50,6 +52,10 @@ export const BOOK = define(
       earliest: optionalDates("First day on which each person may come", "any day"),
       latest: optionalDates("Day by which each change must have been done", "no limit"),
       rule: choice("Who comes first", ["worst first", "most in time"], { fallback: "worst first" }),
+      asof: date("Today: sessions before it are over and book nobody", {
+        optional: true,
+        fallbackHelp: "every session is still to come",
+      }),
     },
     subject: [],
     result: {
@@ -60,11 +66,11 @@ export const BOOK = define(
       help: "One row for each row of due: a session, no place, or a blank where due is blank; format as dates",
       blank: "",
     },
-    compute: ({ due, sessions, places, earliest, latest, rule }) => {
+    compute: ({ due, sessions, places, earliest, latest, rule, asof = -Infinity }) => {
       if (due.columns !== 1) return new SheetError("due must be one column");
       if (earliest && earliest.values.length !== due.values.length) return unlike("earliest", earliest, "due", due);
       if (latest && latest.values.length !== due.values.length) return unlike("latest", latest, "due", due);
-      const open = readSessions(sessions, places);
+      const open = readSessions(sessions, places, asof);
       if (open instanceof SheetError) return open;
 
       const people: Waiting[] = [];
@@ -92,8 +98,9 @@ export const BOOK = define(
       "due date. Both are counted against the first session that has a place. Each takes the first free place not before " +
       "the earliest day, so nobody past the limit waits behind somebody who is not. Most in time: the largest possible " +
       "number is booked by the due date, the others after them by due date: somebody long overdue may then wait. Ties go " +
-      "by row.",
+      "by row. With today given, sessions before it are passed over.",
     cautions: [
+      "Without today, a session that is already over books people too.",
       "No place is a finding: open a session or arrange another way.",
       "Most in time leaves those already overdue until last: look at them first.",
       "A booking does not say that waiting is without risk; symptoms go before dates.",
@@ -133,6 +140,17 @@ export const BOOK = define(
         },
         gives: [[day("2026-05-12")], ["no place"], [day("2026-05-05")]],
         source: "by hand: two can be in time, and the one already overdue cannot",
+      },
+      {
+        shows: "use",
+        args: {
+          due: [["2026-05-20"], ["2026-04-01"]],
+          sessions: [["2026-05-05"], ["2026-05-12"]],
+          places: 1,
+          asof: "2026-05-06",
+        },
+        gives: [["no place"], [day("2026-05-12")]],
+        source: "by hand: the first session is over, and the second has one place",
       },
       {
         shows: "range",

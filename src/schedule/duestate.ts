@@ -2,7 +2,7 @@ import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
-import { date, number } from "../worksheet/parameters";
+import { date, NOT_KNOWN, number, orNotKnown } from "../worksheet/parameters";
 
 /** Days before the due date from which it is `due soon`: clinic setting, no published source. */
 export const SOON_DAYS = 14;
@@ -20,7 +20,7 @@ export const DUESTATE = define(
     family: "Schedule",
     summary: "Where a due date stands today, in a word: past limit, overdue, due soon or later.",
     params: {
-      due: date("Due date", {}),
+      due: orNotKnown(date("Due date", {})),
       asof: date("Today, or the day that the answer is for", {}),
       soon: number("Days before the due date that count as soon", {
         unit: "days",
@@ -30,10 +30,11 @@ export const DUESTATE = define(
       }),
       latest: date("Date by which the change must have been done", { optional: true, fallbackHelp: "no limit" }),
     },
-    subject: ["due", "asof"],
+    subject: ["asof"],
     result: { shape: "cell", kind: "text", help: "past limit, overdue, due soon, later or no date", blank: "no date" },
     compute: ({ due, asof, soon, latest }) => {
       if (latest !== undefined && latest < asof) return "past limit";
+      if (due === NOT_KNOWN) return "no date";
       // A limit before the due date contradicts it: the earlier one counts.
       const first = latest === undefined ? due : Math.min(due, latest);
       if (first < asof) return "overdue";
@@ -43,7 +44,7 @@ export const DUESTATE = define(
   },
   documented && {
     details:
-      "Past limit: the latest date has gone by. Overdue: the due date has gone by. Due soon: today, or within the days " +
+      "Past limit: the latest date has gone by, also where there is no due date. Overdue: the due date has gone by. Due soon: today, or within the days " +
       "given, the last of them included. If the latest date lies before the due date, it counts as the due date. A due " +
       "date more than ten years away is refused.",
     cautions: [
@@ -73,6 +74,18 @@ export const DUESTATE = define(
         source: sources.catalogue,
       },
       { shows: "blank", args: { due: "", asof: "2026-05-10" }, gives: "no date", source: sources.catalogue },
+      {
+        shows: "blank",
+        args: { due: "", asof: "2026-05-10", latest: "2026-05-09" },
+        gives: "past limit",
+        source: "defined by this function's rule: a limit that has gone by needs no due date",
+      },
+      {
+        shows: "blank",
+        args: { due: "", asof: "2026-05-10", latest: "2026-05-10" },
+        gives: "no date",
+        source: "defined by this function's rule: how long there is still time is not known",
+      },
       { shows: "blank", args: { due: "2026-05-10", asof: "" }, gives: "no date", source: sources.catalogue },
       {
         shows: "bad input",

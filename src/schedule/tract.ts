@@ -6,12 +6,18 @@ import type { Cell } from "../worksheet/cell";
 import { readDate } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
 import { number, reading } from "../worksheet/parameters";
+import { yesNo, yesNoOrDoubt } from "../worksheet/yes-no";
 
 export type Tract = "immature" | "uncertain" | "mature by weeks";
 
 /** ACI/GENCA, emergency page. */
 const IMMATURE_BELOW = 6;
 const MATURE_FROM = 12;
+/**
+ * No shorter setting makes an opening old enough for a sentence that tells how: RCH Melbourne counts from 8 weeks; the
+ * sources that say less are left to the placing team.
+ */
+export const LEAST_MATURE_FROM = 8;
 
 /** An opening cannot be older than this; a year typed instead of a date (2019) reads as a day of 1905. */
 const OLDEST_YEARS = 100;
@@ -19,8 +25,13 @@ const OLDEST_YEARS = 100;
 /** Never 0: an empty settings cell must not make every opening old. 1 and 2 weeks are the shortest in any source. */
 export const immatureBelow = () =>
   number("Weeks below which an opening is immature", { unit: "weeks", min: 1, max: 104, fallback: IMMATURE_BELOW });
-export const matureFrom = () =>
-  number("Weeks from which an opening counts as mature", { unit: "weeks", min: 2, max: 104, fallback: MATURE_FROM });
+export const matureFrom = (least = 2) =>
+  number("Weeks from which an opening counts as mature", {
+    unit: "weeks",
+    min: least,
+    max: 104,
+    fallback: MATURE_FROM,
+  });
 
 export const bandsCross = new SheetError("immature is above mature: check both settings");
 
@@ -37,6 +48,12 @@ export function tractBand(
   if (weeks < immature) return "immature";
   return weeks < mature ? "uncertain" : "mature by weeks";
 }
+
+const SLOW = "Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known";
+
+/** Left out or blank it is not known: nobody has written down that this opening heals well. */
+export const slowHealing = () => yesNo(SLOW, { fallback: "not known" });
+export const slowHealingOrDoubt = () => yesNoOrDoubt(SLOW, { fallback: "not known" });
 
 /** A date for sentences about danger: what cannot be read is not known, never refused. */
 const dateOrDoubt = (cell: Exclude<Cell, null>): number | "not known" => {

@@ -3,8 +3,7 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { date } from "../worksheet/parameters";
-import { yesNo } from "../worksheet/yes-no";
-import { bandsCross, immatureBelow, matureFrom, tractBand } from "./tract";
+import { bandsCross, immatureBelow, LEAST_MATURE_FROM, matureFrom, slowHealing, tractBand } from "./tract";
 
 const future = new SheetError("stomamade is after asof: check both dates");
 const tooOld = new SheetError("stomamade is more than 100 years before asof: write the whole date, not the year");
@@ -18,11 +17,8 @@ export const TRACTSTATE = define(
       stomamade: date("When the opening was made; closed and made again: the new date", {}),
       asof: date("Today, or the day that the answer is for", {}),
       immature: immatureBelow(),
-      mature: matureFrom(),
-      slow: yesNo("Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known", {
-        fallback: "no",
-        fallbackHelp: "none recorded",
-      }),
+      mature: matureFrom(LEAST_MATURE_FROM),
+      slow: slowHealing(),
     },
     subject: ["stomamade", "asof"],
     result: { shape: "cell", kind: "text", help: "immature, uncertain, mature by weeks or no date", blank: "no date" },
@@ -36,8 +32,9 @@ export const TRACTSTATE = define(
   },
   documented && {
     details:
-      "Whole weeks since the opening was made, never since the last change. Slow healing, or not known whether: never " +
-      "better than uncertain. Services differ from 1 to 12 weeks; the more careful figures stand as defaults.",
+      "Whole weeks since the opening was made, never since the last change. Slow healing, or not known whether (also " +
+      "left out or blank): never better than uncertain. Services differ from 1 to 12 weeks; the more careful figures stand " +
+      `as defaults, and fewer than ${LEAST_MATURE_FROM} weeks are not taken for mature.`,
     cautions: [
       "Weeks are not proof: replacements have gone astray, with deaths, through old openings too.",
       "Tube out or half out: urgent at any age of the opening.",
@@ -60,9 +57,15 @@ export const TRACTSTATE = define(
       },
       {
         shows: "published",
-        args: { stomamade: "2025-05-14", asof: "2026-05-14" },
+        args: { stomamade: "2025-05-14", asof: "2026-05-14", slow: "no" },
         gives: "mature by weeks",
         source: `${sources.aciMaturity}: 52 weeks`,
+      },
+      {
+        shows: "blank",
+        args: { stomamade: "2025-05-14", asof: "2026-05-14", slow: "" },
+        gives: "uncertain",
+        source: "defined by this function's rule: a blank is not known",
       },
       {
         shows: "use",
@@ -91,9 +94,15 @@ export const TRACTSTATE = define(
       },
       {
         shows: "bad input",
-        args: { stomamade: "2025-05-14", asof: "2026-05-14", immature: 12, mature: 6 },
+        args: { stomamade: "2025-05-14", asof: "2026-05-14", immature: 12, mature: 10 },
         gives: { error: "#VALUE!", says: "immature is above mature" },
         source: sources.catalogue,
+      },
+      {
+        shows: "bad input",
+        args: { stomamade: "2025-05-14", asof: "2026-05-14", mature: 7, slow: "no" },
+        gives: { error: "#VALUE!", says: "mature must be at least 8" },
+        source: `${sources.otherMaturity}`,
       },
       {
         shows: "boundary",
@@ -109,7 +118,7 @@ export const TRACTSTATE = define(
       },
       {
         shows: "boundary",
-        args: { stomamade: "2026-01-05", asof: "2026-03-30" },
+        args: { stomamade: "2026-01-05", asof: "2026-03-30", slow: "no" },
         gives: "mature by weeks",
         source: `${sources.aciMaturity}: day 84`,
       },

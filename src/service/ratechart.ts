@@ -1,13 +1,13 @@
+import { poissonEnough } from "../maths/poisson";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import type { SheetError } from "../worksheet/error";
-import { rounded } from "../worksheet/numbers";
 import { missingIn, numberColumn, unlike } from "../worksheet/rows";
 import { MOST_EVENTS, rateCautions, ratePer } from "./arguments";
 
-/** Control limits lie this many standard deviations from the centre. */
-const SIGMA = 3;
+/** The chance beyond each limit: that of a normal distribution beyond three standard deviations. */
+const TAIL = 0.00135;
 
 const NO_DAYS: Row = ["", "", "", "", ""];
 
@@ -54,19 +54,19 @@ export const RATECHART = define(
       const centre = allEvents / allDays;
       return Array.from(days, (n, i) => {
         if (Number.isNaN(n)) return NO_DAYS;
-        const swing = SIGMA * Math.sqrt(centre / n);
-        const rate = (events.values[i]! / n) * per;
-        const [lower, upper] = [Math.max(0, centre - swing) * per, (centre + swing) * per];
-        const signal = rounded(rate - upper) > 0 ? "above limits" : rounded(lower - rate) > 0 ? "below limits" : "";
-        return [rate, centre * per, lower, upper, signal];
+        const seen = events.values[i]!;
+        const [least, most] = [poissonEnough(centre * n, TAIL), poissonEnough(centre * n, 1 - TAIL)];
+        const signal = seen > most ? "above limits" : seen < least ? "below limits" : "";
+        return [(seen / n) * per, centre * per, (least / n) * per, (most / n) * per, signal];
       });
     },
   },
   documented && {
     details:
-      "Centre: all events over all tube-days of the rows. Limits: three standard deviations to either side, wider in months " +
-      "with few tube-days, never below 0. A month outside them is unlikely to be chance alone: look for its reason. A month " +
-      "without tube-days gives a blank row, and its events do not count.",
+      "Centre: all events over all tube-days of the rows. Limits: the fewest and the most events that chance alone gives " +
+      "(Poisson) but for 0.00135 to either side, which are three standard deviations of a normal distribution, over the " +
+      "month's tube-days: steps, wider in months with few tube-days. A month outside them is unlikely to be chance alone: " +
+      "look for its reason. A month without tube-days gives a blank row, and its events do not count.",
     cautions: [
       ...rateCautions,
       "Below limits can also mean that events were not written down.",
@@ -107,34 +107,44 @@ export const RATECHART = define(
         gives: [10, 12, 8, 14, 10, 16, 11, 7, 10, 15, 9, 5, 7, 11, 12, 6, 8, 10, 7, 5].map((x) => [
           x / 5,
           1.93,
-          0.0661330519589,
-          3.79386694804,
+          0.4,
+          4,
           "",
         ]),
         within: 1e-10,
-        source: sources.uChartData,
+        source: `${sources.uChartData}; exact limits for a mean count of 9.65 by R qpois: 2 and 20`,
       },
       {
         shows: "defined",
         args: { events: [[2], [""], [9], [0]], tubedays: [[1000], [0], [1000], [4000]] },
         gives: [
-          [2, 11 / 6, 0, 11 / 6 + 3 * Math.sqrt(11 / 6), ""],
+          [2, 11 / 6, 0, 7, ""],
           ["", "", "", "", ""],
-          [9, 11 / 6, 0, 11 / 6 + 3 * Math.sqrt(11 / 6), "above limits"],
-          [0, 11 / 6, 0, 11 / 6 + 3 * Math.sqrt(11 / 24), ""],
+          [9, 11 / 6, 0, 7, "above limits"],
+          [0, 11 / 6, 0.25, 4.25, "below limits"],
         ],
         within: 1e-9,
-        source: "worked by hand: 11 events in 6,000 tube-days",
+        source: "11 events in 6,000 tube-days; R qpois: 0 to 7 where 1.83 are expected, 1 to 17 where 7.33 are",
       },
       {
         shows: "defined",
         args: { events: [[100], [40]], tubedays: [[1000], [1000]] },
         gives: [
-          [100, 70, 70 - 3 * Math.sqrt(70), 70 + 3 * Math.sqrt(70), "above limits"],
-          [40, 70, 70 - 3 * Math.sqrt(70), 70 + 3 * Math.sqrt(70), "below limits"],
+          [100, 70, 46, 96, "above limits"],
+          [40, 70, 46, 96, "below limits"],
         ],
         within: 1e-9,
-        source: "worked by hand: centre 70, three square roots of 70 to either side",
+        source: "R qpois: 46 to 96 where 70 are expected",
+      },
+      {
+        shows: "use",
+        args: { events: [[3], [0]], tubedays: [[1000], [7000]] },
+        gives: [
+          [3, 0.375, 0, 3, ""],
+          [0, 0.375, 0, 9 / 7, ""],
+        ],
+        within: 1e-12,
+        source: "R: 3 or more where 0.375 are expected have a chance of 0.7%; qpois: at most 3, and 9 where 2.625 are",
       },
       {
         shows: "blank",
@@ -158,21 +168,21 @@ export const RATECHART = define(
         shows: "boundary",
         args: { events: [[9], [0]], tubedays: [[1], [8]], per: 1 },
         gives: [
-          [9, 1, 0, 4, "above limits"],
-          [0, 1, 0, 1 + 3 * Math.sqrt(1 / 8), ""],
+          [9, 1, 0, 5, "above limits"],
+          [0, 1, 1 / 8, 18 / 8, "below limits"],
         ],
         within: 1e-12,
-        source: "worked by hand: 9 events in 9 days; the lower limit stops at 0",
+        source: "9 events in 9 days; R qpois: 0 to 5 where 1 is expected, 1 to 18 where 8 are",
       },
       {
         shows: "boundary",
-        args: { events: [[16], [4]], tubedays: [[4], [16]], per: 1 },
+        args: { events: [[11], [9]], tubedays: [[4], [16]], per: 1 },
         gives: [
-          [4, 1, 0, 2.5, "above limits"],
-          [0.25, 1, 0.25, 1.75, ""],
+          [2.75, 1, 0, 2.75, ""],
+          [9 / 16, 1, 5 / 16, 29 / 16, ""],
         ],
         within: 1e-12,
-        source: "worked by hand: exactly at a limit is within it",
+        source: "exactly at a limit is within it; R qpois: 0 to 11 where 4 are expected, 5 to 29 where 16 are",
       },
     ],
   },

@@ -31,13 +31,16 @@ export const STOCKLEVEL = define(
     result: { shape: "cell", kind: "number", unit: "pieces", help: "Order up to this number", blank: "" },
     compute: ({ permonth, leaddays, reviewdays, service }) => {
       const days = leaddays + reviewdays;
-      return days === 0 ? noDays : poissonEnough(rounded((permonth * days) / DAYS_A_MONTH), service);
+      if (days === 0) return noDays;
+      const enough = poissonEnough(rounded((permonth * days) / DAYS_A_MONTH), service);
+      // Where few are used, none would often be enough; a size that somebody wears is never left without one.
+      return permonth > 0 ? Math.max(1, enough) : enough;
     },
   },
   documented && {
     details:
       "What is used between two deliveries varies by chance (Poisson) around its mean; this is the smallest number that is " +
-      "enough with the chance given. Order up to it: what is on order counts. 0.95 is enough in 19 of 20 deliveries.",
+      "enough with the chance given, and at least 1 of a size that is used at all. Order up to it: what is on order counts. 0.95 is enough in 19 of 20 deliveries.",
     cautions: [
       "Count use of one size and kind: a 14 Fr does not stand in for a 16 Fr.",
       "The mean must come from your own log; a bad batch or a new group of people breaks it.",
@@ -78,6 +81,12 @@ export const STOCKLEVEL = define(
         source: "defined by this function's rule: an empty settings cell must not empty the shelf",
       },
       { shows: "boundary", args: { permonth: 0, leaddays: 14 }, gives: 0, source: sources.catalogue },
+      {
+        shows: "boundary",
+        args: { permonth: 0.01, leaddays: 7 },
+        gives: 1,
+        source: "defined by this function's rule: at least 1 of a size that is used",
+      },
       {
         shows: "boundary",
         args: { permonth: 4, leaddays: 30.4375, service: 0.62883693518 },

@@ -36,6 +36,9 @@ const caseloadOf = rememberLast((ids: TextColumn, days: NumberColumn, failed: Nu
 
 const unknown = notAvailable("id does not stand in ids");
 const onePerson = notAvailable("needs the devices of at least 2 people");
+const noSpread = notAvailable(
+  "these people differ no more than chance makes them differ: too few failures to tell one from another",
+);
 const noFailure = notAvailable("no device of the caseload has failed yet: nothing to compare");
 
 export const WEARRATIO = define(
@@ -64,6 +67,7 @@ export const WEARRATIO = define(
       if (!person) return unknown;
       if (caseload.people.size < 2) return onePerson;
       if (!caseload.rate) return noFailure;
+      if (caseload.rate.spread === 0) return noSpread;
       const { ratio, low, high } = shrunkenRatio(caseload.rate, person.failures, person.days, level);
       return [ratio, low, high];
     },
@@ -72,10 +76,10 @@ export const WEARRATIO = define(
     details:
       "A person's failures over the days in place, drawn towards the caseload's mean the more, the less is known of the " +
       "person: one early burst makes nobody a fast wearer. How far people differ at all is estimated from the caseload " +
-      "itself. 1, 1, 1 means that these people differ no more than chance makes them differ.",
+      "itself. Where they differ no more than chance makes them differ, nobody's ratio can be told: #N/A.",
     cautions: [
       ...lifeCautions,
-      "Limits that contain 1 mean: not known to differ. 1, 1, 1 does not show that all are alike, only that it cannot be told.",
+      "Limits that contain 1 mean: not known to differ. #N/A does not show that all are alike, only that it cannot be told.",
       "A high ratio is a question to ask (size, volume, fluid, place of the balloon, handling), not an answer.",
       "A person's own interval is set by those responsible, within the device's label.",
     ],
@@ -91,8 +95,8 @@ export const WEARRATIO = define(
           failed: [["yes"], ["yes"], ["yes"], ["no"], ["yes"], ["no"]],
         },
         gives: [
-          [1, 1, 1],
-          [1, 1, 1],
+          [{ error: "#N/A" }, "", ""],
+          [{ error: "#N/A" }, "", ""],
           ["", "", ""],
           [{ error: "#N/A" }, "", ""],
         ],

@@ -19,6 +19,9 @@ export const middles = {
   uncertain: (immature: number, mature: number) =>
     `Emergency. The opening is ${immature} to ${weeks(mature)} old and may not be firm. Go to hospital now; the team ` +
     "there decides how a tube goes back. Put nothing in.",
+  tooShortASetting: (mature: number) =>
+    `Emergency. An opening of ${weeks(mature)} is not taken for firm, and the setting says so: treat it as new. Go to ` +
+    "hospital now. Put nothing in.",
   firstOrSlow:
     "Emergency. This is still the first tube, or healing is slow: treat the opening as new. Go to hospital now. Put " +
     "nothing in.",

@@ -1,6 +1,14 @@
 import { accessGiven, type Access } from "../device/access";
 import { held, type Held } from "../device/retention-words";
-import { bandsCross, doubtfulDate, immatureBelow, matureFrom, tractOrDoubt } from "../schedule/tract";
+import {
+  bandsCross,
+  doubtfulDate,
+  immatureBelow,
+  LEAST_MATURE_FROM,
+  matureFrom,
+  slowHealingOrDoubt,
+  tractOrDoubt,
+} from "../schedule/tract";
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
@@ -27,6 +35,7 @@ function middleOf({ access, tract, firsttube, slow, retention, immature, mature 
   if (tract === "not known") return middles.dateNotKnown;
   if (tract === "immature") return middles.immature(immature);
   if (tract === "uncertain") return middles.uncertain(immature, mature);
+  if (mature < LEAST_MATURE_FROM) return middles.tooShortASetting(mature);
   if (firsttube === "yes" || slow === "yes") return middles.firstOrSlow;
   if (firsttube === "not known" || slow === "not known") return middles.firstOrSlowNotKnown;
   if (retention === "bumper") return middles.bumper;
@@ -53,10 +62,7 @@ export const CAMEOUT = define(
       retention: held(),
       access: accessGiven(),
       firsttube: yesNoOrDoubt("Is this still the first tube? yes, no or not known", { fallback: "not known" }),
-      slow: yesNoOrDoubt("Slow healing (malnutrition, ascites, steroids, immune suppression)? yes, no or not known", {
-        fallback: "no",
-        fallbackHelp: "none recorded",
-      }),
+      slow: slowHealingOrDoubt(),
       immature: immatureBelow(),
       mature: matureFrom(),
       phone: text("Number to call, as text", { fallback: "", fallbackHelp: "the number on the emergency card" }),
@@ -80,8 +86,9 @@ export const CAMEOUT = define(
     details:
       "The first rule that is met decides: bowel (J), stomach and bowel (GJ), end not known, date missing or in the " +
       "future, immature, uncertain, first tube or slow healing, bumper, other or unknown kinds. Only what is left (a " +
-      "balloon, into the stomach, mature by weeks, known not to be the first tube) may be put back, by somebody trained " +
-      "and with a plan. A blank first tube is not known. What cannot be read counts as not known.",
+      "balloon, into the stomach, mature by weeks, known not to be the first tube, healing known not to be slow) may be " +
+      "put back, by somebody trained and with a plan. First tube or slow healing left out or blank: not known. What cannot " +
+      `be read counts as not known. Where mature is below ${LEAST_MATURE_FROM} weeks no opening counts as mature.`,
     cautions: [
       "A template for trained staff and for hand-outs: assess it under your service's own rules before use.",
       "Services differ: some teach families to hold even a new opening. This person's own written plan decides.",
@@ -106,6 +113,7 @@ export const CAMEOUT = define(
           retention: "balloon",
           access: "G",
           firsttube: "no",
+          slow: "no",
           phone: "0000 000000",
         },
         gives: sentences(middles.balloonMature, "3 April 2026", "0000 000000"),
@@ -125,6 +133,7 @@ export const CAMEOUT = define(
           retention: [["balloon"], ["bumper"]],
           access: "G",
           firsttube: [["no"], ["no"]],
+          slow: "no",
         },
         gives: [[sentences(middles.immature(6), "3 April 2026")], [sentences(middles.bumper, "3 April 2026")]],
         source: sources.aciMaturity,
@@ -142,6 +151,12 @@ export const CAMEOUT = define(
         source: "defined by this function's rule: a blank first tube is not known",
       },
       {
+        shows: "blank",
+        args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "G", firsttube: "no" },
+        gives: sentences(middles.firstOrSlowNotKnown, "3 April 2026"),
+        source: "defined by this function's rule: slow healing that is left out is not known",
+      },
+      {
         shows: "bad input",
         args: { stomamade: "3/4/24", asof: "2026-04-03", retention: "balloon", access: "G", firsttube: "no" },
         gives: sentences(middles.dateNotKnown, undefined),
@@ -155,13 +170,34 @@ export const CAMEOUT = define(
       },
       {
         shows: "boundary",
+        args: {
+          stomamade: "2024-01-08",
+          asof: "2026-04-03",
+          retention: "balloon",
+          access: "G",
+          firsttube: "no",
+          slow: "no",
+          mature: 7,
+        },
+        gives: sentences(middles.tooShortASetting(7), "3 April 2026"),
+        source: `${sources.otherMaturity}; below 8 weeks by this function's rule`,
+      },
+      {
+        shows: "boundary",
         args: { stomamade: "2026-01-09", asof: "2026-04-02", retention: "balloon", access: "G", firsttube: "no" },
         gives: sentences(middles.uncertain(6, 12), "2 April 2026"),
         source: `${sources.aciMaturity}: day 83`,
       },
       {
         shows: "boundary",
-        args: { stomamade: "2026-01-09", asof: "2026-04-03", retention: "balloon", access: "G", firsttube: "no" },
+        args: {
+          stomamade: "2026-01-09",
+          asof: "2026-04-03",
+          retention: "balloon",
+          access: "G",
+          firsttube: "no",
+          slow: "no",
+        },
         gives: sentences(middles.balloonMature, "3 April 2026"),
         source: `${sources.aciMaturity}: day 84`,
       },

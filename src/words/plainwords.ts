@@ -25,6 +25,10 @@ const shapeOf = (cell: Exclude<Cell, null>): Shape | null | SheetError => {
 /** Nobody plans a change for a day before this: then a year was typed, and 1905 would be printed. */
 const EARLIEST_DUE = day("2000-01-01");
 const longPast = new SheetError("due is before 2000: write the whole date, not the year");
+/** As in DUESTATE: beyond every interval in use, so that one of both dates is wrong. Clinic setting, no published source. */
+const FAR_DAYS = 3653;
+const past = new SheetError("due is before asof: write the day of the next change, or leave it out");
+const tooFar = new SheetError("due is more than 10 years after asof: check both dates");
 const noBalloon = new SheetError("volume is given, but this kind of tube has no balloon: check how it is held");
 
 const START = "This is a feeding tube through the skin of the belly";
@@ -87,12 +91,18 @@ export const PLAINWORDS = define(
         { fallback: "not known", limits: "long or low-profile" },
         shapeOf,
       ),
+      asof: date("Today, or the day that the page is for: the next change must lie behind it", {
+        optional: true,
+        fallbackHelp: "not compared",
+      }),
     },
     subject: [],
     result: { shape: "cell", kind: "text", help: "A paragraph that ends with what is not written down", blank: "" },
-    compute: ({ retention, size, length, volume, due, access, shape }) => {
+    compute: ({ retention, size, length, volume, due, access, shape, asof }) => {
       if (volume !== undefined && !["balloon", "catheter", "not known"].includes(retention)) return noBalloon;
       if (due !== undefined && due < EARLIEST_DUE) return longPast;
+      if (due !== undefined && asof !== undefined && due < asof) return past;
+      if (due !== undefined && asof !== undefined && due - asof > FAR_DAYS) return tooFar;
       const missing: string[] = [];
       const tell = (sentence: string, isKnown: boolean, what: string): string => {
         if (!isKnown) missing.push(what);
@@ -121,7 +131,8 @@ export const PLAINWORDS = define(
   documented && {
     details:
       "One sentence for each thing that is known, and a list of what is not written down at the end. Nothing is guessed: " +
-      "a volume beside a tube without a balloon is refused. The day on which the tube was put in is no argument, so it is " +
+      "a volume beside a tube without a balloon is refused, and with today given a next change that lies in the past or more " +
+      "than ten years ahead. The day on which the tube was put in is no argument, so it is " +
       "always in that list.",
     cautions: [
       "For reading together, not for sending: add the number to call and hand over the sheet for a tube that comes out.",
@@ -189,6 +200,18 @@ export const PLAINWORDS = define(
         args: { retention: "balloon", size: 14, due: 2019 },
         gives: { error: "#VALUE!", says: "write the whole date" },
         source: "2019 as a day number is a day of 1905 (ECMA-376 part 1, 18.17.4)",
+      },
+      {
+        shows: "bad input",
+        args: { retention: "balloon", size: 14, due: "2026-05-13", asof: "2026-05-14" },
+        gives: { error: "#VALUE!", says: "due is before asof" },
+        source: "defined by this function's rule: nobody plans a change for a day that has gone by",
+      },
+      {
+        shows: "bad input",
+        args: { retention: "balloon", size: 14, due: "2036-05-15", asof: "2026-05-14" },
+        gives: { error: "#VALUE!", says: "more than 10 years after asof" },
+        source: "defined by this function's rule: 14 May 2036 is 3,653 days ahead",
       },
       {
         shows: "bad input",

@@ -52,6 +52,11 @@ function errorCode(cell: unknown): string | undefined {
 const passedOn = (name: string, code: string): SheetError =>
   code === "#N/A" ? new SheetError(`${name} is #N/A`, "#N/A") : new SheetError(`${name} is an error`);
 
+/** Functions, symbols and big integers, which only another program can hand over; reading them would throw. */
+const isForeign = (cell: unknown): boolean =>
+  !["number", "string", "boolean", "undefined"].includes(typeof cell) && cell !== null;
+const foreign = (name: string): SheetError => new SheetError(`${name} must be a number, a text, or yes or no`);
+
 const isBlank = (cell: unknown): boolean =>
   cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
 
@@ -65,6 +70,7 @@ function readCell(name: string, param: Param<unknown>, isSubject: boolean, cell:
   } else if (!isBlank(cell)) {
     const code = errorCode(cell);
     if (code !== undefined) return passedOn(name, code);
+    if (isForeign(cell)) return foreign(name);
     value = param.read(cell as Exclude<Cell, null>);
   }
   if (value === null) {
@@ -87,6 +93,7 @@ function readBlock(name: string, param: Param<unknown>, raw: unknown): unknown {
       }
       const code = errorCode(cell);
       if (code !== undefined) return passedOn(name, code);
+      if (isForeign(cell)) return foreign(name);
       someFilled ||= !isBlank(cell);
     }
   }
@@ -105,10 +112,18 @@ const asBlock = (raw: unknown): Matrix<unknown> | undefined => {
 };
 const asSingle = (raw: unknown): unknown => (Array.isArray(raw) ? (raw as Matrix<unknown>)[0]?.[0] : raw);
 
+/** What a cell holds at most, in Excel and in files; a longer text shows as an error without a sentence. */
+const LONGEST_TEXT = 32_767;
+
 /** Lets only what every host can show out of a cell. */
 function sound(value: unknown): Single {
   if (typeof value === "number")
     return Number.isFinite(value) ? value : new SheetError("the result is not a finite number");
+  if (typeof value === "string" && value.length > LONGEST_TEXT) {
+    return new SheetError(
+      `the result is longer than a cell can hold (${LONGEST_TEXT} characters): shorten what goes in`,
+    );
+  }
   if (typeof value === "string" || typeof value === "boolean" || value instanceof SheetError) return value;
   return "";
 }

@@ -5,19 +5,20 @@ import { reading } from "./parameters";
 
 export type YesNo = "yes" | "no" | "not known";
 
-const ANSWERS: Readonly<Record<string, YesNo>> = {
-  yes: "yes",
-  y: "yes",
-  true: "yes",
-  no: "no",
-  n: "no",
-  false: "no",
-  "not known": "not known",
-};
+/** A map, because an object also answers to "__proto__" and "constructor". */
+const ANSWERS: ReadonlyMap<string, YesNo> = new Map([
+  ["yes", "yes"],
+  ["y", "yes"],
+  ["true", "yes"],
+  ["no", "no"],
+  ["n", "no"],
+  ["false", "no"],
+  ["not known", "not known"],
+]);
 
 /** Undefined when the cell holds neither. */
 export const answerOf = (cell: Exclude<Cell, null>): YesNo | undefined =>
-  typeof cell === "number" ? undefined : ANSWERS[String(cell).trim().toLowerCase()];
+  typeof cell === "number" ? undefined : ANSWERS.get(String(cell).trim().toLowerCase());
 
 const neither = new SheetError("must be yes, no or not known");
 

@@ -37,7 +37,12 @@ const hostileCell = fc.oneof(
       "+44",
       "@x",
       "\u0000",
-      "x".repeat(40_000),
+      "x".repeat(33_000),
+      "14 Fr ".repeat(5_600),
+      "__proto__",
+      "constructor",
+      "toString",
+      "hasOwnProperty",
       "１４",
       "\u00a014\u00a0Fr",
       "ﷺ",
@@ -61,11 +66,19 @@ const hostileBlock = fc.oneof(
 const hostileArgument = fc.oneof({ weight: 3, arbitrary: hostileCell }, { weight: 1, arbitrary: hostileBlock });
 const hostileArguments = fc.array(hostileArgument, { maxLength: 7 });
 
+/** A sentence can be read, and quotes no internal error. */
+const isSentence = ({ message, code }: SheetError): boolean =>
+  message.length > 0 &&
+  message.length <= 250 &&
+  !/could not be worked out|undefined|\[object|function|Cannot |is not a function|not iterable/.test(message) &&
+  (code === "#VALUE!" || code === "#N/A");
+
 const isSound = (value: unknown): boolean =>
   (typeof value === "number" && Number.isFinite(value)) ||
-  typeof value === "string" ||
+  // What a cell can hold in Excel.
+  (typeof value === "string" && value.length <= 32_767) ||
   typeof value === "boolean" ||
-  (value instanceof SheetError && value.message.length > 0 && (value.code === "#VALUE!" || value.code === "#N/A"));
+  (value instanceof SheetError && isSentence(value));
 
 const isSoundAnswer = (answer: unknown): boolean =>
   Array.isArray(answer)
@@ -88,6 +101,36 @@ describe("hostile arguments", () => {
       { seed: SEED, numRuns: each },
     );
   });
+
+  const words = [
+    "__proto__",
+    "constructor",
+    "toString",
+    "valueOf",
+    "hasOwnProperty",
+    "x".repeat(33_000),
+    " - ".repeat(11_000),
+  ];
+
+  test.each(functions.map((f) => [f.name, f] as const))(
+    "%s: each argument in turn is such a word, the others good",
+    (_, definition) => {
+      for (const { args } of definition.documentation!.examples) {
+        const good = definition.order.map(({ name }) => args[name]);
+        for (const i of good.keys()) {
+          for (const word of words) {
+            for (const hostile of [word, [[word], [word]]]) {
+              const given = [...good];
+              given[i] = hostile;
+              const answer = call(definition, given);
+              if (!isSoundAnswer(answer))
+                expect.fail(`${definition.order[i]!.name}: ${JSON.stringify(answer).slice(0, 300)}`);
+            }
+          }
+        }
+      }
+    },
+  );
 
   test("at least 100,000 combinations were tried", () => {
     console.log(`${thrown.toLocaleString("en-GB")} hostile argument combinations over ${functions.length} functions`);

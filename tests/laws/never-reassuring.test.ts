@@ -38,7 +38,9 @@ const is =
 const asof = "2026-05-14";
 const longAgo = "2024-01-08";
 const oldOpening = { good: longAgo, doubtful: [...noDate, 2019, "2026-05-15", "2052-01-01", "2026-04-20"] };
-const weeksSetting = { good: 12, doubtful: [-1, 0, "twelve", 1e6, ...errors], left: ["", null, undefined] };
+const weeksSetting = { good: 12, doubtful: [-1, 0, 7, "twelve", 1e6, ...errors], left: ["", null, undefined] };
+/** Left out or blank: nobody has written down that this opening heals well. */
+const slowHealing = { good: "no", doubtful: [...missing, ...errors, 0, 1, "yes", "not known", "n/k"] };
 
 const subjects: readonly Subject[] = [
   {
@@ -68,7 +70,7 @@ const subjects: readonly Subject[] = [
       { good: "yes", doubtful: [...noYesNo, "PEG"] },
       {
         good: "red, 14 Fr",
-        doubtful: ["stitched", "Loop", "a second head", "not stitched", "?", ...errors],
+        doubtful: ["stitched", "Loop", "a second head", "not stitched", "?", "G - J", "no balloon", ...errors],
         left: [""],
       },
     ],
@@ -77,12 +79,13 @@ const subjects: readonly Subject[] = [
     name: "REMOVAL",
     reassuring: (answer) => answer.includes("ease the tube out"),
     params: [
-      { good: "balloon", doubtful: ["bumper", "loop", "ask placing team", "PEG", "", null, undefined, 5, ...errors] },
-      { good: "G", doubtful: ["GJ", "J", "PEG", "", null, undefined, 0, ...errors] },
-      oldOpening,
-      { good: asof, doubtful: [...noDate, "2019-01-01", "2024-02-01"] },
-      { good: "no", doubtful: [...noYesNo, "yes"] },
-      weeksSetting,
+      { good: "balloon", doubtful: ["bumper", "loop", "ask placing team", "PEG", "", 5, ...errors] },
+      { good: "G", doubtful: ["GJ", "J", "PEG", undefined, 0, ...errors] },
+      { good: longAgo, doubtful: ["", null, 14, 2019, "3/4/24", "n/k", "2026-05-15", "2026-04-20", ...errors] },
+      { good: asof, doubtful: ["", 14, "3/4/26", "2019-01-01", "2024-02-01"] },
+      { good: "no", doubtful: ["", undefined, 0, 1, "yes", "not known", "maybe", ...errors] },
+      { good: 12, doubtful: [0, 7, "twelve", ...errors], left: [undefined] },
+      slowHealing,
     ],
   },
   {
@@ -93,7 +96,7 @@ const subjects: readonly Subject[] = [
       { good: asof, doubtful: [...noDate, "2019-01-01", "2024-02-01"] },
       { good: 6, doubtful: [-1, 0, "six", 13, ...errors], left: [undefined, ""] },
       weeksSetting,
-      { good: "no", doubtful: ["yes", "not known", "n/k", 1, ...errors], left: [undefined, ""] },
+      slowHealing,
     ],
   },
   {
@@ -146,9 +149,9 @@ const subjects: readonly Subject[] = [
       { good: "balloon", doubtful: [undefined, 0, "bumper", "loop", "ask placing team"] },
       { good: "G", doubtful: [undefined, 0, "GJ", "J", "PEG"] },
       { good: "no", doubtful: ["", 0, 1, "yes", "not known"] },
-      { good: "no", doubtful: ["yes", "not known", "maybe"], left: [undefined, ""] },
+      { good: "no", doubtful: [undefined, "", 0, "yes", "not known", "maybe"] },
       { good: 6, doubtful: [0, 13], left: [undefined] },
-      { good: 12, doubtful: [0, "twelve"], left: [""] },
+      { good: 12, doubtful: [0, 7, "twelve"], left: [""] },
       { good: "0000", doubtful: [], left: [""] },
     ],
   },

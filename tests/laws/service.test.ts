@@ -182,6 +182,25 @@ describe("RATECHART", () => {
   const chart = (rows: readonly (readonly [unknown, unknown])[], per = 1000): Row[] =>
     tube("RATECHART", column(rows.map(([n]) => n)), column(rows.map(([, d]) => d)), per) as Row[];
 
+  /** Chance of at most n where `mean` are expected, by the definition. */
+  const atMost = (n: number, mean: number): number => {
+    let [term, sum] = [Math.exp(-mean), 0];
+    for (let k = 0; k <= n; k++) {
+      sum += term;
+      term *= mean / (k + 1);
+    }
+    return sum;
+  };
+
+  test("3 where 0.375 are expected is no signal: its chance is 0.7%, five times the limit's (R ppois)", () => {
+    expect(1 - atMost(2, 0.375)).toBeCloseTo(0.006652, 6);
+    const rows = chart([
+      [3, 1000],
+      [0, 7000],
+    ]);
+    expect(rows.map((row) => row[4])).toEqual(["", ""]);
+  });
+
   test("limits lie round the centre, signals outside them, and the order of months does not matter", () => {
     fc.assert(
       fc.property(months, (rows) => {
@@ -194,6 +213,15 @@ describe("RATECHART", () => {
           if (signal === "above limits") expect(rate).toBeGreaterThan(upper);
           else if (signal === "below limits") expect(rate).toBeLessThan(lower);
           else expect(rate >= lower - 1e-9 && rate <= upper + 1e-9).toBe(true);
+          // The chances beyond the limits, added up term by term.
+          const [, days] = rows[i]!;
+          const expected = (centre * days) / 1000;
+          const most = Math.round((upper * days) / 1000);
+          const least = Math.round((lower * days) / 1000);
+          expect(1 - atMost(most, expected)).toBeLessThanOrEqual(0.00135 + 1e-9);
+          if (most > 0) expect(1 - atMost(most - 1, expected)).toBeGreaterThan(0.00135 - 1e-9);
+          if (least > 0) expect(atMost(least - 1, expected)).toBeLessThan(0.00135 + 1e-9);
+          expect(atMost(least, expected)).toBeGreaterThanOrEqual(0.00135 - 1e-9);
           turned[i]!.forEach((x, k) =>
             typeof x === "number" ? expect(x).toBeCloseTo(answer[i]![k] as number, 9) : expect(x).toBe(signal),
           );

@@ -9,7 +9,8 @@ import { circumstances, isUnplanned, type PastDevice } from "./endings";
 import type { Chance } from "./random";
 import { BAD_LOT } from "./story";
 
-const UNPLANNED_IN_IT = 22;
+/** So many that exact limits show it on any day, by quarter and by month. */
+const UNPLANNED_IN_IT = 25;
 const KNOWN_OF_THE_LOT = 3;
 const LEAST_LIFE = 9;
 

@@ -33,7 +33,6 @@ export function firstTubeOf({ row }: Device, names: Caseload["names"], today: nu
   return counted === "no" && written === "no" ? "no" : "not known";
 }
 
-/** Blank is not known here, though CAMEOUT takes it for "none recorded". */
 export const slowHealingOf = ({ row }: Device): YesNo =>
   wordOf(valueIn(row, "Slow healing"), ["yes", "no"]) || "not known";
 

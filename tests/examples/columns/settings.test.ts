@@ -59,7 +59,7 @@ describe("clinic settings", () => {
   it("agrees with the thresholds of the functions about openings, fit and checks", () => {
     const value = (name: SettingName) => settingNamed(name).default;
     const [low, high] = [value("Tract_Low") * 7, value("Tract_High") * 7];
-    const tract = (days: number) => call(TRACTSTATE, [46174 - days, 46174]);
+    const tract = (days: number) => call(TRACTSTATE, [46174 - days, 46174, "", "", "no"]);
     expect([tract(low - 1), tract(low), tract(high - 1), tract(high)]).toEqual([
       ...["immature", "uncertain", "uncertain", "mature by weeks"],
     ]);

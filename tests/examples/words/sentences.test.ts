@@ -73,20 +73,26 @@ const rows: [string, unknown[], string, boolean][] = [
     true,
   ],
   [
+    "nothing said about slow healing",
+    [old, "balloon", "G", "no"],
+    "Emergency. It is not recorded whether this is still the first tube, or whether healing is slow: treat the opening as new. Go to hospital now. Put nothing in.",
+    true,
+  ],
+  [
     "bumper",
-    [old, "bumper", "G", "no"],
+    [old, "bumper", "G", "no", "no"],
     "Urgent. A tube held by a bumper cannot go back in, and the opening may be torn. Go to hospital now. Put nothing in.",
     true,
   ],
   [
     "loop",
-    [old, "loop", "G", "no"],
+    [old, "loop", "G", "no", "no"],
     "Urgent. This kind of tube is not put back at home. Go to hospital now. Put nothing in.",
     true,
   ],
   [
     "not known how it is held",
-    [old, "", "G", "no"],
+    [old, "", "G", "no", "no"],
     "Urgent. This kind of tube is not put back at home. Go to hospital now. Put nothing in.",
     true,
   ],
@@ -101,9 +107,18 @@ describe("CAMEOUT", () => {
   });
 
   test("balloon, into the stomach, mature by weeks", () => {
-    expect(call(CAMEOUT, [old, asof, "balloon", "G", "no"])).toBe(
+    expect(call(CAMEOUT, [old, asof, "balloon", "G", "no", "no"])).toBe(
       `${START}Urgent. The opening can close within hours, however old it is. If you are trained and this person's own plan says so, put in the spare, gently. Stop at pain, blood or resistance. Nothing down the tube until its position is confirmed as in the plan. Not trained, no plan, no spare, it will not slide in, the balloon came out full, or any doubt: put nothing in and go to hospital now, to be there within 2 hours.${COUNTED}${END}Call the number on your emergency card.`,
     );
+  });
+
+  test("a mature limit below 8 weeks (RCH Melbourne) makes no opening mature, however old it is", () => {
+    for (const mature of [6, 7]) {
+      expect(call(CAMEOUT, [old, asof, "balloon", "G", "no", "no", "", mature])).toBe(
+        `${START}Emergency. An opening of ${mature} weeks is not taken for firm, and the setting says so: treat it as new. Go to hospital now. Put nothing in.${COUNTED}${PLAN}${END}Call the number on your emergency card.`,
+      );
+    }
+    expect(call(CAMEOUT, [old, asof, "balloon", "G", "no", "no", "", 8])).toContain("put in the spare");
   });
 
   test("the rules stand in their order: the earlier one wins where two are met", () => {
@@ -122,18 +137,28 @@ describe("REMOVAL", () => {
   test.each([
     [
       "balloon, G, mature, not first",
-      ["balloon", "G", old, asof, "no"],
+      ["balloon", "G", old, asof, "no", "", "no"],
       "Held by a balloon. Only by somebody trained, with the spare in hand: draw all the water out, keep a flat hand on the skin, ease the tube out, stop at resistance, pain or blood. Position confirmed before any feed. The label and the placing team decide.",
     ],
     [
       "balloon, new opening",
-      ["balloon", "G", "2026-05-01", asof, "no"],
-      "Held by a balloon, but the opening is new, its age not known, or this is the first tube: do not remove. The placing team decides.",
+      ["balloon", "G", "2026-05-01", asof, "no", "", "no"],
+      "Held by a balloon, but the opening is new, its age not known, this is the first tube, or healing is slow: do not remove. The placing team decides.",
     ],
     [
       "balloon, first tube not known",
-      ["balloon", "G", old, asof, ""],
-      "Held by a balloon, but the opening is new, its age not known, or this is the first tube: do not remove. The placing team decides.",
+      ["balloon", "G", old, asof, "", "", "no"],
+      "Held by a balloon, but the opening is new, its age not known, this is the first tube, or healing is slow: do not remove. The placing team decides.",
+    ],
+    [
+      "balloon, nothing said about slow healing",
+      ["balloon", "G", old, asof, "no"],
+      "Held by a balloon, but the opening is new, its age not known, this is the first tube, or healing is slow: do not remove. The placing team decides.",
+    ],
+    [
+      "balloon, a mature limit of 7 weeks",
+      ["balloon", "G", old, asof, "no", 7, "no"],
+      "Held by a balloon, but the opening is new, its age not known, this is the first tube, or healing is slow: do not remove. The placing team decides.",
     ],
     [
       "bumper",

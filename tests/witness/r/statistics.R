@@ -112,9 +112,10 @@ for (people in c(3, 12, 60)) for (unlike in c(0.2, 0.8, 3)) {
   x <- as.vector(tapply(failed, factor(ids, unique(ids)), sum))
   t <- as.vector(tapply(days, factor(ids, unique(ids)), sum))
   prior <- shared(x, t)
+  # No spread between people: our function says that it cannot be told.
+  if (is.null(prior)) next
   for (one in seq_len(min(people, if (people > 20) 2 else 4))) {
-    expected <- if (is.null(prior)) c(1, 1, 1) else
-      c(prior$a + x[one], qgamma(c(0.05, 0.95), prior$a + x[one])) / (prior$b + t[one]) / (prior$a / prior$b)
+    expected <- c(prior$a + x[one], qgamma(c(0.05, 0.95), prior$a + x[one])) / (prior$b + t[one]) / (prior$a / prior$b)
     case("WEARRATIO", list(paste0("P", one), ids, days, failed), 1e-5, expected)
   }
 }
@@ -132,10 +133,21 @@ for (a in c(0, 1, 4, 25, 300)) for (b in c(0, 1, 7, 40, 1000)) {
   test <- poisson.test(c(a, b), days)
   case("RATERATIO", list(a, days[1], b, days[2]), 1e-6, c(test$estimate, test$conf.int, test$p.value))
 }
+# A size that is used is never left without one.
 for (used in c(0.2, 1, 3.5, 12, 80, 2000)) for (service in c(0.5, 0.8, 0.95, 0.99, 0.9999)) {
   wait <- sample(1:60, 2)
   case("STOCKLEVEL", list(used, wait[1], wait[2], service), 0,
-       qpois(service, used * sum(wait) * 12 / 365.25))
+       max(1, qpois(service, used * sum(wait) * 12 / 365.25)))
+}
+
+for (again in 1:6) {
+  days <- round(runif(sample(3:20, 1), 200, 3000))
+  events <- rpois(length(days), days * runif(1, 0.0002, 0.01))
+  centre <- sum(events) / sum(days)
+  limits <- rbind(qpois(0.00135, centre * days), qpois(1 - 0.00135, centre * days))
+  # The signal is a word: NA here.
+  rows <- rbind(events / days, centre, limits[1, ] / days, limits[2, ] / days) * 1000
+  case("RATECHART", list(events, days), 1e-12, as.vector(rbind(rows, NA)))
 }
 
 heading <- c(

@@ -13,7 +13,7 @@ test("the table says which versions wrote it, and covers the functions that R kn
   expect(names).toEqual(
     expect.arrayContaining(["LIFETABLE", "LIFEQUANTILE", "LIFECOMPARE", "LIFEWEIBULL", "FAILBY", "WEARRATIO"]),
   );
-  expect(names).toEqual(expect.arrayContaining(["RATE", "RATERATIO", "STOCKLEVEL"]));
+  expect(names).toEqual(expect.arrayContaining(["RATE", "RATERATIO", "RATECHART", "STOCKLEVEL"]));
 });
 
 describe.each(names)("%s agrees with R", (name) => {
