@@ -7,6 +7,7 @@ export type Role =
   | "out"
   | "putIn"
   | "stomaMade"
+  | "slowHealing"
   | "lastCheck"
   | "length"
   | "lying"
@@ -46,6 +47,12 @@ export const roles: readonly RoleFacts[] = [
     label: "Stoma made",
     help: "the day the opening was made; closed and made again: the new day",
     content: "date",
+  },
+  {
+    key: "slowHealing",
+    label: "Slow healing",
+    help: "yes or no: malnutrition, ascites, steroids, immune suppression",
+    content: "words",
   },
   { key: "length", label: "Length", help: "cm, of the low-profile tube now in", content: "length" },
   { key: "lying", label: "Lying", help: "cm, the opening measured lying", content: "length" },

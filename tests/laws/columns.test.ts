@@ -245,7 +245,7 @@ const badAndGood: { readonly [K in RecipeKey]?: Pools } = {
     latest: { bad: [NA, "May", AS_OF - 1, AS_OF + 4000, 14], good: [null, AS_OF + 120] },
     last: { bad: [NA, "see letter", "3/4/24", AS_OF + 1, 20260514], good: [null, AS_OF - 60] },
   },
-  tract: { stomaMade: stoma },
+  tract: { stomaMade: stoma, slowHealing: { bad: [], good: ["no"] } },
   balloonLoss: { out: water([]), putIn: water([0, "0"]) },
   balloon: { out: water([0]), putIn: water([0, "0"]) },
   checkDue: {
@@ -255,8 +255,9 @@ const badAndGood: { readonly [K in RecipeKey]?: Pools } = {
   },
   sizeMm: { size: { bad: [...blanks, 0, "14G", "12/14", -3, 1e9, 4.7], good: [14, "14 Fr"] } },
   frFromMm: { diameter: { bad: [...blanks, 0, "0", "14 Fr", -3, 1e9, 14], good: [4.7] } },
-  fit: { length, lying: length, sitting: length },
-  lengthToOrder: { lying: length, sitting: length },
+  // A length beside a long tube contradicts it, and is told.
+  fit: { length, lying: length, sitting: length, shape: { bad: [], good: [null, "low-profile", "?"] } },
+  lengthToOrder: { lying: length, sitting: length, shape: { bad: [], good: [null, "low-profile", "?"] } },
   play: { gap: { bad: [...blanks, 0, -1, 300, "1 cm"], good: [10] } },
   mark: {
     markThen: { bad: [...blanks, 0, "0", -1, 90, "3-4"], good: [4] },
@@ -328,6 +329,15 @@ describe("previews", () => {
       });
     });
     expect(reassured).toEqual([]);
+  });
+  it("call no opening mature of which nobody has written down that it does not heal slowly", () => {
+    const [using, tract] = [usingOf({ from: "everyone", kind: "balloon gastrostomy" }), recipeNamed("tract")];
+    const word = (row: RowCells) => tract.answer({ stomaMade: AS_OF - 400, ...row }, using);
+    expect(word({ slowHealing: "no" })).toBe("mature by weeks");
+    expect(word({})).toBe("uncertain");
+    for (const slow of [...blanks, 0, "yes", "not known", "?", "NO!"]) {
+      expect(word({ slowHealing: slow }), String(slow)).toBe("uncertain");
+    }
   });
   it("give no day for a balloon check where the list does not say that a balloon holds the tube", () => {
     const [good, told] = [{ stomaMade: AS_OF - 400, last: AS_OF - 60, lastCheck: AS_OF - 9 }, recipeNamed("checkDue")];

@@ -40,4 +40,9 @@ export const changeHeaders = {
     ...["stoma aangelegd", "stoma aangelegd op", "aanleg stoma", "datum aanleg stoma", "eerste plaatsing"],
     ...["confezionamento stomia", "data confezionamento stomia", "primo posizionamento"],
   ],
+  slowHealing: [
+    ...["slow healing", "heals slowly", "slow to heal", "healing slow", "poor healing"],
+    ...["langsame heilung", "heilt langsam", "wundheilungsstorung"],
+    ...["cicatrisation lente", "cicatrizacion lenta", "trage genezing", "guarigione lenta"],
+  ],
 } as const satisfies HeaderWords;

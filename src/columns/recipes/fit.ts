@@ -1,14 +1,20 @@
 import { STOMAFIT } from "../../fit/stomafit";
-import { fromFunction } from "./from-function";
-import { lyingCell, sittingBelowLying, sittingCell } from "./opening";
+import { fromFunction, type GivenCell } from "./from-function";
+import { lengthOfALongTube, longUnmeasured, lyingCell, sittingBelowLying, sittingCell } from "./opening";
 import type { Recipe } from "./recipe";
+
+const cells: readonly GivenCell[] = [
+  { role: "length", called: "length", missing: "blank or 0" },
+  lyingCell,
+  sittingCell,
+];
 
 export const fit: Recipe = {
   key: "fit",
   group: "Fit",
   header: "Fit",
   label: "Fit of a low-profile tube",
-  help: "Whether the length in use goes with the opening as last measured: too short, too long, in range.",
+  help: "Whether the length in use goes with the opening as last measured: too short, too long, in range. Blank for long tubes that nothing was measured for.",
   caution: "Fit is as old as the measurement: weight and growth change it. Look at the skin.",
   needsKinds: false,
   usesAsOf: false,
@@ -17,9 +23,10 @@ export const fit: Recipe = {
   words: ["too short", "too long", "not measured", "in range"],
   ...fromFunction({
     of: STOMAFIT,
-    cells: [{ role: "length", called: "length", missing: "blank or 0" }, lyingCell, sittingCell],
+    cells,
     numbers: ["Slack_Least", "Slack_Most"],
     blank: "not measured",
-    doubt: sittingBelowLying,
+    apart: longUnmeasured(cells),
+    doubt: (row) => lengthOfALongTube(row) ?? sittingBelowLying(row),
   }),
 };

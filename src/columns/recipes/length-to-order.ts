@@ -1,17 +1,34 @@
 import { STOMALENGTH } from "../../fit/stomalength";
+import type { SettingName } from "../../settings/index";
 import { fromFunction } from "./from-function";
-import { lyingCell, sittingBelowLying, sittingCell } from "./opening";
+import { longUnmeasured, lyingCell, sittingBelowLying, sittingCell } from "./opening";
 import type { Recipe } from "./recipe";
 
-/** The rule under which STOMAFIT never calls the length too short. */
+/** The rule under which STOMAFIT calls the length in range. */
 const RULE = "larger";
+
+const cells = [lyingCell, sittingCell];
+
+const column = (numbers: readonly SettingName[]) =>
+  fromFunction({
+    of: STOMALENGTH,
+    cells,
+    between: ({ lengths = [] }) => [
+      { written: `{${lengths.join(";")}}`, value: lengths.map((length) => [length]) },
+      { written: `"${RULE}"`, value: RULE },
+    ],
+    numbers,
+    blank: "not measured",
+    apart: longUnmeasured(cells),
+    doubt: sittingBelowLying,
+  });
 
 export const lengthToOrder: Recipe = {
   key: "lengthToOrder",
   group: "Fit",
   header: "Length to order",
   label: "Length to order, low-profile",
-  help: "The shortest length in your own stock that is long enough for the opening.",
+  help: "The shortest length in your own stock that is in range for the opening. Blank for long tubes that nothing was measured for.",
   caution: "Measure in both positions: lying alone may be too short. Too short is worse than too long.",
   needsKinds: false,
   needsLengths: true,
@@ -19,15 +36,6 @@ export const lengthToOrder: Recipe = {
   usesDates: false,
   format: "0.0",
   words: [],
-  ...fromFunction({
-    of: STOMALENGTH,
-    cells: [lyingCell, sittingCell],
-    between: ({ lengths = [] }) => [
-      { written: `{${lengths.join(";")}}`, value: lengths.map((length) => [length]) },
-      { written: `"${RULE}"`, value: RULE },
-    ],
-    numbers: ["Slack_Least"],
-    blank: "not measured",
-    doubt: sittingBelowLying,
-  }),
+  ...column(["Slack_Least", "Slack_Most"]),
+  earlier: column(["Slack_Least"]).template,
 };

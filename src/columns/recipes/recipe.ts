@@ -95,6 +95,8 @@ export interface Recipe {
   readonly words: readonly string[];
   /** The formula of every row. Slots of the roles in `needs`; those that no column has are undefined. */
   readonly template: (slots: Slots, using: Using) => FormulaTemplate;
+  /** Formulas that earlier versions wrote for this column: still ours, and written anew when it is refreshed. */
+  readonly earlier?: Recipe["template"];
   /** What the formula gives for a row, worked out without a grid, for the preview. */
   readonly answer: (row: RowCells, using: Using) => Cell | SheetError | CellError;
   /** Why no usable answer is to be expected; null where one is. */

@@ -83,7 +83,11 @@ function knownShapes(): ReadonlyMap<string, RecipeKey> {
         slotsFor(recipe).flatMap((slots) =>
           kindSources
             .flatMap(usingsOf)
-            .map((using) => [shapeOf(inA1(recipe.template(slots, using), 0, 0)), recipe.key] as const),
+            .flatMap((using) =>
+              [recipe.template, ...(recipe.earlier ? [recipe.earlier] : [])].map(
+                (template) => [shapeOf(inA1(template(slots, using), 0, 0)), recipe.key] as const,
+              ),
+            ),
         ),
       ),
   );

@@ -180,8 +180,26 @@ describe("Tract", () => {
     ["day first", "3/4/24", "check date", "text, not a date"],
     ["an error", new CellError("#N/A"), "check date", "the date is an error"],
   ])("%s", (_, stomaMade, word, reason) => {
-    expect(tract.answer({ stomaMade }, mixed)).toBe(word);
-    expect(tract.problem({ stomaMade }, mixed)?.reason ?? null).toBe(reason);
+    expect(tract.answer({ stomaMade, slowHealing: "no" }, mixed)).toBe(word);
+    expect(tract.problem({ stomaMade, slowHealing: "no" }, mixed)?.reason ?? null).toBe(reason);
+  });
+  it.each([
+    ["no", "mature by weeks", null],
+    [" No ", "mature by weeks", null],
+    ["yes", "uncertain", null],
+    ["not known", "uncertain", "not known whether healing is slow"],
+    ["", "uncertain", "not known whether healing is slow"],
+    [null, "uncertain", "not known whether healing is slow"],
+    [0, "uncertain", "not known whether healing is slow"],
+    ["?", "uncertain", "not known whether healing is slow"],
+    [new CellError("#REF!"), "uncertain", "not known whether healing is slow"],
+    // The list has no such column.
+    [undefined, "uncertain", "not known whether healing is slow"],
+  ])("slow healing %s, 84 days: %s", (slow, word, reason) => {
+    const row = { stomaMade: AS_OF - 84, ...(slow !== undefined && { slowHealing: slow }) };
+    expect(tract.answer(row, mixed)).toBe(word);
+    expect(tract.problem(row, mixed)?.reason ?? null).toBe(reason);
+    expect(tract.answer({ ...row, stomaMade: AS_OF - 41 }, mixed)).toBe("immature");
   });
   it("counts from As_of in plain Excel, and says so where a limit on the settings sheet has been emptied", () => {
     const named = { ...mixed, written: (name: string) => name };
@@ -199,7 +217,7 @@ describe("columns that hand a row to one function", () => {
   it("answer blanks before the function does, numbers and lengths visible", () => {
     expect(inA1(recipeNamed("lengthToOrder").template({ lying, sitting }, mixed), 1, 0)).toBe(
       'IF(OR(LEN(TRIM(B2))=0,EXACT(TRIM(B2),"0"),LEN(TRIM(C2))=0,EXACT(TRIM(C2),"0")),"not measured",' +
-        'TUBE.STOMALENGTH(B2,C2,{1.7;2;2.3;2.5},"larger",0.2))',
+        'TUBE.STOMALENGTH(B2,C2,{1.7;2;2.3;2.5},"larger",0.2,0.5))',
     );
     expect(inA1(recipeNamed("play").template({ gap: { header: "Gap", index: 0 } }, mixed), 1, 0)).toBe(
       'IF(LEN(TRIM(A2))=0,"not measured",TUBE.FREEPLAY(A2,5,20))',
@@ -210,6 +228,18 @@ describe("columns that hand a row to one function", () => {
     ["fit", { length: 2, lying: 2, sitting: 2.1 }, "too short", null],
     ["fit", { length: 2.3, lying: 2, sitting: null }, "not measured", "no reading sitting"],
     ["fit", { length: 2.3, lying: 2.1, sitting: 1.8 }, "in range", "sitting is below lying: measure again"],
+    // A long tube has no length to fit; what is measured all the same is worked out, and a length there is told.
+    ["fit", { length: null, lying: null, sitting: null, shape: "Long" }, "", null],
+    ["fit", { length: null, lying: null, sitting: null, shape: "low-profile" }, "not measured", "no length"],
+    ["fit", { length: null, lying: null, sitting: null, shape: null }, "not measured", "no length"],
+    ["fit", { length: null, lying: 2, sitting: 2.1, shape: "long" }, "not measured", "no length"],
+    [
+      ...(["fit", { length: 2.3, lying: 2, sitting: 2.1, shape: "long" }, "in range"] as const),
+      "a length beside a long tube: one of the two is wrong",
+    ],
+    ["lengthToOrder", { lying: null, sitting: "", shape: "long tube" }, "", null],
+    ["lengthToOrder", { lying: 2, sitting: 2.2, shape: "long" }, 2.3, null],
+    ["lengthToOrder", { lying: null, sitting: null, shape: "?" }, "not measured", "no reading lying"],
     ["lengthToOrder", { lying: 2, sitting: 2.2 }, 2.3, null],
     ["lengthToOrder", { lying: 0, sitting: 2.2 }, "not measured", "no reading lying"],
     ["play", { gap: 2 }, "tight", null],

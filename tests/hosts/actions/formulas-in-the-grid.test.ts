@@ -148,6 +148,8 @@ const STOMAS: readonly CaseCell[] = [
   ...["2026-04-20", " 2026-04-19 ", "2026-03-09", "2027-01-01", "2026-02-30", "2026-13-01", "2026-04-20T09:00"],
   ...["3/4/24", "2019", "see letter", "*", "2026?04?20", "", "  ", "0", null, 0, 14, 2019, -5, 1e300, true, "=NA()"],
 ];
+const SLOW: readonly CaseCell[] = ["no", " No ", "yes", "not known", "", null, 0, false, "n*", "=NA()"];
+const SHAPES: readonly CaseCell[] = ["long", " LONG  tube", "low-profile", "lon?", "*", "", null, 0, true, "=NA()"];
 const CHECKS: readonly CaseCell[] = [
   ...[null, "", "0", 0, day("2026-05-25"), day("2026-03-01"), "2026-05-20", day("2052-05-20"), "12/5/26", "=NA()"],
 ];
@@ -168,6 +170,7 @@ const plain: readonly Plain[] = [
   { key: "balloon", roles: ["out", "putIn"], rows: pairs(volumes, volumes) },
   { key: "balloonLoss", roles: ["out", "putIn"], rows: pairs(volumes, volumes) },
   { key: "tract", roles: ["stomaMade"], rows: STOMAS.map((stoma) => [stoma]) },
+  { key: "tract", roles: ["stomaMade", "slowHealing"], rows: pairs(STOMAS, SLOW) },
   {
     key: "checkDue",
     roles: ["stomaMade", "last", "lastCheck"],
@@ -180,7 +183,21 @@ const plain: readonly Plain[] = [
     roles: ["length", "lying", "sitting"],
     rows: pairs(lengths, lengths).flatMap((row) => [2.1, null, 2.4].map((one): CaseCell[] => [...row, one])),
   },
+  {
+    key: "fit",
+    roles: ["length", "lying", "sitting", "shape"],
+    rows: pairs([null, " ", 0, 2.3, "=NA()"], [null, "", 2.1, true]).flatMap((row) =>
+      SHAPES.map((shape): CaseCell[] => [...row, row[1]!, shape]),
+    ),
+  },
   { key: "lengthToOrder", roles: ["lying", "sitting"], rows: pairs(lengths, lengths) },
+  {
+    key: "lengthToOrder",
+    roles: ["lying", "sitting", "shape"],
+    rows: pairs([null, " ", 0, 2, "=NA()"], [null, "", 2.1]).flatMap((row) =>
+      SHAPES.map((shape): CaseCell[] => [...row, shape]),
+    ),
+  },
   { key: "play", roles: ["gap"], rows: gaps.map((gap) => [gap]) },
   { key: "mark", roles: ["markThen", "markNow"], rows: pairs(marks, marks) },
 ];
