@@ -33,6 +33,7 @@ export const columnNames: readonly { readonly name: string; readonly table: Rows
   { name: "Check_LowRow", table: "checks", header: "Low in a row" },
   { name: "Check_Measured", table: "checks", header: "Measured" },
   { name: "Check_MeasuredBefore", table: "checks", header: "Measured before" },
+  { name: "Check_Left", table: "checks", header: "Left" },
   { name: "Check_Loose", table: "checks", header: "Loose" },
   { name: "Change_Person", table: "changes", header: "Person" },
   { name: "Change_Key", table: "changes", header: "Key" },

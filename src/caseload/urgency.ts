@@ -23,7 +23,7 @@ const asks = <const Word extends string>(asks: UrgencyClass, ...words: readonly 
   words.map((word) => ({ word, asks }));
 
 const order = [
-  ...asks("act", "balloon empty", "left empty", "above the label", "tight", "too short", "tight or stuck"),
+  ...asks("act", "balloon empty", "left empty", "above the label", "tight", "tight or stuck"),
   ...asks("act", "further out", "infected", "leaking, opening not mature", "milky fluid"),
   ...asks("missing", "check settings", "date wrong", "kind not known"),
   ...asks("act", "past limit, not booked"),
@@ -32,7 +32,7 @@ const order = [
   ...asks("act", "low twice", "half or less", "balloon: low", "balloon: more than put in"),
   ...asks("soon", "due in …, not booked", "nobody trained, cannot wait"),
   ...asks("missing", "GJ: not by a carer", "J: not by a carer", "bumper: not by a carer"),
-  ...asks("soon", "leaking", "overgrown", "put in not known", "not the agreed fill", "cloudy: ask"),
+  ...asks("soon", "too short", "leaking", "overgrown", "put in not known", "not the agreed fill", "cloudy: ask"),
   ...asks("soon", "balloon: too early"),
   ...asks("missing", "balloon: …"),
   ...asks("soon", "check late", "booked after the limit", "no spare"),

@@ -9,13 +9,13 @@ import { fit } from "./fit";
 import { serviceCounts } from "./service";
 import type { ClinicSetting, Setting } from "./setting";
 import { supplies } from "./supplies";
-import { tract, tubeOut } from "./tract";
+import { asking, tract, tubeOut } from "./tract";
 
 const groups = [
   { heading: "The clinic", settings: [...clinic, ...agreement] },
   { heading: "Change intervals", settings: [...changeIntervals, ...changeWords] },
   { heading: "Balloon", settings: [...balloonChecks, ...balloonLoss] },
-  { heading: "Opening, tube out", settings: [...tract, ...tubeOut] },
+  { heading: "Opening, tube out", settings: [...tract, ...tubeOut, ...asking] },
   { heading: "Fit", settings: fit },
   { heading: "Supplies", settings: supplies },
   { heading: "Feed and water", settings: feedAndWater },

@@ -34,6 +34,40 @@ export const tract = [
   }),
 ] as const;
 
+/** How long what was seen, or a status, is taken as it was written down. */
+export const asking = [
+  setting({
+    name: "Site_Act",
+    label: "Act on an infected site for",
+    default: 14,
+    unit: "days",
+    range: null,
+    allowed: [3, 42],
+    source: NO_SOURCE,
+    evidence: "clinic setting",
+  }),
+  setting({
+    name: "Hold_Days",
+    label: "On hold: ask after",
+    default: 28,
+    unit: "days",
+    range: null,
+    allowed: [7, 180],
+    source: NO_SOURCE,
+    evidence: "clinic setting",
+  }),
+  setting({
+    name: "Hospital_Days",
+    label: "In hospital: ask after",
+    default: 28,
+    unit: "days",
+    range: null,
+    allowed: [7, 180],
+    source: NO_SOURCE,
+    evidence: "clinic setting",
+  }),
+] as const;
+
 export const tubeOut = [
   setting({
     name: "Out_Aim",

@@ -4,6 +4,7 @@ import { person } from "../identity";
 import { date, list, number, text } from "../typed";
 import * as words from "../words";
 import { daysSinceFill, deviceIn, expectedMl } from "./device";
+import { agreedMl, left } from "./left";
 import { checkBefore, checkKey, labelMl, measured, measuredBefore, tag, tube } from "./order";
 import { loose, lossAWeek, lossMl, lowInARow, state } from "./states";
 
@@ -20,10 +21,11 @@ export const checkColumns: readonly CaseloadColumn[] = [
   text("Note", 30, "No names."),
   ...[deviceIn, daysSinceFill, expectedMl, lossMl, lossAWeek, state, lowInARow],
   ...[person, checkKey, tube, tag, checkBefore, labelMl, measured, measuredBefore, loose],
+  ...[agreedMl, left],
 ];
 
 /** In an order in which each stands on those before it. */
 export const checksInTurn = [
-  ...[person, checkKey, tube, tag, deviceIn, checkBefore, labelMl, daysSinceFill, expectedMl],
+  ...[person, checkKey, tube, tag, deviceIn, checkBefore, labelMl, agreedMl, left, daysSinceFill, expectedMl],
   ...[lossMl, lossAWeek, state, measured, measuredBefore, lowInARow, loose],
 ];

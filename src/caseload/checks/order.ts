@@ -19,7 +19,7 @@ import {
 } from "../reading";
 import type { Sight } from "../sight";
 import { checksFirstRow } from "../layout";
-import { measuredWords } from "./states";
+import { measuredWords } from "./words";
 
 const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
 

@@ -5,18 +5,11 @@ import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
+import { CLOUDY, leftBadly, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, waterMissing, WHICH_DEVICE } from "./words";
 import { is, isAbove, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 
-/** The fluid looked like feed: the balloon may have burst, or the wrong port was used. */
-export const MILKY = "milky fluid";
 const FEED = "milky, yellow or like feed";
-export const WHICH_DEVICE = "which device?";
-
-/** Words that say that water is missing. */
-const waterMissing = ["empty", "half or less", "low"] as const;
-/** Words that stand on figures. */
-export const measuredWords = [...waterMissing, MILKY, "more than put in", "as filled"] as const;
 
 const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${name}<=Volume_Most,FALSE),FALSE)`;
 const isVolume = (value: SheetValue, { number }: Sight): value is number =>
@@ -67,18 +60,20 @@ export const state: CaseloadColumn = {
   format: PLAIN,
   width: 17,
   rules: [
-    { look: "urgent", words: [...waterMissing, MILKY] },
-    { look: "soon", words: ["more than put in"] },
+    { look: "urgent", words: [...waterMissing, ...leftBadly, MILKY, "more than put in"] },
+    { look: "soon", words: [PUT_IN_NOT_KNOWN, NOT_AGREED_FILL, CLOUDY] },
     { look: "missing", words: ["not measured", WHICH_DEVICE, CHECK_DATE, CHECK_SETTINGS] },
     { look: "quiet", words: ["as filled"] },
   ],
   formula: (cell) => {
     const isDated = formula`AND(ISNUMBER(${cell("Tag")}),ISNUMBER(${cell("Device in")}))`;
     const good = formula`IF(${isDated},"as filled","${CHECK_DATE}")`;
+    const left = cell("Left");
+    const remarked = formula`IF(LEN(${left})>0,${left},IF(${is("look", "cloudy")},"${CLOUDY}",${good}))`;
     const limit = formula`IF(expected<=Fill_Small,Loss_Small,Loss_Large)`;
     const label = formula`IF(ISNUMBER(most),IF(most>0,expected>most,FALSE),FALSE)`;
     const aboveLabel = formula`IF(ISNUMBER(most),IF(most>0,out>most,FALSE),FALSE)`;
-    const calm = formula`IF(${is("look", "nothing came")},"not measured",IF(${label},"more than put in",${good}))`;
+    const calm = formula`IF(${is("look", "nothing came")},"not measured",IF(${label},"more than put in",${remarked}))`;
     const low = formula`IF(out<=ROUND(expected*Loss_Half,9),"half or less",IF(ROUND(expected-out,9)>${limit},"low",${calm}))`;
     const figures = formula`IF(OR(ROUND(out-expected,9)>Over_Read,${aboveLabel}),"more than put in",${low})`;
     const measured = letting(
@@ -87,7 +82,7 @@ export const state: CaseloadColumn = {
     );
     const found = letting(
       { look: wordIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
-      formula`IF(AND(${is("look", FEED)},NOT(${isOneOf("found", waterMissing)})),"${MILKY}",found)`,
+      formula`IF(${isOneOf("found", waterMissing)},found,IF(${isOneOf(left, leftBadly)},${left},IF(${is("look", FEED)},"${MILKY}",found)))`,
     );
     const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH_DEVICE}",${found})`;
     /* Nothing came out: that needs no setting to be bad news. */
@@ -106,7 +101,10 @@ export const state: CaseloadColumn = {
 function stateOf(row: RowCells, sight: Sight): string {
   if (row["Key"] === "") return WHICH_DEVICE;
   const found = ofFigures(row, sight);
-  return word(row["Looked"]!) === FEED && !isLow(found) ? MILKY : found;
+  if (isLow(found)) return found;
+  const left = row["Left"] as string;
+  if (leftBadly.includes(left)) return left;
+  return word(row["Looked"]!) === FEED ? MILKY : found;
 }
 
 function ofFigures(row: RowCells, sight: Sight): string {
@@ -119,6 +117,8 @@ function ofFigures(row: RowCells, sight: Sight): string {
   if (rounded(expected - out) > limit) return "low";
   if (word(row["Looked"]!) === "nothing came") return "not measured";
   if (isAbove(most) && expected > most) return "more than put in";
+  if (row["Left"] !== "") return row["Left"] as string;
+  if (word(row["Looked"]!) === "cloudy") return CLOUDY;
   return isNumber(row["Tag"]!) && isNumber(row["Device in"]!) ? "as filled" : CHECK_DATE;
 }
 

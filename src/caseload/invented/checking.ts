@@ -16,7 +16,7 @@ const checkedTooEarly: Tell = (asOf) => ({
       "Changed by": "radiology",
       "Cannot wait": "insulin",
       "Spare at home": "none",
-      ...part.site(asOf, "red", 14),
+      ...part.siteOfLong(asOf, "quiet", 14),
       Notes: "@ clinic only: asks that nobody rings at home.",
     },
   ],
@@ -32,8 +32,9 @@ const twiceInOneDay: Tell = (asOf) => ({
       ...part.lowProfile(14, 2.3, 5),
       "Size Fr": "14FR",
       ...part.device(asOf, 65, part.BAD_LOT),
-      ...part.fit(asOf, 2.1, 2.2, 65, 18.6),
+      ...part.fit(asOf, 2.0, 2.1, 65, 18.6),
       ...part.carerAtHome,
+      ...part.booked(asOf, 25),
       ...part.spare(asOf, 14, 2.3, "B2310", 450),
       ...part.site(asOf, "quiet", 28),
     },
@@ -57,6 +58,7 @@ const keepsCard: Tell = (asOf) => ({
       ...part.fit(asOf, 2.0, 2.1, 76, 27.0),
       ...part.carerAtHome,
       "Checked by": "carer, keeps card",
+      ...part.booked(asOf, 15),
       ...part.spare(asOf, 14, 2.3, part.BAD_LOT, 250),
       ...part.site(asOf, "quiet", 41),
     },
@@ -74,9 +76,10 @@ const nineWeeksGap: Tell = (asOf) => ({
       ...part.stoma(asOf, 4200, "surgery"),
       ...part.lowProfile(14, 2.3, 5),
       ...part.device(asOf, 86, part.BAD_LOT),
-      ...part.fit(asOf, 2.1, 2.2, 86, 49.5),
+      ...part.fit(asOf, 2.0, 2.1, 86, 49.5),
       ...part.carerAtHome,
       "Changed by": "nurse at home",
+      ...part.booked(asOf, 5),
       "Trained for tube out": "hold opening only",
       ...part.spare(asOf, 14, 2.3, "B2310", 380),
       ...part.site(asOf, "quiet", 86),
@@ -90,7 +93,7 @@ const nineWeeksGap: Tell = (asOf) => ({
   ],
 });
 
-/** What came out looked like feed, once. No spare at home. */
+/** What came out looked like feed, once. */
 const milkyOnce: Tell = (asOf) => ({
   tubes: [
     {
@@ -99,8 +102,8 @@ const milkyOnce: Tell = (asOf) => ({
       ...part.longBalloon(16, 8, 20, 4),
       ...part.device(asOf, 55, "J3118"),
       ...part.nurseAtHome,
-      "Spare at home": "none",
-      ...part.site(asOf, "quiet", 13),
+      ...part.spare(asOf, 16, null, "J3118", 280),
+      ...part.siteOfLong(asOf, "quiet", 13),
     },
   ],
   checks: [

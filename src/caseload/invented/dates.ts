@@ -1,10 +1,10 @@
 /** Dates that are missing, cannot be, or are awkward to count from. */
-import { dayNumber } from "../../maths/calendar";
 import { newest, weeks, years } from "./days";
 import * as part from "./story";
 import type { Tell } from "./story";
 
 export const dates: Tell = (asOf) => {
+  const lastOfAugust = newest(8, 31, 20, asOf);
   const leapDay = newest(2, 29, 200, asOf);
   return {
     tubes: [
@@ -14,47 +14,50 @@ export const dates: Tell = (asOf) => {
         ...part.stoma(asOf, 905, "radiology"),
         ...part.longBalloon(16, 10, 20, 4),
         ...part.nurseAtHome,
-        ...part.site(asOf, "quiet", 40),
+        "Spare at home": "none",
+        ...part.siteOfLong(asOf, "quiet", 40),
         Notes: "Moved here from another service; date of the last change asked for twice.",
       },
-      /* Device in as a text that can be read in two ways. */
+      /* A jejunal tube through a bumper tube: no interval is published, the placing team has set the date. */
       {
         ...part.person(asOf, "D-002", years(67.1), 58.2, 75),
         ...part.stoma(asOf, 980, "endoscopy", "GJ"),
         ...part.bumper(15, 4.5),
-        ...part.device(asOf, 0, "F5520"),
-        "Device in": "3/4/24",
+        ...part.device(asOf, 70, "F5520"),
+        "Date set by placing team": asOf + 35,
+        ...part.booked(asOf, 35),
         ...part.changedBy("endoscopy"),
-        ...part.site(asOf, "quiet", 75),
+        ...part.siteOfLong(asOf, "quiet", 60),
         Notes: "Jejunal tube runs through the bumper tube.",
       },
-      /* Device in typed into the future. */
+      /* Nothing amiss. */
       {
         ...part.person(asOf, "D-003", years(9.2), 24.6, 30),
         ...part.stoma(asOf, 1800, "surgery"),
         ...part.lowProfile(14, 2.0, 5),
-        ...part.device(asOf, 0, "C4417"),
-        "Device in": dayNumber(2052, 3, 14),
-        ...part.fit(asOf, 1.8, 2.0, 60, 24.1),
+        ...part.device(asOf, 60, "C4417"),
+        ...part.fit(asOf, 1.7, 1.8, 60, 24.1),
         ...part.carerAtHome,
         ...part.spare(asOf, 14, 2.0, "C4502", 410),
         ...part.site(asOf, "quiet", 60),
       },
-      /* The device went in before the opening was made. */
+      /* Nothing amiss: the first tube of somebody whose tube is changed on failure only. */
       {
         ...part.person(asOf, "D-004", years(52.6), 63.0, 50),
         ...part.stoma(asOf, 200, "endoscopy"),
         ...part.bumper(20, 3.5),
-        ...part.device(asOf, 260, null),
+        ...part.device(asOf, 200, null),
         ...part.changedBy("endoscopy"),
-        ...part.site(asOf, "quiet", 50),
+        ...part.siteOfLong(asOf, "quiet", 50),
       },
       /* 31 August and 6 months: the month reached has no 31st. */
       {
         ...part.person(asOf, "D-005", years(44.8), 60.5, 120),
         ...part.stoma(asOf, 1500, "endoscopy"),
         ...part.lowProfile(16, 3.0, 5, 10),
-        "Device in": newest(8, 31, 20, asOf),
+        "Device in": lastOfAugust,
+        /* 28 February, or today where that is over. */
+        "Booked for": Math.max(lastOfAugust + 181, asOf),
         Lot: "G0098",
         "Own interval months": 6,
         ...part.fit(asOf, 2.7, 2.9, 120, 60.0),
@@ -73,7 +76,7 @@ export const dates: Tell = (asOf) => {
         Lot: "H7712",
         "Own interval months": 60,
         ...part.changedBy("endoscopy"),
-        ...part.site(asOf, "quiet", 90),
+        ...part.siteOfLong(asOf, "quiet", 90),
         Notes: "First tube. Changed on failure only; agreed to look at it again after 60 months at the latest.",
       },
       /* The opening was made yesterday. */
@@ -87,8 +90,12 @@ export const dates: Tell = (asOf) => {
         "Size Fr": 12,
         ...part.device(asOf, 1, "W1830"),
         "Date set by placing team": asOf + 41,
+        ...part.booked(asOf, 41),
+        ...part.marks(4, 4, 8),
         ...part.changedBy("surgery", "fluid or glucose"),
-        ...part.site(asOf, "quiet", 1),
+        ...part.ownPlan,
+        ...part.siteOfLong(asOf, "quiet", 1),
+        "Weight then kg": 4.35,
         Notes: "Stitched to the skin; stays six weeks.",
       },
     ],

@@ -11,10 +11,10 @@ export const fits: Tell = (asOf) => ({
       ...part.stoma(asOf, 210, "surgery"),
       ...part.lowProfile(12, 1.2, 3, 5),
       ...part.device(asOf, 72, "K1120"),
-      ...part.fit(asOf, 1.0, 1.1, 72, 6.4),
+      ...part.fit(asOf, 0.9, 1.0, 72, 6.4),
       ...part.carerAtHome,
       ...part.spare(asOf, 12, 1.2, "K1120", 350),
-      ...part.site(asOf, "red", 5),
+      ...part.site(asOf, "quiet", 5),
     },
     /* Sitting below lying: a slip of the reading. Lot that looks like a number, spare of the bad lot. */
     {
@@ -35,7 +35,7 @@ export const fits: Tell = (asOf) => ({
       ...part.marks(3.5, 3.2, 2),
       ...part.device(asOf, 426, "H7690"),
       ...part.changedBy("endoscopy", "other medicine"),
-      ...part.site(asOf, "tight or stuck", 3),
+      ...part.siteOfLong(asOf, "tight or stuck", 3),
     },
     /* The mark has moved 2 cm out. */
     {
@@ -45,7 +45,7 @@ export const fits: Tell = (asOf) => ({
       ...part.marks(5, 3, 18),
       ...part.device(asOf, 245, null),
       ...part.changedBy("endoscopy"),
-      ...part.site(asOf, "leaking", 6),
+      ...part.siteOfLong(asOf, "leaking", 6),
     },
   ],
 });

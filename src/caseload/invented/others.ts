@@ -58,16 +58,17 @@ export const others: Tell = (asOf) => {
       {
         ...part.person(asOf, "D-021", years(8.5), 20.5, 64),
         Status: "on hold",
+        ...part.since(asOf, 64),
         ...part.stoma(asOf, 1220, "radiology", "GJ"),
         ...part.lowProfile(16, 2.0, 7, 10),
         ...part.device(asOf, 64, "N6593"),
-        ...part.fit(asOf, 1.8, 1.9, 64, 20.5),
+        ...part.fit(asOf, 1.7, 1.8, 64, 20.5),
         ...part.changedBy("radiology", "other medicine"),
         "Checked by": "carer, keeps card",
         ...part.site(asOf, "quiet", 64),
         Notes: "=abroad with the family until further notice",
       },
-      /* A urinary catheter, put in when the balloon had gone; twelve days now, and no date for what comes next. */
+      /* A urinary catheter, put in when the balloon had gone; twelve days now, longer than a stop-gap should be. */
       {
         ...part.person(asOf, "D-047", years(81.2), 60.1, 12),
         ...part.stoma(asOf, 780, "radiology"),
@@ -76,8 +77,11 @@ export const others: Tell = (asOf) => {
         Shape: "long",
         "Size Fr": 14,
         ...part.device(asOf, 12, "U0419"),
+        "Date set by placing team": asOf + 3,
+        ...part.booked(asOf, 3),
+        ...part.marks(5, 5, 10),
         ...part.changedBy("radiology", "not known"),
-        ...part.site(asOf, "leaking", 12),
+        ...part.siteOfLong(asOf, "quiet", 5),
         Notes: "Not fed through the catheter; it only holds the opening.",
       },
     ],

@@ -98,6 +98,21 @@ export const spare = (
   "Spare expires": asOf + expires,
 });
 
+/** A long tube is measured when its site is looked at. @param seen days ago */
+export const siteOfLong = (asOf: number, word: string, seen: number): CaseloadRow => ({
+  ...site(asOf, word, seen),
+  "Measured on": asOf - seen,
+});
+
+/** @param days ago */
+export const since = (asOf: number, days: number): CaseloadRow => ({ "Status since": asOf - days });
+
+/** Those at home know what to do, in writing. */
+export const ownPlan: CaseloadRow = { "Own tube-out plan": "yes" };
+
+/** @param ahead days from now */
+export const booked = (asOf: number, ahead: number): CaseloadRow => ({ "Booked for": asOf + ahead });
+
 /** @param seen days ago */
 export const site = (asOf: number, word: string, seen: number): CaseloadRow => ({
   Site: word,

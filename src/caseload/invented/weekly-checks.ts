@@ -18,13 +18,13 @@ export function weeklyChecks(asOf: number, tubes: readonly CaseloadRow[], told: 
       const days = Array.from({ length: MOST_CHECKS }, (_, i) => last - 7 * (MOST_CHECKS - 1 - i));
       return days
         .filter((day) => day >= Number(tube["Device in"]) + 7)
-        .map((day) => ({
+        .map((day, i, all) => ({
           ...{
             ID: tube.ID!,
             "Checked on": day,
             "Out mL": Math.round(10 * (fill - by.pick([0, 0.1, 0.1, 0.2, 0.3]))) / 10,
           },
-          ...{ Looked: by.next() < 0.05 ? "cloudy" : "clear", "Put in mL": fill },
+          ...{ Looked: by.next() < 0.05 && i < all.length - 1 ? "cloudy" : "clear", "Put in mL": fill },
           ...{ Water: byNurse || by.next() < 0.8 ? "fresh" : "same put back", By: byNurse ? "nurse" : "carer" },
           "How known": byNurse ? "seen" : "phone",
         }));

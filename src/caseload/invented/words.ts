@@ -1,4 +1,5 @@
 /** Words and figures typed in twenty people's ways: kinds, sizes, lengths, labels; and things that contradict. */
+import { dayNumber } from "../../maths/calendar";
 import { years } from "./days";
 import * as part from "./story";
 import type { Tell } from "./story";
@@ -12,15 +13,16 @@ const LONG_NOTE =
 
 export const words: Tell = (asOf) => ({
   tubes: [
-    /* Kind typed as PEG: how it was placed, not how it is held. Also the oldest person. */
+    /* Kind typed as PEG: how it was placed, not how it is held. Device in can be read in two ways. Also the oldest person. */
     {
       ...part.person(asOf, "D-008", years(92.4), 47.3, 100),
       ...part.stoma(asOf, 640, "endoscopy"),
       ...part.bumper(15, 3),
       "Held by": "PEG",
       ...part.device(asOf, 640, "H7401"),
+      "Device in": "3/4/24",
       ...part.changedBy("endoscopy", "other medicine"),
-      ...part.site(asOf, "quiet", 30),
+      ...part.siteOfLong(asOf, "quiet", 30),
     },
     /* Kind typed as button; length in mm. */
     {
@@ -30,7 +32,7 @@ export const words: Tell = (asOf) => ({
       "Held by": "button",
       "Length cm": 23,
       ...part.device(asOf, 34, "G0077"),
-      ...part.fit(asOf, 2.1, 2.2, 34, 32.6),
+      ...part.fit(asOf, 2.0, 2.1, 34, 32.6),
       ...part.carerAtHome,
       ...part.spare(asOf, 16, 2.3, "G0102", 330),
       ...part.site(asOf, "overgrown", 34),
@@ -44,18 +46,19 @@ export const words: Tell = (asOf) => ({
       "Held by": "RIG",
       ...part.device(asOf, 66, null),
       ...part.nurseAtHome,
-      ...part.site(asOf, "quiet", 60),
+      ...part.siteOfLong(asOf, "quiet", 60),
     },
-    /* Kind as initials with a space behind; a spare that has expired; a note that begins like a telephone number. */
+    /* Kind as initials with a space behind; Device in typed into the future; a spare that has expired; a note that begins like a telephone number. */
     {
       ...part.person(asOf, "D-011", years(66.2), 80.4, 85),
       ...part.stoma(asOf, 720, "radiology"),
       ...part.longBalloon(18, 10, 20, 5),
       "Held by": "BGT ",
       ...part.device(asOf, 47, "J3108"),
+      "Device in": dayNumber(2052, 3, 14),
       ...part.nurseAtHome,
       ...part.spare(asOf, 18, null, "J2907", -30),
-      ...part.site(asOf, "quiet", 47),
+      ...part.siteOfLong(asOf, "quiet", 47),
       /* The number is one of those that the United Kingdom keeps free for drama. */
       Notes: "+44 1632 960014 is the day centre; ring there before noon.",
     },
@@ -67,7 +70,7 @@ export const words: Tell = (asOf) => ({
       "Fill mL": 5,
       ...part.device(asOf, 310, null),
       ...part.changedBy("endoscopy"),
-      ...part.site(asOf, "leaking", 18),
+      ...part.siteOfLong(asOf, "leaking", 18),
     },
     /* Gastrojejunal, and a carer is down as the one who changes it. */
     {
@@ -75,7 +78,7 @@ export const words: Tell = (asOf) => ({
       ...part.stoma(asOf, 1300, "radiology", "GJ"),
       ...part.lowProfile(16, 2.0, 7, 10),
       ...part.device(asOf, 58, "N6601"),
-      ...part.fit(asOf, 1.8, 1.9, 58, 16.9),
+      ...part.fit(asOf, 1.7, 1.8, 58, 16.9),
       ...part.carerAtHome,
       "Trained for tube out": "hold opening only",
       "Cannot wait": "seizure medicine",
@@ -86,16 +89,17 @@ export const words: Tell = (asOf) => ({
     {
       ...part.person(asOf, "D-018", years(3.2), 11.9, 4),
       Status: "in hospital",
+      ...part.since(asOf, 4),
       ...part.stoma(asOf, 700, "radiology", "GJ"),
       ...part.lowProfile(14, 1.7, 5),
       "Size Fr": "14G",
       ...part.device(asOf, 49, "N6588"),
-      ...part.fit(asOf, 1.5, 1.6, 49, 11.6),
+      ...part.fit(asOf, 1.4, 1.5, 49, 11.6),
       ...part.changedBy("radiology", "seizure medicine, fluid or glucose"),
       "Checked by": "nurse",
       ...part.site(asOf, "quiet", 4),
     },
-    /* Two sizes in one cell, and nobody knows how it is held. A note of 600 characters. */
+    /* Two sizes in one cell, a device older than its opening, a date that stands in a letter; and nobody knows how it is held. A note of 600 characters. */
     {
       ...part.person(asOf, "D-019", years(38.7), 51.8, 20),
       ...part.stoma(asOf, 1100, "not known"),
@@ -104,13 +108,14 @@ export const words: Tell = (asOf) => ({
       "Known from": "not known",
       Shape: "long",
       "Size Fr": "12/14",
-      ...part.device(asOf, 210, null),
+      ...part.device(asOf, 1160, null),
+      "Date set by placing team": "see letter",
       ...part.changedBy("not decided", "not known"),
       "Spare at home": "not known",
       ...part.site(asOf, "not seen", 20),
       Notes: LONG_NOTE,
     },
-    /* Size in mm where French is meant; the date stands in a letter. */
+    /* Size in mm where French is meant. */
     {
       ...part.person(asOf, "D-020", years(60.0), 55.6, 33),
       ...part.stoma(asOf, 96, "radiology", "J"),
@@ -119,9 +124,11 @@ export const words: Tell = (asOf) => ({
       Shape: "long",
       "Size Fr": 4.7,
       ...part.device(asOf, 96, null),
-      "Date set by placing team": "see letter",
+      "Date set by placing team": asOf + 20,
+      ...part.booked(asOf, 20),
+      ...part.marks(6, 6, 10),
       ...part.changedBy("radiology"),
-      ...part.site(asOf, "quiet", 33),
+      ...part.siteOfLong(asOf, "quiet", 33),
     },
   ],
   checks: [

@@ -1,4 +1,5 @@
 /** What the newest check of the device now in says, read from Balloon checks. A word from an old check never stays good. */
+import { CLOUDY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, WHICH_DEVICE, leftBadly } from "../checks/words";
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
 import type { SheetValue } from "../../columns/sheet-block";
@@ -16,7 +17,6 @@ import {
   word,
   wordIn,
 } from "../reading";
-import { MILKY, WHICH_DEVICE } from "../checks/states";
 import type { Sight } from "../sight";
 import { ifLive, isLive } from "./live";
 
@@ -121,6 +121,8 @@ export const LOW_TWICE = "low twice: plan change";
 export const NO_CHECK_YET = "no check yet";
 export const CHECK_LATE = "check late";
 const TOO_EARLY = "too early";
+/** What the newest check left in the balloon, or in the syringe, that has to be asked about. */
+const remarks = [PUT_IN_NOT_KNOWN, NOT_AGREED_FILL, CLOUDY] as const;
 export const KEPT_AT_HOME = "kept at home";
 
 /** Bad news first; `as filled` only where nothing speaks against it. */
@@ -130,8 +132,8 @@ export const balloon: CaseloadColumn = {
   format: PLAIN,
   width: 20,
   rules: [
-    { look: "urgent", words: ["empty", "half or less", MILKY, LOW_TWICE, "low"] },
-    { look: "soon", words: ["more than put in", TOO_EARLY, CHECK_LATE] },
+    { look: "urgent", words: ["empty", ...leftBadly, "half or less", MILKY, LOW_TWICE, "low", "more than put in"] },
+    { look: "soon", words: [...remarks, TOO_EARLY, CHECK_LATE] },
     { look: "missing", words: [WHICH_DEVICE, CHECK_DATE, NO_DATE, "not measured", NO_CHECK_YET, CHECK_SETTINGS] },
     { look: "quiet", words: [KEPT_AT_HOME, "as filled"] },
   ],
@@ -142,12 +144,16 @@ export const balloon: CaseloadColumn = {
     const early = formula`IF(ISNUMBER(stoma),N(INDEX(Check_On,place))<INT(stoma)+Check_First,FALSE)`;
     const calm = formula`IF(${is("state", "as filled")},IF(home,"${KEPT_AT_HOME}",IF(ISNUMBER(due),"as filled","${CHECK_DATE}")),"not measured")`;
     const timely = formula`IF(LEN(dated)>0,dated,IF(${isLate},"${CHECK_LATE}",${calm}))`;
-    const unread = formula`IF(${is("state", "as filled")},${timely},"not measured")`;
+    const unread = formula`IF(${isOneOf("state", remarks)},state,IF(${is("state", "as filled")},${timely},"not measured"))`;
     const mild = formula`IF(${is("state", "more than put in")},state,IF(${early},"${TOO_EARLY}",IF(loose,"${WHICH_DEVICE}",${unread})))`;
     const low = formula`IF(N(INDEX(Check_LowRow,place))>=Loss_Twice,"${LOW_TWICE}","low")`;
     const found = letting(
-      { state: "T(INDEX(Check_State,place))", ...numbered("stoma", cell("Stoma made")) },
-      formula`IF(${isOneOf("state", ["empty", "half or less", MILKY])},state,IF(${is("state", "low")},${low},${mild}))`,
+      {
+        state: "T(INDEX(Check_State,place))",
+        left: "T(INDEX(Check_Left,place))",
+        ...numbered("stoma", cell("Stoma made")),
+      },
+      formula`IF(${is("state", "empty")},state,IF(${isOneOf("left", leftBadly)},left,IF(${isOneOf("state", ["half or less", MILKY])},state,IF(${is("state", "low")},${low},${mild}))))`,
     );
     const none = formula`IF(loose,"${WHICH_DEVICE}",IF(LEN(dated)>0,dated,IF(${isLate},"${CHECK_LATE}",IF(home,"${KEPT_AT_HOME}","${NO_CHECK_YET}"))))`;
     const all = letting(
@@ -156,7 +162,8 @@ export const balloon: CaseloadColumn = {
         ...numberOrWord("due", cell("Check due")),
         dated: dateWord,
         home: isHome,
-        loose: formula`COUNTIFS(Check_Loose,${cell("Person")})+COUNTIFS(Check_Loose,${cell("Key")})>0`,
+        /* An empty criterion would count the blanks: real engines do, the grid's does not. */
+        loose: formula`IF(LEN(${cell("Person")})=0,FALSE,COUNTIFS(Check_Loose,${cell("Person")})+COUNTIFS(Check_Loose,${cell("Key")})>0)`,
       },
       formula`IF(ISNUMBER(place),${found},${none})`,
     );
@@ -189,13 +196,17 @@ function balloonWord(row: RowCells, sight: Sight): SheetValue {
     return isHome ? KEPT_AT_HOME : NO_CHECK_YET;
   }
   const state = check["State"]!;
-  if (state === "empty" || state === "half or less" || state === MILKY) return state;
+  const left = check["Left"]!;
+  if (state === "empty") return state;
+  if (leftBadly.includes(left as string)) return left;
+  if (state === "half or less" || state === MILKY) return state;
   const inARow = check["Low in a row"]!;
   if (state === "low") return isNumber(inARow) && inARow >= number("Loss_Twice") ? LOW_TWICE : "low";
   if (state === "more than put in") return state;
   const stoma = row["Stoma made"]!;
   if (isNumber(stoma) && (check["Checked on"] as number) < Math.floor(stoma) + number("Check_First")) return TOO_EARLY;
   if (isLoose) return WHICH_DEVICE;
+  if ((remarks as readonly SheetValue[]).includes(state)) return state;
   if (state !== "as filled") return "not measured";
   if (dated !== "") return dated;
   if (isLate) return CHECK_LATE;

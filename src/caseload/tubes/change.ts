@@ -31,7 +31,7 @@ const kindNames = (cell: Slots) => ({
   ...numbered("born", cell("Born")),
   bornis: dayState("born"),
   age: ageClassIn,
-  filled: formula`NOT(AND(${isBlankIn(cell("Fill mL"))},${isBlankIn(cell("Most mL"))}))`,
+  filled: formula`NOT(AND(${isBlankIn(cell("Fill mL"))},${isBlankIn(cell("Most mL"))},NOT(ISNUMBER(${cell("Newest")}))))`,
 });
 
 const ownIn = formula`IF(ISNUMBER(own),IF(own>=1,IF(own<=Far_Months,own=INT(own),FALSE),FALSE),FALSE)`;

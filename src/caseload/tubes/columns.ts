@@ -11,6 +11,7 @@ import { fit, mark } from "./fit";
 import { live } from "./live";
 import { hiddenGaps, missing } from "./missing/columns";
 import { age, firstTube, sizeMm, tract } from "./opening";
+import { away } from "./away";
 import { booking, dueFirst } from "./booking";
 import { ageClass, review } from "./review";
 import { booked, keyColumns, toDo, urgency } from "./to-do/columns";
@@ -147,6 +148,10 @@ const spare = grouped("7 Spare, site", [
   text("Notes", 40, "No names. A text never becomes a formula."),
 ]);
 
+const status = grouped("8 Status", [
+  date("Status since", "On hold or in hospital: since when. After the clinic's days To do asks."),
+]);
+
 export const tubeColumns: readonly CaseloadColumn[] = [
   ...states,
   ...personColumns,
@@ -156,14 +161,15 @@ export const tubeColumns: readonly CaseloadColumn[] = [
   ...fitColumns,
   ...plan,
   ...spare,
+  ...status,
   ...[person, key, live, newest, ...hiddenGaps],
-  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, urgency],
+  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, away, urgency],
 ];
 
 /** In an order in which each stands on those before it. */
 export const tubesFirst = [person, key, live];
 export const tubesAfterChecks = [
-  ...[age, sizeMm, firstTube, tract, changeDue, atTheLatest, change, daysLeft],
-  ...[newest, lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, ...hiddenGaps, missing],
-  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, urgency, toDo],
+  ...[newest, age, sizeMm, firstTube, tract, changeDue, atTheLatest, change, daysLeft],
+  ...[lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, ...hiddenGaps, missing],
+  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, away, urgency, toDo],
 ];

@@ -42,8 +42,9 @@ interface Limits {
   readonly throughOf: (sight: Sight) => number | string;
 }
 
-/** A bumper with a balloon's fill is one or the other; on LET names held and filled. */
-const isContradicted = (row: RowCells): boolean => !isBlank(row["Fill mL"]!) || !isBlank(row["Most mL"]!);
+/** A bumper with a balloon's volume, or with a balloon check, is one or the other; on LET names held and filled. */
+const isContradicted = (row: RowCells): boolean =>
+  !isBlank(row["Fill mL"]!) || !isBlank(row["Most mL"]!) || isNumber(row["Newest"]!);
 
 /** Months, or a word, on LET names held, access, shape, age and filled. */
 export function monthsIn({ balloon, bumper, through }: Limits): FormulaTemplate {

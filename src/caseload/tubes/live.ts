@@ -1,10 +1,10 @@
 /**
- * Whether a row's states count today: `live`, `hospital`, or "" for a blank row and for somebody on hold or gone. A
+ * Whether a row's states count today: `live`, `hospital`, `hold`, or "" for a blank row and for somebody who is gone. A
  * status that is missing or no word of the list counts as active, so that nothing is kept back.
  */
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
-import { is, isOneOf, word, wordIn } from "../reading";
+import { is, word, wordIn } from "../reading";
 
 /** Where one of these is filled in, the row is somebody's. */
 const filledIn = ["ID", "Status", "Born", "Access", "Stoma made", "Held by", "Size Fr", "Device in", "Fill mL"];
@@ -18,16 +18,16 @@ export const live: CaseloadColumn = {
   formula: (cell) => {
     const [first, ...rest] = filledIn.map((header) => cell(header));
     const all = rest.reduce((sum, one) => formula`${sum},${one}`, first!);
-    const gone = isOneOf("status", ["on hold", "left"]);
     return formula`IF(COUNTA(${all})=0,"",${letting(
       { status: wordIn(cell("Status")) },
-      formula`IF(${gone},"",IF(${is("status", "in hospital")},"hospital","live"))`,
+      formula`IF(${is("status", "left")},"",IF(${is("status", "on hold")},"hold",IF(${is("status", "in hospital")},"hospital","live")))`,
     )})`;
   },
   answer: (row) => {
     if (filledIn.every((header) => row[header] === null)) return "";
     const status = word(row["Status"]!);
-    if (status === "on hold" || status === "left") return "";
+    if (status === "left") return "";
+    if (status === "on hold") return "hold";
     return status === "in hospital" ? "hospital" : "live";
   },
 };

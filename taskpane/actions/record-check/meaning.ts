@@ -2,6 +2,16 @@
  * What a check means and what to do, said before it is recorded, bad news first. What to do follows the check card and
  * the cautions of BALLOONSTATE; nothing here says that a balloon will hold.
  */
+import { leftOf } from "../../../src/caseload/checks/left";
+import {
+  ABOVE_LABEL,
+  CLOUDY,
+  LEFT_EMPTY,
+  leftBadly,
+  MILKY,
+  NOT_AGREED_FILL,
+  PUT_IN_NOT_KNOWN,
+} from "../../../src/caseload/checks/words";
 import { CHECK_DATE } from "../../../src/columns/state-words";
 import { SheetError } from "../../../src/worksheet/error";
 import { rounded } from "../../../src/worksheet/numbers";
@@ -38,12 +48,14 @@ export interface Balloon {
   readonly deviceIn: number | null;
   /** Written down as held by one. */
   readonly isBalloon: boolean;
+  /** A gastrostomy by a balloon in an opening that is mature by weeks, not the first tube, healing not slow: Tube out says so. */
+  readonly mayBeRefilled: boolean;
   /** Of this balloon, up to the day of the new one. */
   readonly earlier: readonly Check[];
 }
 
 /** Words after which nobody needs to be called at once; none of them is good news. */
-const CALM = ["as filled", "not measured", CHECK_DATE];
+const CALM = ["as filled", "not measured", CHECK_DATE, PUT_IN_NOT_KNOWN, NOT_AGREED_FILL];
 
 export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload["names"]): Meaning {
   const { day, out } = measured;
@@ -51,7 +63,7 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
   const previous = earlier.at(-1);
   const expected = expectedAfter(previous, fill);
   const answer = stateOf(out, expected, most, names);
-  const state = typeof answer === "string" ? wordFor(answer, measured, balloon) : null;
+  const state = typeof answer === "string" ? wordFor(answer, measured, balloon, names) : null;
   const loss = out === null || expected === null ? null : rounded(expected - out);
   const filled = previous?.day ?? deviceIn;
   const low = lowInARow([...earlier, measured], fill, most, names);
@@ -67,22 +79,28 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
       ...fluid(measured),
       ...(answer instanceof SheetError ? [`These figures contradict each other: ${answer.message}.`] : []),
       ...(balloon.isBalloon ? [] : ["No balloon is recorded: what was drawn out may not have been a balloon’s water."]),
-      ...(state === null ? [] : adviceFor(state, { ...balloon, expected }, names)),
+      ...(state === null ? [] : adviceFor(state, measured, { ...balloon, expected }, names)),
       ...(low >= numberIn(names, "Loss_Twice") ? [`Low ${count(low, "time")} in a row: plan a change.`] : []),
     ],
     isUrgent: state === null || !CALM.includes(state) || fluid(measured).length > 0,
   };
 }
 
-/** Words of this form beside those of BALLOONSTATE, as the sheet's own column says them. */
-const MILKY = "milky fluid";
-
 /** Figures that agree are no good news where something else speaks against them; null: no word at all. */
-function wordFor(state: string, { looked }: Measured, { deviceIn, isBalloon }: Balloon): string | null {
-  const isLow = ["empty", "half or less", "low"].includes(state);
-  if (looked === "milky, yellow or like feed" && !isLow) return MILKY;
+function wordFor(
+  state: string,
+  { looked, putIn }: Measured,
+  { fill, most, deviceIn, isBalloon }: Balloon,
+  names: Caseload["names"],
+): string | null {
+  if (["empty", "half or less", "low"].includes(state)) return state;
+  const left = leftOf(putIn, fill, most, (agreed) => actionFor(agreed, names));
+  if (leftBadly.includes(left)) return left;
+  if (looked === "milky, yellow or like feed") return MILKY;
   if (state !== "as filled") return state;
   if (looked === "nothing came") return "not measured";
+  if (left !== "") return left;
+  if (looked === "cloudy") return CLOUDY;
   if (!isBalloon) return null;
   return deviceIn === null ? CHECK_DATE : state;
 }
@@ -125,9 +143,23 @@ function agreedFill(fill: number | null, most: number | null): string {
   return most !== null && fill > most ? "the agreed fill (it is above the label: ask)" : `the agreed ${mL(fill)}`;
 }
 
+/**
+ * A tube whose balloon is empty may have slipped: water put in then fills the balloon inside the tract. Services differ;
+ * the second sentence is a clinic setting, from memory, without a published source.
+ */
+function emptyAdvice(refill: string | null): readonly string[] {
+  const always = "Empty: put nothing in. Tape the tube to the skin where it lies, nothing down it, call now.";
+  if (refill === null) return [always];
+  return [
+    always,
+    `Only if the tube is at its usual mark, or lies flat as usual, and moves freely: if you are trained and this person’s own plan says so, put the agreed ${refill} of fresh water in, never above the label, and tell us today: the tube has to be changed soon.`,
+  ];
+}
+
 function adviceFor(
   state: string,
-  { fill, most, isBalloon, expected }: Balloon & { readonly expected: number | null },
+  { putIn }: Measured,
+  { fill, most, isBalloon, mayBeRefilled, expected }: Balloon & { readonly expected: number | null },
   names: Caseload["names"],
 ): readonly string[] {
   /* Water put into what is no balloon's valve goes into the stomach or the bowel; a balloon left empty falls out. */
@@ -136,9 +168,19 @@ function adviceFor(
   const agreed = agreedFill(fill, most);
   switch (state) {
     case "empty":
+      return emptyAdvice(mayBeRefilled && fill !== null && (most === null || fill <= most) ? mL(fill) : null);
+    case LEFT_EMPTY:
       return [
-        `Empty: put ${agreed} of fresh water in, never above the label, tape the tube to the skin, call now. If the tube comes out: Tube out.`,
+        "Left empty: nothing holds the tube. Tape it to the skin where it lies, nothing down it, call now. If the tube comes out: Tube out.",
       ];
+    case ABOVE_LABEL:
+      return [
+        `Above the label${most === null ? "" : ` (${mL(most)})`}: call now, and ask before the tube is used. The label and the placing team decide what is drawn out again.`,
+      ];
+    case PUT_IN_NOT_KNOWN:
+      return ["It is not written down how much was put in: ask. The next check has nothing to be compared with."];
+    case NOT_AGREED_FILL:
+      return [`${putIn === null ? "What" : mL(putIn)} was put in, not ${agreed}: ask why, and who agreed to it.`];
     case "half or less":
     case "low": {
       const again = numberIn(names, "Loss_Again");
@@ -151,6 +193,7 @@ function adviceFor(
         "More came out than was put in: fluid from the stomach or feed may be in the balloon, or a figure is wrong. Look at the fluid, measure again, call the same day.",
       ];
     case MILKY:
+    case CLOUDY:
       return [];
     case CHECK_DATE:
       return [

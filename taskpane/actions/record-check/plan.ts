@@ -16,6 +16,7 @@ import { numberIn } from "../caseload/settings";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording, type RowPreview } from "../caseload/write";
 import { checksOf, fillOf, type Check } from "./history";
+import { middleFor } from "../tube-out/middle";
 import { asksOf } from "./doubts";
 import { meaningOf, type Meaning, type Measured } from "./meaning";
 
@@ -71,6 +72,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
     most: fillOf(valueIn(row, "Most mL"), names),
     deviceIn: put,
     isBalloon: ["balloon", "catheter"].includes(heldOf(valueIn(row, "Held by"))),
+    mayBeRefilled: middleFor(caseload, device, today, "").mayGoBack,
     earlier,
   };
   const meaning = meaningOf({ day, out, putIn, looked }, balloon, names);

@@ -22,6 +22,7 @@ export const goodTube: Cells = {
   "Stoma made": day("2022-03-01"),
   "Slow healing": "no",
   "Held by": "balloon",
+  "Known from": "record",
   Shape: "low-profile",
   "Size Fr": 14,
   "Length cm": 2.3,

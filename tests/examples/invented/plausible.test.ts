@@ -136,7 +136,7 @@ describe.each(someDays)("the invented caseload on %s", (iso) => {
     for (const row of [...tubes, ...checks, ...changes]) {
       for (const header of ["Born", "Weighed on", "Stoma made", "Device in", "Measured on", "Site seen on"]) {
         const cell = row[header];
-        if (blank(cell) || notDays.includes(String(cell)) || row.ID === "D-003") continue;
+        if (blank(cell) || notDays.includes(String(cell)) || row.ID === "D-011") continue;
         expect(Number(cell), `${row.ID}, ${header}`).toBeLessThanOrEqual(asOf);
       }
       for (const header of ["Checked on", "In", "Out"]) {
@@ -154,7 +154,7 @@ describe.each(someDays)("the invented caseload on %s", (iso) => {
     for (const row of tubes) {
       const made = row["Stoma made"];
       if (typeof made === "number") expect(Number(row.Born), `${row.ID}`).toBeLessThan(made);
-      if (typeof made === "number" && typeof row["Device in"] === "number" && row.ID !== "D-004") {
+      if (typeof made === "number" && typeof row["Device in"] === "number" && row.ID !== "D-019") {
         expect(row["Device in"], `${row.ID}`).toBeGreaterThanOrEqual(made);
       }
     }

@@ -55,7 +55,7 @@ describe("what it means", () => {
     ["4.5", "as filled", /balloons burst without warning/],
     ["4.4", "low", /call the same day.*agreed 5 mL, never above the label, and check again the next day/],
     ["2.5", "half or less", /call the same day/],
-    ["0", "empty", /put the agreed 5 mL .* tape the tube to the skin, call now/],
+    ["0", "empty", /^Empty: put nothing in\. Tape the tube to the skin where it lies, nothing down it, call now\.$/],
     ["5.6", "more than put in", /Look at the fluid, measure again, call the same day/],
     ["", "not measured", /nothing is known about this balloon/],
   ])("%s mL out of 5: %s", async (out, state, advice) => {
@@ -64,6 +64,71 @@ describe("what it means", () => {
     expect(meaning.advice.join(" ")).toMatch(advice);
     expect(meaning.isUrgent).toBe(!["as filled", "not measured"].includes(state));
     if (state !== "as filled") expect(meaning.advice.join(" ")).not.toContain("agree, and");
+  });
+
+  /* A tube that has slipped is inflated in its tract: refilled only where the opening is mature, and then with conditions. */
+  const mature = {
+    ...person,
+    ...{
+      "First tube": "no",
+      "Slow healing": "no",
+      "Known from": "record",
+      "Trained for tube out": "put in spare",
+      "Own tube-out plan": "yes",
+    },
+  };
+  test("nothing came out of a balloon in a mature gastrostomy: who is trained, and has a plan, may refill it", async () => {
+    const { meaning } = planned((await check({ out: "0" }, { tubes: [mature] })).plan);
+    expect(meaning.advice).toEqual([
+      "Empty: put nothing in. Tape the tube to the skin where it lies, nothing down it, call now.",
+      "Only if the tube is at its usual mark, or lies flat as usual, and moves freely: if you are trained and this person’s own plan says so, put the agreed 5 mL of fresh water in, never above the label, and tell us today: the tube has to be changed soon.",
+    ]);
+  });
+  test.each([
+    ["opening made ten weeks ago", { "Stoma made": day("2026-09-17"), "Device in": day("2026-09-17") }],
+    ["opening made yesterday", { "Stoma made": day("2026-11-25"), "Device in": day("2026-11-25") }],
+    ["the day of the opening not known", { "Stoma made": "n/k" }],
+    ["the opening in the future", { "Stoma made": day("2027-01-01") }],
+    ["the first tube", { "Device in": day("2024-01-09") }],
+    ["slow healing", { "Slow healing": "yes" }],
+    ["slow healing not known", { "Slow healing": null }],
+    ["GJ", { Access: "GJ" }],
+    ["J", { Access: "J" }],
+    ["access not known", { Access: null }],
+    ["a bumper", { "Held by": "bumper" }],
+    ["not known from where how it is held", { "Known from": "not known" }],
+    ["a catheter", { "Held by": "catheter" }],
+    ["no agreed fill", { "Fill mL": null }],
+    ["an agreed fill above the label", { "Fill mL": 8 }],
+    ["somebody who has left", { Status: "left" }],
+  ] as [string, RowOf][])("nothing came out, and %s: put nothing in, and no more than that", async (_, cells) => {
+    const { meaning } = planned((await check({ out: "0" }, { tubes: [{ ...mature, ...cells }] })).plan);
+    const said = meaning.advice.join(" ");
+    expect(said).toMatch(/[Pp]ut (nothing|no water) in/);
+    expect(said).not.toMatch(/put the agreed|Only if the tube/);
+    expect(meaning.isUrgent).toBe(true);
+  });
+
+  test.each([
+    [
+      "0",
+      "left empty",
+      /^Left empty: nothing holds the tube\. Tape it to the skin where it lies, nothing down it, call now\./,
+      true,
+    ],
+    ["7.1", "above the label", /Above the label.*call now/, true],
+    ["4.4", "not the agreed fill", /not the agreed 5 mL/, false],
+    ["", "put in not known", /not written down how much was put in/, false],
+  ] as const)("out as expected, put in %s: %s", async (putIn, state, advice, isUrgent) => {
+    const { meaning } = planned((await check({ putIn, out: "5" })).plan);
+    expect([meaning.state, meaning.isUrgent]).toEqual([state, isUrgent]);
+    expect(meaning.advice.join(" ")).toMatch(advice);
+    expect(meaning.advice.join(" ")).not.toContain("agree, and");
+  });
+  test("cloudy is asked about, whatever the figures say", async () => {
+    const { meaning } = planned((await check({ looked: "cloudy" })).plan);
+    expect(meaning.state).toBe("cloudy: ask");
+    expect(meaning.advice.join(" ")).not.toContain("agree, and");
   });
 
   test("milky fluid is bad news whatever the volume", async () => {
@@ -136,7 +201,7 @@ describe("what it means", () => {
     const parts = { tubes: [{ ...person, "Fill mL": 10 }], checks: [earlier("2026-11-19", 5, 5)] };
     const advice = planned((await check({ out }, parts)).plan).meaning.advice.join(" ");
     expect(advice).not.toContain("10 mL");
-    expect(advice).toContain("the agreed fill (it is above the label: ask)");
+    expect(advice).toContain(out === "0" ? "put nothing in" : "the agreed fill (it is above the label: ask)");
   });
 
   test("low twice in a row: plan a change; a check that measured nothing does not end the row, a full one does", async () => {

@@ -38,6 +38,12 @@ export const balloonGaps: readonly Gap[] = [
     },
   },
   {
+    says: "a fill without the label's largest volume",
+    when: both(is("held", "balloon"), both(isFilledIn("fill"), isBlankIn("mostcell"))),
+    applies: ({ at, word: wordAt }) =>
+      wordAt("Held by") === "balloon" && !isBlank(at("Fill mL")) && isBlank(at("Most mL")),
+  },
+  {
     says: "a fill without a balloon",
     when: both(isOneOf("held", others), formula`OR(${isFilledIn("fill")},${isFilledIn("most")})`),
     applies: ({ at, word: wordAt }) =>

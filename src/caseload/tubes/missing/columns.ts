@@ -3,7 +3,9 @@ import { formula, quoted, type FormulaTemplate } from "../../../columns/formula"
 import { letting, PLAIN, type CaseloadColumn } from "../../column";
 import { CHECK_SETTINGS } from "../../ready";
 import { stateOfDay, word } from "../../reading";
-import { ifLive, isLive } from "../live";
+import { awayGapIn, awayGapOf } from "../away";
+import { is } from "../../reading";
+import { isLive, ifLive } from "../live";
 import { balloonGaps } from "./balloon";
 import { dateGaps } from "./dates";
 import { deviceGaps } from "./device";
@@ -64,10 +66,10 @@ export const missing: CaseloadColumn = {
   width: 34,
   formula: (cell) => {
     const all = formula`TEXTJOIN("; ",TRUE,${cell(PERSON)},${cell(DEVICE)},${cell(WATER)})`;
-    return ifLive(cell, formula`IF(Ready_Entries,${all},"${CHECK_SETTINGS}")`);
+    return formula`IF(${is(cell("Live"), "live")},IF(Ready_Entries,${all},"${CHECK_SETTINGS}"),${awayGapIn(cell)})`;
   },
   answer: (row, sight) => {
-    if (!isLive(row)) return "";
+    if (!isLive(row)) return awayGapOf(row, sight);
     if (!sight.isReady("entries")) return CHECK_SETTINGS;
     return [PERSON, DEVICE, WATER]
       .map((header) => row[header])

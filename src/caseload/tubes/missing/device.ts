@@ -2,16 +2,30 @@
 import { formula } from "../../../columns/formula";
 import { addMonths } from "../../../maths/calendar";
 import { is, isAbove, isAboveIn, isBlank, isBlankIn, isNumber, isOneOf, monthsLater, wordIn } from "../../reading";
-import { changers, holds, shapes as shapeWords } from "../../words";
+import { changers, holds, knownFrom, shapes as shapeWords } from "../../words";
 import { both, isFilledIn, isWrong, known, not, wrong, type Gap } from "./gap";
 
 const shapes = known(shapeWords);
 const kinds = known(holds, "not known");
+const evidence = known(knownFrom, "not known");
 const decided = known(changers, "not decided");
 
 /** An own interval or the placing team's date overrides the clinic's limit; a slip of the keyboard would too. */
 const AGREED_LATE = "agreed later than the clinic's limit for balloons";
 const limitOf = (access: string) => (access === "g" ? "Lim_Balloon_G" : access === "gj" ? "Lim_GJ" : "Lim_Balloon_J");
+
+/** Something that a carer never changes, by its name. */
+const carerChanges = (
+  says: string,
+  when: Gap["when"],
+  applies: (wordAt: (header: string) => string) => boolean,
+): Gap[] => [
+  {
+    says,
+    when: both(is("changer", "carer"), when),
+    applies: ({ word: wordAt }) => wordAt("Changed by") === "carer" && applies(wordAt),
+  },
+];
 
 export const deviceGaps: readonly Gap[] = [
   {
@@ -33,12 +47,17 @@ export const deviceGaps: readonly Gap[] = [
     applies: (cells) => !kinds.includes(cells.word("Held by")),
   },
   {
+    says: "not known from where how it is held: ask",
+    when: not(isOneOf("from", evidence)),
+    applies: (cells) => !evidence.includes(cells.word("Known from")),
+  },
+  {
     says: "no shape",
     when: not(isOneOf("shape", shapes)),
     applies: (cells) => !shapes.includes(cells.word("Shape")),
   },
   {
-    says: "no birth date: adult or child?",
+    says: "no birth date: adult or child not known",
     when: both(is("held", "bumper"), isBlankIn("borncell")),
     applies: ({ at, word: wordAt }) => wordAt("Held by") === "bumper" && isBlank(at("Born")),
   },
@@ -49,7 +68,7 @@ export const deviceGaps: readonly Gap[] = [
     applies: ({ at }) => isWrong(at("Size Fr"), isNumber(at("Size Fr"))),
   },
   {
-    says: "size: mm instead of Fr?",
+    says: "size: rather mm than Fr",
     when: both(formula`ISNUMBER(size)`, formula`size<Size_Least`),
     applies: ({ at, sight }) => isNumber(at("Size Fr")) && (at("Size Fr") as number) < sight.number("Size_Least"),
   },
@@ -64,7 +83,7 @@ export const deviceGaps: readonly Gap[] = [
     applies: ({ at, word: wordAt }) => wordAt("Shape") === "low-profile" && isBlank(at("Length cm")),
   },
   {
-    says: "length: mm instead of cm?",
+    says: "length: rather mm than cm",
     when: both(formula`ISNUMBER(length)`, formula`length>Length_Most`),
     applies: ({ at, sight }) => isNumber(at("Length cm")) && (at("Length cm") as number) > sight.number("Length_Most"),
   },
@@ -86,12 +105,21 @@ export const deviceGaps: readonly Gap[] = [
     when: not(isOneOf("changer", decided)),
     applies: (cells) => !decided.includes(cells.word("Changed by")),
   },
-  {
-    says: "carer is to change a device that is not changed at home",
-    when: both(is("changer", "carer"), formula`NOT(AND(${is("held", "balloon")},${is("access", "g")}))`),
-    applies: (cells) =>
-      cells.word("Changed by") === "carer" && !(cells.word("Held by") === "balloon" && cells.word("Access") === "g"),
-  },
+  ...carerChanges("a carer is to change a GJ: never at home", is("access", "gj"), (one) => one("Access") === "gj"),
+  ...carerChanges("a carer is to change a J: never at home", is("access", "j"), (one) => one("Access") === "j"),
+  ...carerChanges(
+    "a carer is to change a bumper: not at home",
+    is("held", "bumper"),
+    (one) => one("Held by") === "bumper",
+  ),
+  ...carerChanges(
+    "carer is to change a device that is not changed at home",
+    formula`NOT(OR(${isOneOf("access", ["gj", "j"])},${is("held", "bumper")},AND(${is("held", "balloon")},${is("access", "g")})))`,
+    (one) =>
+      !["gj", "j"].includes(one("Access")) &&
+      one("Held by") !== "bumper" &&
+      !(one("Held by") === "balloon" && one("Access") === "g"),
+  ),
   {
     says: "turning: must be never",
     needs: "Turning",

@@ -9,6 +9,7 @@ const names = (cell: Slots): Readonly<Record<string, FormulaTemplate | string>> 
   status: wordIn(cell("Status")),
   access: wordIn(cell("Access")),
   held: wordIn(cell("Held by")),
+  from: wordIn(cell("Known from")),
   shape: wordIn(cell("Shape")),
   ...numbered("stoma", cell("Stoma made")),
   stomais: dayState("stoma"),
@@ -40,6 +41,7 @@ const names = (cell: Slots): Readonly<Record<string, FormulaTemplate | string>> 
     ...numbered("lying", cell("Lying cm")),
     ...numbered("sitting", cell("Sitting cm")),
   }),
+  ...(cell.has("Site") && { site: wordIn(cell("Site")), sitecell: cell("Site") }),
   ...(cell.has("Spare lot") && {
     spare: wordIn(cell("Spare at home")),
     sparelot: cell("Spare lot"),

@@ -1,10 +1,11 @@
-/** The spare at home, where somebody has one: whether it would go in, its lot and its expiry. */
+/** The spare at home, where somebody has one: whether it would go in, its lot and its expiry; and the word for the site. */
 import { formula } from "../../../columns/formula";
 import { isAhead, isAheadIn, isBlank, isBlankIn, isNumber, isOneOf } from "../../reading";
-import { sparesThere } from "../../words";
-import { both, known, not, type Cells, type Gap } from "./gap";
+import { sites, sparesThere } from "../../words";
+import { both, isWrong, known, not, wrong, type Cells, type Gap } from "./gap";
 
 const there = known(sparesThere);
+const siteWords = known(sites);
 const hasSpareIn = isOneOf("spare", there);
 const hasSpare = (cells: Cells): boolean => there.includes(cells.word("Spare at home"));
 
@@ -35,5 +36,11 @@ export const spareGaps: readonly Gap[] = [
     needs: "Spare expires",
     when: both(hasSpareIn, not(isAheadIn("expires"))),
     applies: (cells) => hasSpare(cells) && !isAhead(cells.at("Spare expires"), cells.sight),
+  },
+  {
+    says: "site is no word of the list",
+    needs: "Site",
+    when: wrong("site", isOneOf("site", siteWords)),
+    applies: (cells) => isWrong(cells.at("Site"), siteWords.includes(cells.word("Site"))),
   },
 ];

@@ -1,10 +1,10 @@
 /** What has to be arranged: checks, spares, measurements, reviews, entries to mend. */
+import { ABOVE_LABEL, CLOUDY, LEFT_EMPTY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN } from "../../checks/words";
 import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { CHECK_SETTINGS } from "../../ready";
 import { is, isNumber, isOneOf, word, wordIn } from "../../reading";
 import { sparesThere } from "../../words";
 import { CHECK_LATE, KEPT_AT_HOME, LOW_TWICE, NO_CHECK_YET } from "../balloon";
-import { MILKY } from "../../checks/states";
 import { MEASURE_AGAIN, READ_AGAIN } from "../fit";
 import { REVIEW } from "../review";
 import type { Slots } from "../../column";
@@ -13,6 +13,7 @@ import { keyColumn, reads, readsOneOf, type At } from "./step";
 /** Balloon words that say nothing here, or that have a word of their own. */
 const ownWords = [
   ...["as filled", KEPT_AT_HOME, NO_CHECK_YET, CHECK_LATE, CHECK_SETTINGS],
+  ...[LEFT_EMPTY, ABOVE_LABEL, PUT_IN_NOT_KNOWN, NOT_AGREED_FILL, CLOUDY],
   ...["empty", MILKY, LOW_TWICE, "half or less", "low", "more than put in", "too early"],
 ];
 

@@ -6,15 +6,19 @@ import { PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../../col
 import { is } from "../../reading";
 import type { Sight } from "../../sight";
 import { NO_URGENCY, URGENCY, urgencies, urgencyKey, wordsThatAsk, type ToDoWord } from "../../urgency";
+import { away } from "../away";
 import { checksKey, fitKey, suppliesKey } from "./arranging";
 import { bedsideKey } from "./bedside";
 import { datesKey } from "./dates";
+import { peopleKey } from "./people";
+import { siteKey } from "./site";
 
 /** Each gives the place of its most urgent word, or "". */
-export const keyColumns: readonly CaseloadColumn[] = [bedsideKey, datesKey, checksKey, suppliesKey, fitKey];
+export const keyColumns: readonly CaseloadColumn[] = [
+  ...[bedsideKey, siteKey, datesKey, peopleKey, checksKey, suppliesKey, fitKey],
+];
 
 const NOTHING_DUE = urgencyKey("nothing due");
-const IN_HOSPITAL = urgencyKey("in hospital");
 
 /** Of a row that says nothing: behind all others. */
 export const urgency: CaseloadColumn = {
@@ -28,12 +32,11 @@ export const urgency: CaseloadColumn = {
       (all, { header }) => formula`${all},${cell(header)}`,
       formula`${NOTHING_DUE}`,
     );
-    const isAway = is(cell("Live"), "hospital");
-    return formula`IF(${is(cell("Live"), "live")},MIN(${least}),IF(${isAway},${IN_HOSPITAL},${NO_URGENCY}))`;
+    const others = formula`IF(ISNUMBER(${cell(away.header)}),N(${cell(away.header)}),${NO_URGENCY})`;
+    return formula`IF(${is(cell("Live"), "live")},MIN(${least}),${others})`;
   },
   answer: (row) => {
-    if (row["Live"] === "hospital") return IN_HOSPITAL;
-    if (row["Live"] !== "live") return NO_URGENCY;
+    if (row["Live"] !== "live") return typeof row[away.header] === "number" ? row[away.header]! : NO_URGENCY;
     const found = keyColumns.map(({ header }) => row[header]).filter((one) => typeof one === "number");
     return Math.min(NOTHING_DUE, ...found);
   },

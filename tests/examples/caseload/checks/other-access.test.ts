@@ -12,7 +12,7 @@ const before = (cells: Cells): Cells => check({ "Checked on": AS_OF - 20, "Put i
 
 describe("checks of a device whose feed ended elsewhere than that of the one now in", () => {
   it.each(["G", null])("with Access %o stay that device's, with its own fill", (Access) => {
-    const found = worked({ tubes, changes, checks: [before({ Access }), check({ "Out mL": 7 })] });
+    const found = worked({ tubes, changes, checks: [before({ Access }), check({ "Out mL": 7, "Put in mL": 7 })] });
     const [old, newest] = found.checks;
     expect([old!["Device in"], old!["Expected mL"], old!["State"]]).toEqual([AS_OF - 100, 5, "as filled"]);
     // 7 mL were agreed for the new one; what was put into the one before says nothing of it.
@@ -31,15 +31,15 @@ describe("checks of a device whose feed ended elsewhere than that of the one now
   it("are nobody's where the day is after the change, before it came in, or none", () => {
     for (const on of [AS_OF - 8, AS_OF - 101, "3/4/24", null]) {
       const found = worked({ tubes, changes, checks: [check({ "Checked on": on, Access: "G" })] });
-      expect(found.checks[0]!["State"]).toBe("which device?");
-      expect(found.tubes[0]!["Balloon"]).toBe("which device?");
+      expect(found.checks[0]!["State"]).toBe("device not clear");
+      expect(found.tubes[0]!["Balloon"]).toBe("device not clear");
     }
   });
 
   it("are nobody's where the log has no usable days", () => {
     for (const days of [{ In: null }, { Out: null }, { In: "n/k" }, { In: 0 }, { Out: AS_OF - 21 }]) {
       const found = worked({ tubes, changes: [{ ...changes[0]!, ...days }], checks: [before({ Access: "G" })] });
-      expect(found.tubes[0]!["Balloon"]).toBe("which device?");
+      expect(found.tubes[0]!["Balloon"]).toBe("device not clear");
     }
   });
 
@@ -53,6 +53,6 @@ describe("checks of a device whose feed ended elsewhere than that of the one now
   it("without Access, and with two devices in use, are nobody's", () => {
     const two = [...tubes, { ...goodTube, Access: "J" }];
     const found = worked({ tubes: two, changes, checks: [before({})] });
-    expect(found.checks[0]!["State"]).toBe("which device?");
+    expect(found.checks[0]!["State"]).toBe("device not clear");
   });
 });

@@ -26,7 +26,14 @@ describe("State of a check", () => {
     [{ "Out mL": 5, Looked: "nothing came" }, "not measured"],
     [{ "Checked on": day("2052-01-01") }, "check date"],
     [{ "Checked on": "3/4/24" }, "check date"],
-    [{ ID: "nobody" }, "which device?"],
+    [{ ID: "nobody" }, "device not clear"],
+    [{ "Put in mL": 0 }, "left empty"],
+    [{ "Put in mL": 7.1 }, "above the label"],
+    [{ "Put in mL": 2 }, "not the agreed fill"],
+    [{ "Put in mL": null }, "put in not known"],
+    [{ "Put in mL": 0, "Out mL": 4 }, "low"],
+    [{ Looked: "cloudy" }, "cloudy: ask"],
+    [{ Looked: "cloudy", "Put in mL": 2 }, "not the agreed fill"],
   ])("%o: %s", (cells, says) => expect(state(cells as Cells)).toBe(says));
 
   it("expects what was put in last time, else the agreed fill", () => {
@@ -39,7 +46,7 @@ describe("State of a check", () => {
     });
     expect([first!["Expected mL"], second!["Expected mL"], third!["Expected mL"]]).toEqual([5, 6, 5]);
     // 6 put in, 5 out: 1 mL in 7 days; a fill above 5 mL is low from more than 1 mL on.
-    expect([second!["Loss mL"], second!["Loss mL a week"], second!["State"]]).toEqual([1, 1, "as filled"]);
+    expect([second!["Loss mL"], second!["Loss mL a week"], second!["State"]]).toEqual([1, 1, "put in not known"]);
   });
   it("follows the dates, not the order of the rows", () => {
     const rows = checksOf({ checks: [check({ "Out mL": 4 }), check({ "Checked on": AS_OF - 10, "Put in mL": 4 })] });
@@ -62,8 +69,8 @@ describe("State of a check", () => {
   });
   it("asks which device where somebody has two", () => {
     const tubes = [goodTube, { ...goodTube, Access: "J" }];
-    expect(worked({ tubes }).checks[0]!["State"]).toBe("which device?");
-    expect(worked({ tubes }).tubes.map((row) => row["Balloon"])).toEqual(["which device?", "which device?"]);
+    expect(worked({ tubes }).checks[0]!["State"]).toBe("device not clear");
+    expect(worked({ tubes }).tubes.map((row) => row["Balloon"])).toEqual(["device not clear", "device not clear"]);
     const known = worked({ tubes, checks: [check({ Access: "J" })] });
     expect(known.tubes.map((row) => row["Balloon"])).toEqual(["check late", "as filled"]);
   });

@@ -26,7 +26,28 @@ describe("Balloon", () => {
     [[], {}, "check late"],
     // A check from before the device came in was another balloon's.
     [[check({ "Checked on": AS_OF - 50 })], {}, "check late"],
-    [[check({}), check({ "Checked on": day("2052-01-01"), "Out mL": 0 })], {}, "which device?"],
+    [[check({}), check({ "Checked on": day("2052-01-01"), "Out mL": 0 })], {}, "device not clear"],
     [[check({})], { "Held by": "bumper" }, ""],
+    // What is left in the balloon after the check. Agreed are 5 mL, the label's largest volume is 7.
+    [[check({ "Put in mL": 0 })], {}, "left empty"],
+    [[check({ "Out mL": 4, "Put in mL": 0 })], {}, "left empty"],
+    [[check({ "Out mL": 0, "Put in mL": 0 })], {}, "empty"],
+    [[check({ "Put in mL": 12 })], { "Most mL": 8 }, "above the label"],
+    [[check({ "Out mL": 2, "Put in mL": 7.1 })], {}, "above the label"],
+    [[check({ "Put in mL": 8 })], { "Most mL": null }, "not the agreed fill"],
+    [[check({ "Put in mL": 2 })], {}, "not the agreed fill"],
+    // SickKids: more than 0.5 mL. Exactly 0.5 is not more.
+    [[check({ "Put in mL": 4.4 })], {}, "not the agreed fill"],
+    [[check({ "Put in mL": 4.5 })], {}, "as filled"],
+    [[check({ "Put in mL": 5.5 })], {}, "as filled"],
+    [[check({ "Put in mL": null })], {}, "put in not known"],
+    [[check({ "Put in mL": "5cc" })], {}, "put in not known"],
+    [[check({ "Put in mL": -1 })], {}, "put in not known"],
+    [[check({ "Out mL": 4, "Put in mL": null })], {}, "low"],
+    [[check({ Looked: "cloudy" })], {}, "cloudy: ask"],
+    [[check({ Looked: "cloudy", "Out mL": 4 })], {}, "low"],
+    // The newest check counts: 0 put in three weeks ago, and 5 since.
+    [[check({ "Checked on": AS_OF - 24, "Put in mL": 0 }), check({ "Out mL": 5 })], {}, "not measured"],
+    [[check({})], { Status: "on hold" }, ""],
   ] as const)("%o %o: %s", (checks, cells, says) => expect(balloon(checks, cells)).toBe(says));
 });

@@ -9,15 +9,23 @@ import { AS_OF, bumper, goodBumper, goodCheck, goodTube, tube, tubeOf, word, typ
 
 describe("Missing or contradictory", () => {
   it.each([
+    [tube({ "Changed by": "carer", Access: "GJ", Turning: "never" }), "a carer is to change a GJ: never at home"],
+    [tube({ "Changed by": "carer", Access: "J", Turning: "never" }), "a carer is to change a J: never at home"],
+    [bumper({ "Changed by": "carer" }), "a carer is to change a bumper: not at home"],
     [
-      tube({ "Changed by": "carer", Access: "GJ", Turning: "never" }),
+      tube({ "Held by": "stitched", "Changed by": "carer", "Fill mL": null, "Most mL": null, Turning: "never" }),
       "carer is to change a device that is not changed at home",
     ],
+    [tube({ "Known from": "not known" }), "not known from where how it is held: ask"],
+    [tube({ "Known from": null }), "not known from where how it is held: ask"],
+    [tube({ "Known from": "seen" }), ""],
+    [tube({ "Most mL": null }), "a fill without the label's largest volume"],
+    [tube({ Site: "oozing" }), "site is no word of the list"],
     [bumper({ "Fill mL": 5 }), "a fill without a balloon"],
     [{ tube: { ...goodBumper }, checks: [goodCheck] }, "a balloon check without a balloon"],
     [tube({ "Fill mL": 8 }), "fill above the label"],
-    [tube({ "Length cm": 23 }), "length: mm instead of cm?"],
-    [tube({ "Size Fr": 4.7 }), "size: mm instead of Fr?"],
+    [tube({ "Length cm": 23 }), "length: rather mm than cm"],
+    [tube({ "Size Fr": 4.7 }), "size: rather mm than Fr"],
     [tube({ "Weight then kg": 49 }), "weight has jumped"],
     [tube({ "Weighed on": day("2025-11-25") }), "weight is old"],
     [tube({ "Weighed on": day("2025-11-26") }), ""],
@@ -48,6 +56,20 @@ describe("Missing or contradictory", () => {
     const found = word("Missing or contradictory", one as Case) as string;
     if (says === "") expect(found).toBe("");
     else expect(found.split("; ")).toContain(says);
+  });
+  it.each([
+    ["on hold", null, "no date of the status"],
+    ["in hospital", null, "no date of the status"],
+    ["in hospital", "  ", "no date of the status"],
+    ["on hold", AS_OF + 1, "date of the status wrong"],
+    ["in hospital", "last week", "date of the status wrong"],
+    ["in hospital", AS_OF - 3, ""],
+    ["left", null, ""],
+    ["active", null, ""],
+  ] as const)("%s since %s: %s", (Status, since, says) => {
+    const row = tubeOf(tube({ Status, "Status since": since }));
+    expect(row["Missing or contradictory"]).toBe(says);
+    expect(["", "in hospital", "nothing due"]).toContain(row["To do"]);
   });
   it("leaves a wholly blank row blank everywhere", () => {
     const { Urgency: key, ...row } = tubeOf({ tube: {}, checks: [] });

@@ -46,6 +46,93 @@ describe("To do", () => {
       "review the tube",
     ],
     [{ ...bumper({}), settings: { Rev_Bumper_Adult: null } }, "check settings"],
+    // What is left in the balloon.
+    [{ checks: [check({ "Put in mL": 0 })] }, "left empty"],
+    [{ ...tube({ "Most mL": 8 }), checks: [check({ "Put in mL": 12 })] }, "above the label"],
+    [{ checks: [check({ "Put in mL": 2 })] }, "not the agreed fill"],
+    [{ checks: [check({ "Put in mL": null })] }, "put in not known"],
+    [{ checks: [check({ Looked: "cloudy" })] }, "cloudy: ask"],
+    [tube({ "Most mL": null }), "check entries"],
+    [{ ...tube({ "Device in": day("2026-08-20") }), checks: [check({ "Put in mL": 0 })] }, "left empty"],
+    // The site. 14 days: Site_Act, a clinic setting without a source.
+    [tube({ Site: "tight or stuck", "Site seen on": AS_OF - 1 }), "tight or stuck"],
+    [tube({ Site: "Tight or stuck ", "Site seen on": AS_OF - 900 }), "tight or stuck"],
+    [
+      bumper({ "Device in": AS_OF - 420, Site: "tight or stuck", "Site seen on": AS_OF - 1, "Measured on": AS_OF - 5 }),
+      "tight or stuck",
+    ],
+    [tube({ Site: "infected", "Site seen on": AS_OF }), "infected"],
+    [tube({ Site: "infected", "Site seen on": AS_OF - 14 }), "infected"],
+    [tube({ Site: "infected", "Site seen on": AS_OF - 15 }), "see site again"],
+    [tube({ Site: "infected" }), "infected"],
+    [tube({ Site: "infected", "Site seen on": AS_OF + 3 }), "infected"],
+    [tube({ Site: "infected", "Site seen on": "n/k" }), "infected"],
+    [{ ...tube({ Site: "infected", "Site seen on": AS_OF - 15 }), settings: { Site_Act: null } }, "infected"],
+    [{ ...tube({ Site: "infected", "Site seen on": AS_OF - 15 }), settings: { Site_Act: 42 } }, "infected"],
+    [tube({ Site: "leaking", "Site seen on": AS_OF - 3 }), "leaking"],
+    [tube({ Site: "leaking", "Slow healing": "yes" }), "leaking, opening not mature"],
+    [tube({ Site: "leaking", "Stoma made": AS_OF - 60 }), "leaking, opening not mature"],
+    [tube({ Site: "leaking", "Stoma made": null }), "leaking, opening not mature"],
+    [tube({ Site: "overgrown", "Site seen on": AS_OF - 3 }), "overgrown"],
+    [tube({ Site: "red", "Site seen on": AS_OF - 3 }), "see site again"],
+    [tube({ Site: "not seen" }), "nothing due"],
+    ...(["red", "overgrown", "leaking", "infected", "not seen", null] as const).map(
+      (Site) =>
+        [
+          bumper({ "Device in": AS_OF - 420, Site, "Site seen on": AS_OF - 15, "Measured on": AS_OF - 5 }),
+          { red: "see site again", infected: "see site again", overgrown: "overgrown", leaking: "leaking" }[
+            Site as string
+          ] ?? "review the tube",
+        ] as const,
+    ),
+    // Nobody trained, no plan, and something that cannot wait.
+    ...(["insulin", "seizure medicine", "fluid or glucose", "other medicine, insulin"] as const).map(
+      (cannot) =>
+        [
+          tube({ "Trained for tube out": "no", "Own tube-out plan": "no", "Cannot wait": cannot }),
+          "nobody trained, cannot wait",
+        ] as const,
+    ),
+    [tube({ "Cannot wait": "insulin" }), "nobody trained, cannot wait"],
+    [tube({ "Trained for tube out": "not known", "Cannot wait": "insulin" }), "nobody trained, cannot wait"],
+    [tube({ "Trained for tube out": "put in spare", "Cannot wait": "insulin" }), "nothing due"],
+    [tube({ "Trained for tube out": "hold opening only", "Cannot wait": "insulin" }), "nothing due"],
+    [tube({ "Own tube-out plan": "yes", "Cannot wait": "insulin" }), "nothing due"],
+    [tube({ "Cannot wait": "other medicine" }), "nothing due"],
+    [tube({ "Cannot wait": "insulin", "Device in": day("2026-08-20") }), "overdue 6 days, not booked"],
+    // Milky fluid stands before dates.
+    [
+      {
+        ...tube({ "Device in": day("2026-05-25") }),
+        checks: [check({ Looked: "milky, yellow or like feed" })],
+      },
+      "milky fluid",
+    ],
+    // A carer who is to change what ends in the bowel, or a bumper.
+    [tube({ Access: "GJ", Turning: "never", "Changed by": "carer" }), "GJ: not by a carer"],
+    [tube({ Access: "j", Turning: "never", "Changed by": "Carer" }), "J: not by a carer"],
+    [bumper({ "Changed by": "carer" }), "bumper: not by a carer"],
+    // A bumper with a check, or with a balloon's volume, is one or the other.
+    [{ ...bumper({}), checks: [goodCheck] }, "kind not known"],
+    [bumper({ "Most mL": 5 }), "kind not known"],
+    [tube({ "Known from": "not known" }), "check entries"],
+    // A tube in the bowel that is due and not booked, and was not measured lately.
+    [
+      tube({ Access: "GJ", Turning: "never", "Device in": day("2026-09-10"), "Measured on": day("2024-09-10") }),
+      "due in 14 days, not booked",
+    ],
+    [
+      tube({ Access: "J", Turning: "never", "Device in": day("2026-09-10"), "Measured on": null }),
+      "due in 14 days, not booked",
+    ],
+    // On hold, in hospital: 28 days, clinic settings without a source.
+    [tube({ Status: "on hold", "Status since": AS_OF - 28 }), ""],
+    [tube({ Status: "on hold", "Status since": AS_OF - 29 }), "hold too long"],
+    [tube({ Status: "in hospital", "Status since": AS_OF - 28 }), "in hospital"],
+    [tube({ Status: "in hospital", "Status since": AS_OF - 29 }), "hospital too long"],
+    [tube({ Status: "left", "Status since": AS_OF - 400 }), ""],
+    [{ ...tube({ Status: "on hold", "Status since": AS_OF - 9 }), settings: { Hold_Days: null } }, "check settings"],
+    [{ ...tube({ Status: "in hospital", "Status since": AS_OF }), settings: { Hospital_Days: 0 } }, "check settings"],
   ] as const)("%o: %s", (one, says) => expect(word("To do", one as Case)).toBe(says));
   it.each([
     [tube({ "Stoma made": "n/k" })],
