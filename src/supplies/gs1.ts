@@ -1,56 +1,16 @@
 /**
  * GS1 element strings, as the bar code on a box holds them: identifiers, each followed by its value.
  *
- * Identifiers and their formats are those of GS1's public Barcode Syntax Dictionary that stand on devices and their
- * boxes; an identifier that is not listed is refused by name, because its length decides where the next one begins.
+ * Identifiers and their formats are all of those in GS1's public Barcode Syntax Dictionary; one that is not listed is
+ * refused by name, because its length decides where the next one begins.
  */
 import { dayNumber, daysInMonth } from "../maths/calendar";
 import { cited } from "../worksheet/cited";
 import { SheetError } from "../worksheet/error";
+import { formats, type Format, type Part } from "./gs1-formats";
 
-/** What a value consists of; "closed" ones have one length and need no separator behind them. */
-interface Format {
-  readonly kind: "key" | "digits" | "date" | "date and time" | "text";
-  readonly least: number;
-  readonly most: number;
-  readonly closed: boolean;
-}
-const key = (length: number): Format => ({ kind: "key", least: length, most: length, closed: true });
-const digits = (most: number): Format => ({ kind: "digits", least: 1, most, closed: false });
-const text = (most: number): Format => ({ kind: "text", least: 1, most, closed: false });
-const date: Format = { kind: "date", least: 6, most: 6, closed: true };
-
-const FORMATS = new Map<string, Format>([
-  ["00", key(18)],
-  ["01", key(14)],
-  ["02", key(14)],
-  ["10", text(20)],
-  ["11", date],
-  ["12", date],
-  ["13", date],
-  ["15", date],
-  ["16", date],
-  ["17", date],
-  ["20", { kind: "digits", least: 2, most: 2, closed: true }],
-  ["21", text(20)],
-  ["22", text(20)],
-  ["235", text(28)],
-  ["240", text(30)],
-  ["241", text(30)],
-  ["242", digits(6)],
-  ["250", text(30)],
-  ["30", digits(8)],
-  ["37", digits(8)],
-  ["7003", { kind: "date and time", least: 10, most: 10, closed: false }],
-  ["710", text(20)],
-  ["8004", text(30)],
-  ["90", text(30)],
-  ...["91", "92", "93", "94", "95", "96", "97", "98", "99"].map((id): [string, Format] => [id, text(90)]),
-]);
-
-/** Digits, letters and the signs that GS1 allows in texts (character set 82). */
-const ALLOWED = /^[!"%-?A-Z_a-z]+$/;
-const DIGITS = /^\d+$/;
+/** Which characters a part may hold. */
+const ALLOWED = { N: /^\d+$/, X: /^[!"%-?A-Z_a-z]+$/, Y: /^[#\-/0-9A-Z]+$/, Z: /^[A-Za-z0-9_=-]+$/ } as const;
 
 /** How a scanner marks a GS1 code: GS1-128, DataMatrix, QR, DataBar and composite. */
 const MARK = /^\](?:C1|d2|Q3|e0)/;
@@ -90,24 +50,39 @@ export function dayOf(yymmdd: string, year: number, dayMayBeOpen = true): number
   return dayNumber(fully, month, dd === 0 ? last : dd);
 }
 
-/** What is wrong with a value, if anything. */
-function wrong({ kind, least, most }: Format, value: string, year: number): string | undefined {
-  if (value.length < least) return value === "" ? "is empty" : "is too short";
-  if (value.length > most) return `is longer than ${most} characters`;
-  if (kind === "text") return ALLOWED.test(value) ? undefined : "has a character that GS1 does not allow";
-  if (!DIGITS.test(value)) return "must be digits only";
-  if (kind === "key") return hasCheckDigit(value) ? undefined : "has a wrong check digit";
-  if (kind === "digits") return undefined;
-  const day = dayOf(value.slice(0, 6), year, kind === "date");
-  if (typeof day === "string") return day;
-  const [hour, minute] = [Number(value.slice(6, 8)), Number(value.slice(8, 10))];
-  return hour > 23 || minute > 59 ? "has no such time of day" : undefined;
+/** What is wrong with the characters of one part, if anything. */
+function wrongIn({ type, check }: Part, text: string, year: number): string | undefined {
+  if (!ALLOWED[type].test(text))
+    return type === "N" ? "must be digits only" : "has a character that GS1 does not allow";
+  if (check === "csum") return hasCheckDigit(text) ? undefined : "has a wrong check digit";
+  if (check === "hhmi")
+    return Number(text.slice(0, 2)) > 23 || Number(text.slice(2)) > 59 ? "has no such time of day" : undefined;
+  if (check === undefined) return undefined;
+  const day = dayOf(text, year, check === "yymmd0");
+  return typeof day === "string" ? day : undefined;
 }
+
+/** What is wrong with a value, if anything: its parts one after the other. */
+function wrong({ parts }: Format, value: string, year: number): string | undefined {
+  if (value === "") return "is empty";
+  let at = 0;
+  for (const part of parts) {
+    if (part.optional && at === value.length) break;
+    const text = value.slice(at, at + part.most);
+    if (text.length < part.least) return "is too short";
+    const problem = wrongIn(part, text, year);
+    if (problem !== undefined) return problem;
+    at += text.length;
+  }
+  return at < value.length ? `is longer than ${lengthOf({ parts })} characters` : undefined;
+}
+
+const lengthOf = ({ parts }: Pick<Format, "parts">): number => parts.reduce((sum, { most }) => sum + most, 0);
 
 type Elements = Map<string, string>;
 
 function add(elements: Elements, id: string, value: string, year: number): SheetError | undefined {
-  const problem = wrong(FORMATS.get(id)!, value, year);
+  const problem = wrong(formats.get(id)!, value, year);
   if (problem !== undefined) return fault(id, problem);
   const before = elements.get(id);
   if (before !== undefined && before !== value) return fault(id, "stands there twice with different values");
@@ -128,7 +103,7 @@ function readBracketed(code: string, year: number): Elements | SheetError {
     const close = code.indexOf(")", at);
     if (code[at] !== "(" || close < 0) return notGs1;
     const id = code.slice(at + 1, close);
-    if (!FORMATS.has(id)) return unknown(id);
+    if (!formats.has(id)) return unknown(id);
     let value = "";
     for (at = close + 1; at < code.length && code[at] !== "("; at++) {
       if (code[at] === "\\" && code[at + 1] === "(") at++;
@@ -146,12 +121,12 @@ function readScanned(code: string, year: number): Elements | SheetError {
   let at = code.startsWith(GS) ? 1 : 0;
   if (at === code.length) return notGs1;
   while (at < code.length) {
-    const id = [2, 3, 4].map((length) => code.slice(at, at + length)).find((start) => FORMATS.has(start));
+    const id = [2, 3, 4].map((length) => code.slice(at, at + length)).find((start) => formats.has(start));
     if (id === undefined) return unknown(code.slice(at, at + 2));
-    const format = FORMATS.get(id)!;
+    const format = formats.get(id)!;
     const start = at + id.length;
     const separator = code.indexOf(GS, start);
-    const end = format.closed ? start + format.most : separator < 0 ? code.length : separator;
+    const end = format.closed ? start + lengthOf(format) : separator < 0 ? code.length : separator;
     const problem = add(elements, id, code.slice(start, end), year);
     if (problem) return problem;
     at = code[end] === GS ? end + 1 : end;

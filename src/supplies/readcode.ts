@@ -62,8 +62,8 @@ export const READCODE = define(
   documented && {
     details:
       "Reads the code as a scanner sends it (with the separator sign GS, or marked ]d2, ]C1, ]Q3, ]e0) or with brackets as " +
-      "printed. The whole code is checked, also the parts not asked for: lengths, months, days and the item number's check " +
-      "digit. Day 00 is the last day of its month.",
+      "printed, with every identifier of GS1's dictionary. The whole code is checked, also the parts not asked for: characters, " +
+      "lengths, months, days and check digits. Day 00 is the last day of its month.",
     cautions: [
       "Compare lot and expiry with the print before you rely on them.",
       "Some scanners drop the separator: then a lot runs on into what follows. Set the scanner to send GS (ASCII 29).",
@@ -98,6 +98,12 @@ export const READCODE = define(
         source: sources.gs1Dictionary,
       },
       {
+        shows: "use",
+        args: { code: "(01)12345678901231(10)A1(3102)000475(7003)2612312359(8200)example.org", part: "lot" },
+        gives: "A1",
+        source: `${sources.gs1Dictionary}: net weight, expiry time and product address beside the lot`,
+      },
+      {
         shows: "range",
         args: {
           code: [["(01)12345678901231(10)03-04"], [""], ["(01)12345678901232(10)03-04"], ["(01)12345678901231"]],
@@ -121,8 +127,8 @@ export const READCODE = define(
       },
       {
         shows: "bad input",
-        args: { code: "(01)12345678901231(8200)x", part: "item" },
-        gives: { error: "#VALUE!", says: "element (8200) is not one this function reads" },
+        args: { code: "(01)12345678901231(8201)x", part: "item" },
+        gives: { error: "#VALUE!", says: "element (8201) is not one this function reads" },
         source: sources.catalogue,
       },
       {
