@@ -8,6 +8,7 @@ import { Pane } from "../Pane";
 import { Bar, dayFirstWord, OpenButton } from "./Bar";
 import { LeaveDialog } from "./LeaveDialog";
 import { SelectedRowText } from "./SelectedRowText";
+import { useEntryFirst } from "./useEntryFirst";
 import { useGrid } from "./useGrid";
 import { focusHiddenEditor, usePartKeys } from "./usePartKeys";
 
@@ -35,6 +36,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
   const isIdle = grid !== null && !state.isBusy;
   const focusGrid = useCallback(() => grid?.focus(), [grid]);
   usePartKeys(focusGrid);
+  const entryFirst = useEntryFirst(grid);
 
   /** The keyboard stood on the press that goes away with what was said. */
   function hush() {
@@ -43,8 +45,10 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
     focusHiddenEditor();
   }
 
-  function replace(go: () => Promise<void>, stay: () => void = () => undefined): void {
-    if (!state.isChanged) return void go();
+  async function replace(go: () => Promise<void>, stay: () => void = () => undefined): Promise<void> {
+    const left = await state.endEntry();
+    if (left === null) return stay();
+    if (left === "saved") return go();
     /* A dialog that is taken away may still tell that it was closed: the first answer counts. */
     let isAnswered = false;
     const once = (answer: () => void) => () => {
@@ -55,15 +59,15 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
   }
 
   const openNew: OpenNew = (bytes, name) =>
-    new Promise((resolve) =>
-      replace(
+    new Promise((resolve) => {
+      void replace(
         async () => {
           const stands = await state.openMade(bytes, name);
           resolve(stands ? { outcome: "opened" } : { outcome: "refused", sentence: words.notOpened });
         },
         () => resolve({ outcome: "refused", sentence: words.leave.stayed }),
-      ),
-    );
+      );
+    });
 
   /** As Set up a caseload proposes it: invented people, all columns. */
   async function tryCaseload() {
@@ -82,7 +86,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
     const { files } = event.dataTransfer;
     const [file] = files;
     if (!file || files.length > 1) return state.say("problem", [words.dropOne]);
-    if (isIdle) replace(() => state.openFile(file));
+    if (isIdle) void replace(() => state.openFile(file));
   }
 
   return (
@@ -106,13 +110,13 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         isBusy={state.isBusy}
         dayFirst={state.dayFirst}
         onDayFirst={state.setDayFirst}
-        onOpen={(file) => replace(() => state.openFile(file))}
+        onOpen={(file) => void replace(() => state.openFile(file))}
         onSave={() => void state.save()}
-        onNew={() => replace(state.openEmpty)}
+        onNew={() => void replace(state.openEmpty)}
       />
       <main className="sheet-side" id="sheet" aria-label={words.sheet}>
         <SaidHere said={said} onClose={hush} />
-        {state.isFresh && !state.isChanged && grid && (
+        {state.isFresh && grid && (
           <section className="invitation stack" aria-labelledby="invitation">
             <div className="close-stack">
               <h2 id="invitation">{words.invitation}</h2>
@@ -124,13 +128,13 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
                 className="button primary"
                 label={words.openOwn}
                 isDisabled={!isIdle}
-                onOpen={(file) => replace(() => state.openFile(file))}
+                onOpen={(file) => void replace(() => state.openFile(file))}
               />
               <button
                 type="button"
                 className="button"
                 disabled={!isIdle}
-                onClick={() => void loadExample(state.today).then((bytes) => state.openBytes(bytes, words.example))}
+                onClick={() => void replace(async () => state.openBytes(await loadExample(state.today), words.example))}
               >
                 {words.tryExample}
               </button>
@@ -150,7 +154,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         </div>
         <SelectedRowText grid={grid} />
       </main>
-      <aside className="pane-side" id="pane" tabIndex={-1} aria-label={words.pane}>
+      <aside className="pane-side" id="pane" tabIndex={-1} aria-label={words.pane} {...entryFirst}>
         <Pane
           workbook={grid?.workbook ?? null}
           today={state.today}

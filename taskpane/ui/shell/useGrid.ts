@@ -22,7 +22,7 @@ export interface GridState {
   readonly name: string;
   readonly isChanged: boolean;
   readonly isBusy: boolean;
-  /** Nothing has been opened yet. */
+  /** Nothing has been opened or entered yet. */
   readonly isFresh: boolean;
   readonly today: number;
   readonly dayFirst: DayFirst;
@@ -34,6 +34,8 @@ export interface GridState {
   /** A workbook that was made here: it counts as unsaved until it has been saved. True once it stands. */
   openMade(bytes: Uint8Array, name: string): Promise<boolean>;
   openEmpty(): Promise<void>;
+  /** Ends an open entry, then says whether anything is unsaved; null where the entry was turned down. */
+  endEntry(): Promise<"saved" | "unsaved" | null>;
   /** True once the file has been handed over. */
   save(): Promise<boolean>;
   setDayFirst(dayFirst: DayFirst): void;
@@ -44,6 +46,8 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
   const [failure, setFailure] = useState<string | null>(null);
   const [name, setName] = useState<string>(words.noFile);
   const [isEdited, setEdited] = useState(false);
+  /** Not by an open entry alone, which may still be given up. */
+  const [hasChanges, setHasChanges] = useState(false);
   const [isMadeHere, setMadeHere] = useState(false);
   const isChanged = isEdited || isMadeHere;
   const [isBusy, setBusy] = useState(false);
@@ -79,7 +83,10 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
         if (isGone) return made.dispose();
         const opened = await made.openEmpty();
         setName(opened.outcome === "opened" ? opened.name : words.noFile);
-        made.onChanged(() => setEdited(made?.isChanged() ?? false));
+        made.onChanged(() => {
+          setEdited(made!.isChanged());
+          setHasChanges(made!.isChanged() && !made!.hasEntry());
+        });
         setGrid(made);
       } catch (error) {
         if (!isGone) setFailure(words.cannotStart(error instanceof Error ? error.message : String(error)));
@@ -168,7 +175,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     name,
     isChanged,
     isBusy,
-    isFresh,
+    isFresh: isFresh && !hasChanges,
     today,
     dayFirst,
     said,
@@ -183,6 +190,10 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     },
     openEmpty: async () => {
       if (grid) await busily(async () => take(await grid.openEmpty(), words.newOpened), false);
+    },
+    endEntry: async () => {
+      if (grid && !(await grid.endEntry())) return null;
+      return grid?.isChanged() || isMadeHere ? "unsaved" : "saved";
     },
     save: async () => {
       if (!grid) return false;

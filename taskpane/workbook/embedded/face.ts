@@ -2,6 +2,7 @@
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
 import { isRefusal, openPackage } from "../package";
 import { knowsFunction, type Engine } from "./engine";
+import { NO_ENTRY, type OpenEntry } from "./entry";
 import { guard } from "./guard";
 import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
 import { emptyBook } from "./open/empty";
@@ -27,17 +28,37 @@ const PAINT = 34;
 let books = 0;
 const unitId = () => `book${++books}`;
 
-/** @param alsoWatch for what only a page has, once the first workbook stands */
+/** What a page needs to know of the grid on it. */
+export interface OnPage {
+  readonly dayFirst: () => DayFirst;
+  readonly say: (sentence: string) => void;
+  readonly unitId: () => string;
+}
+
+const AT_WORK: Refusal = {
+  outcome: "refused",
+  sentence:
+    "The workbook is still being changed, opened or saved. Wait until that is done, or stop it in the pane, then try again.",
+};
+
+/** @param page what only a page has, once the first workbook stands: it gives the entry that is being typed */
 export function gridOn(
   engine: Engine,
   options: GridOptions,
-  alsoWatch: (dayFirst: () => DayFirst) => Promise<void> = async () => undefined,
+  page: (grid: OnPage) => Promise<OpenEntry> = async () => NO_ENTRY,
 ): Grid {
   let dayFirst: DayFirst = options.dayFirst;
   let bytes: Uint8Array | null = null;
+  let entry = NO_ENTRY;
+  /** What was said last, and how many times anything was. */
+  let [told, times] = ["", 0];
+  const say = (sentence: string): void => {
+    [told, times] = [sentence, times + 1];
+    options.say(sentence);
+  };
   const workbook = new GridWorkbookPort(engine, options.today, (rows) => {
     const sentence = releasedWarning(rows);
-    if (sentence !== undefined) options.say(sentence);
+    if (sentence !== undefined) say(sentence);
   });
   const unsaved = new Unsaved(
     engine,
@@ -50,11 +71,11 @@ export function gridOn(
   async function watch(): Promise<void> {
     if (isWatching) return;
     isWatching = true;
-    watchTyping(engine, { workbook, dayFirst: () => dayFirst, say: options.say, hush: options.hush });
-    watchRowsByHand(engine, { workbook, isOwn: () => isOwnBook(workbook.bookFacts), say: options.say });
+    watchTyping(engine, { workbook, dayFirst: () => dayFirst, say, hush: options.hush });
+    watchRowsByHand(engine, { workbook, isOwn: () => isOwnBook(workbook.bookFacts), say });
     guard(engine, {
       isFile: () => bytes !== null,
-      say: options.say,
+      say,
       isTied: (sheetId, range) =>
         tieOf(engine, workbook, sheetId ?? workbook.book.getActiveSheet()!.getSheetId(), range),
       isOurs: () => workbook.isAtWork,
@@ -65,7 +86,8 @@ export function gridOn(
       },
     });
     watchSorting(engine, workbook);
-    await alsoWatch(() => dayFirst);
+    entry = await page({ dayFirst: () => dayFirst, say, unitId: () => workbook.unit });
+    entry.onChanged(() => unsaved.tell());
   }
 
   async function open(file: Uint8Array, name: string): Promise<Opened | Refusal> {
@@ -82,7 +104,7 @@ export function gridOn(
     let warning: string | undefined;
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving, (isAnswered) => {
       warning = isAnswered ? undefined : sizeWarning(reading.facts);
-      if (warning !== undefined) options.say(warning);
+      if (warning !== undefined) say(warning);
     });
     bytes = file;
     await watch();
@@ -99,9 +121,18 @@ export function gridOn(
     return { outcome: "opened", name: facts.title, remarks: [] };
   }
 
+  /** Why the entry was turned down; undefined where it stands in its cell, or where there was none. */
+  async function endEntry(): Promise<string | undefined> {
+    const before = times;
+    await entry.end();
+    return times === before ? undefined : told;
+  }
+
   async function save(): Promise<Saved | Refusal> {
     // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
     await breath(PAINT);
+    const refused = await endEntry();
+    if (refused !== undefined) return { outcome: "refused", sentence: `${refused} The workbook was not saved.` };
     let isWorkedOut = await workbook.workedOut();
     while (isWorkedOut && unsaved.isChanged && workbook.outdated.mark()) isWorkedOut = await workbook.workedOut();
     return saveBook(engine, workbook, isWorkedOut);
@@ -109,11 +140,13 @@ export function gridOn(
 
   return {
     workbook,
-    open,
-    openEmpty,
-    save,
+    open: async (file, name) => (await workbook.alone(() => open(file, name))) ?? AT_WORK,
+    openEmpty: async () => (await workbook.alone(openEmpty)) ?? AT_WORK,
+    save: async () => (await workbook.alone(save)) ?? AT_WORK,
+    hasEntry: () => entry.isOpen(),
+    endEntry: async () => (await endEntry()) === undefined,
     markSaved: () => unsaved.clear(),
-    isChanged: () => unsaved.isChanged,
+    isChanged: () => unsaved.isChanged || entry.isOpen(),
     onChanged: (listen) => unsaved.listen(listen),
     setToday: (serial) => workbook.setToday(serial),
     dayFirst: () => dayFirst,

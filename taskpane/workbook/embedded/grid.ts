@@ -2,6 +2,7 @@
 import "./styleSheets";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
 import type { Engine } from "./engine";
+import { openEntry } from "./entry";
 import { gridOn } from "./face";
 import type { CreateGrid, Grid, GridOptions } from "./interface";
 import { startPage } from "./page";
@@ -13,10 +14,11 @@ export function startGrid(
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
   const engine = startPage(container);
-  const grid = gridOn(engine, options, async (dayFirst) => {
+  const grid = gridOn(engine, options, async ({ dayFirst, say, unitId }) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
-    watchPasting(engine, dayFirst, options.say);
+    watchPasting(engine, dayFirst, say);
+    return openEntry(engine, unitId);
   });
   return { grid, engine };
 }

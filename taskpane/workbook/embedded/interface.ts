@@ -56,11 +56,15 @@ export interface SelectedRow {
 
 export interface Grid {
   readonly workbook: Workbook;
-  /** Replaces what stands in the grid. The page asks about unsaved changes first. Bytes are taken as hostile. */
+  /** Replaces what stands in the grid; refused, like saving, while the pane changes the workbook. The page asks about unsaved changes first. Bytes are taken as hostile. */
   open(bytes: Uint8Array, name: string): Promise<Opened | Refusal>;
   /** A fresh workbook with one empty sheet. */
-  openEmpty(): Promise<Opened>;
-  /** The workbook as .xlsx. Calling it does not clear the unsaved mark: call `markSaved` once the file is out. */
+  openEmpty(): Promise<Opened | Refusal>;
+  /** Something is typed that stands in no cell yet: it counts as unsaved, and as no part of the workbook. */
+  hasEntry(): boolean;
+  /** Puts it into its cell. False where it was turned down: a sentence has been said why. */
+  endEntry(): Promise<boolean>;
+  /** The workbook as .xlsx, with the entry that is still open. Calling it does not clear the unsaved mark: call `markSaved` once the file is out. */
   save(): Promise<Saved | Refusal>;
   markSaved(): void;
   isChanged(): boolean;

@@ -36,7 +36,7 @@ export class Unsaved {
     return () => this.listeners.delete(listen);
   }
 
-  private tell(): void {
+  tell(): void {
     for (const listen of [...this.listeners]) listen();
   }
 }

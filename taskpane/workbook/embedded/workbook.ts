@@ -38,10 +38,14 @@ function hasResults(target: Target): boolean {
   return target.kind === "addColumns" && target.columns.every(({ results }) => results?.length === target.data.rows);
 }
 
+const HELD = "The workbook is being opened or saved. Nothing was changed; try again once that is done.";
+
 export class GridWorkbookPort extends LiveBook implements Workbook {
   private readonly memory = new WeakMap<Receipt, readonly Remembered[]>();
   private counter = 0;
   private works = 0;
+  /** It is being opened or saved. */
+  private isHeld = false;
 
   /** The pane is changing the workbook: what a person may not do by hand is not asked of it. */
   get isAtWork(): boolean {
@@ -52,7 +56,19 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     return true;
   }
 
+  /** While this goes on the pane changes nothing; undefined, and nothing done, while something is going on already. */
+  async alone<T>(work: () => Promise<T>): Promise<T | undefined> {
+    if (this.isHeld || this.isAtWork) return undefined;
+    this.isHeld = true;
+    try {
+      return await work();
+    } finally {
+      this.isHeld = false;
+    }
+  }
+
   async apply(change: Change, watch: Progress): Promise<Receipt> {
+    if (this.isHeld) return { outcome: "refused", sentence: HELD, done: [] };
     return this.atWork(() => this.carryOut(change, watch));
   }
 
@@ -161,7 +177,12 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
   }
 
   async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {
-    const back = await toTakeBack(receipt, this.memory, this, options.force ?? false);
+    if (this.isHeld) return { outcome: "failed", sentence: HELD };
+    return this.atWork(() => this.undo(receipt, options.force ?? false));
+  }
+
+  private async undo(receipt: Receipt, force: boolean): Promise<TakenBack> {
+    const back = await toTakeBack(receipt, this.memory, this, force);
     if (!("found" in back)) return back;
     const { found } = back;
     const step = new OneStep(this.engine, this.unitId);
