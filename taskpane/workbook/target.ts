@@ -4,6 +4,7 @@
  */
 import { cellAddress } from "../../src/columns/formula";
 import { areaAddress, overlaps, right, SHEET_COLUMNS, SHEET_ROWS } from "./area";
+import { malformed } from "./malformed";
 import { namedCellTarget, type NamedCellTarget } from "./namedCell";
 import type {
   Area,
@@ -100,6 +101,9 @@ async function targetOf(
       if (unwritable) return unwritable;
       if (step.row >= SHEET_ROWS || step.column >= SHEET_COLUMNS)
         return new Refusal("The sheet ends before that cell. Choose another cell.");
+      const sheets = overview.sheets.map(({ name }) => name);
+      const fault = malformed(step.formula, sheets);
+      if (fault !== undefined) return new Refusal(`${fault} Nothing was written.`);
       return { kind: "writeFormula", step, sheet: step.sheet, area };
     }
     case "defineName":

@@ -1,9 +1,4 @@
-/** The entry that a person is still typing: it stands in the grid's editor, and in no cell yet. */
-import { ICommandService } from "@univerjs/core";
-import { DeviceInputEventType, IRenderManagerService } from "@univerjs/preset-sheets-core";
-import { EditingRenderController, IEditorBridgeService, SetCellEditVisibleOperation } from "@univerjs/sheets-ui";
-import type { Engine } from "./engine";
-
+/** The entry that a person is still typing, as far as the workbook has to know of it (pageEntry.ts has it from the page). */
 export interface OpenEntry {
   isOpen(): boolean;
   /** Puts it into its cell; the selection stays. Resolves when the grid has taken it or turned it down. */
@@ -13,30 +8,3 @@ export interface OpenEntry {
 
 /** Without a page there is no editor. */
 export const NO_ENTRY: OpenEntry = { isOpen: () => false, end: async () => undefined, onChanged: () => undefined };
-
-/** Private in the grid (0.25.1): the workbook whose entry it has not finished with, because a question about it is open. */
-interface Editing {
-  readonly _editingUnit: string;
-}
-
-const nextPicture = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve));
-
-/** Once the grid has painted: its editor comes with its page. */
-export function openEntry({ injector }: Engine, unitId: () => string): OpenEntry {
-  const editor = injector.get(IEditorBridgeService);
-  const isOpen = () => editor.isVisible().visible;
-  const isFinished = () => {
-    const render = injector.get(IRenderManagerService).getRenderById(unitId());
-    return !render || (render.with(EditingRenderController) as unknown as Editing)._editingUnit === "";
-  };
-  return {
-    isOpen,
-    async end() {
-      if (!isOpen()) return;
-      const params = { visible: false, eventType: DeviceInputEventType.Keyboard, unitId: unitId() };
-      injector.get(ICommandService).syncExecuteCommand(SetCellEditVisibleOperation.id, params);
-      while (!isFinished()) await nextPicture();
-    },
-    onChanged: (listen) => void editor.visible$.subscribe(listen),
-  };
-}

@@ -1,5 +1,6 @@
 /** The embedded spreadsheet's face (interface.ts) on a running engine. */
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
+import { malformed } from "../malformed";
 import { isRefusal, openPackage } from "../package";
 import { knowsFunction, type Engine } from "./engine";
 import { NO_ENTRY, type OpenEntry } from "./entry";
@@ -9,6 +10,7 @@ import { emptyBook } from "./open/empty";
 import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
 import { isOwnBook, releasedWarning, sizeWarning } from "./ownBook";
+import type { FaultOf } from "./pasting";
 import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
@@ -31,6 +33,7 @@ const unitId = () => `book${++books}`;
 /** What a page needs to know of the grid on it. */
 export interface OnPage {
   readonly dayFirst: () => DayFirst;
+  readonly faultOf: FaultOf;
   readonly say: (sentence: string) => void;
   readonly unitId: () => string;
 }
@@ -86,7 +89,12 @@ export function gridOn(
       },
     });
     watchSorting(engine, workbook);
-    entry = await page({ dayFirst: () => dayFirst, say, unitId: () => workbook.unit });
+    entry = await page({
+      dayFirst: () => dayFirst,
+      faultOf: (formula) => malformed(formula, workbook.sheetNames()),
+      say,
+      unitId: () => workbook.unit,
+    });
     entry.onChanged(() => unsaved.tell());
   }
 

@@ -2,10 +2,10 @@
 import "./styleSheets";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
 import type { Engine } from "./engine";
-import { openEntry } from "./entry";
 import { gridOn } from "./face";
 import type { CreateGrid, Grid, GridOptions } from "./interface";
 import { startPage } from "./page";
+import { openEntry } from "./pageEntry";
 import { watchPasting } from "./pasting";
 
 /** With the engine, which tests ask for what it can do. */
@@ -14,10 +14,10 @@ export function startGrid(
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
   const engine = startPage(container);
-  const grid = gridOn(engine, options, async ({ dayFirst, say, unitId }) => {
+  const grid = gridOn(engine, options, async ({ dayFirst, faultOf, say, unitId }) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
-    watchPasting(engine, dayFirst, say);
+    watchPasting(engine, { dayFirst, faultOf, say });
     return openEntry(engine, unitId);
   });
   return { grid, engine };

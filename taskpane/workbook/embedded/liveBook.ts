@@ -126,6 +126,11 @@ export class LiveBook {
     return this.engine.api.getWorkbook(this.unitId)!.getWorkbook();
   }
 
+  /** Of sheets with cells: what a formula can name. */
+  sheetNames(): readonly string[] {
+    return this.book.getSheets().map((sheet) => sheet.getName());
+  }
+
   get bookFacts(): BookFacts {
     return this.facts;
   }

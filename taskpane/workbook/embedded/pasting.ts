@@ -12,7 +12,12 @@ const OWN_COPY = /data-copy-id/;
 
 type Reading = { readonly text: string } | { readonly refused: string };
 
-function readText(text: string, dayFirst: DayFirst): Reading {
+/** Why a text that begins with "=" is no formula; undefined where it is one. */
+export type FaultOf = (formula: string) => string | undefined;
+
+function readText(text: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
+  const fault = text.startsWith("=") ? faultOf(text) : undefined;
+  if (fault !== undefined) return { refused: `${fault} Nothing was entered.` };
   const date = typedDate(text, dayFirst);
   if (date.kind === "other") return { text };
   if (date.kind === "refused") return { refused: date.sentence };
@@ -20,10 +25,10 @@ function readText(text: string, dayFirst: DayFirst): Reading {
 }
 
 /** Cells of plain text: tabs between columns, line ends between rows. */
-export function readPlain(plain: string, dayFirst: DayFirst): Reading {
+export function readPlain(plain: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
   let refused: string | undefined;
   const text = plain.replace(/[^\t\r\n]+/g, (cell) => {
-    const read = readText(cell, dayFirst);
+    const read = readText(cell, dayFirst, faultOf);
     if ("text" in read) return read.text;
     refused ??= read.refused;
     return cell;
@@ -31,13 +36,13 @@ export function readPlain(plain: string, dayFirst: DayFirst): Reading {
   return refused === undefined ? { text } : { refused };
 }
 
-function readHtml(html: string, dayFirst: DayFirst): Reading {
+function readHtml(html: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
   if (OWN_COPY.test(html)) return { text: html };
   const page = new DOMParser().parseFromString(html, "text/html");
   let isTouched = false;
   for (const cell of page.querySelectorAll("td, th")) {
     const text = cell.textContent ?? "";
-    const read = readText(text, dayFirst);
+    const read = readText(text, dayFirst, faultOf);
     if ("refused" in read) return read;
     if (read.text === text) continue;
     cell.textContent = read.text;
@@ -47,11 +52,20 @@ function readHtml(html: string, dayFirst: DayFirst): Reading {
   return { text: page.documentElement.outerHTML };
 }
 
-export function watchPasting(engine: Engine, dayFirst: () => DayFirst, say: (sentence: string) => void): void {
+export interface PastingRules {
+  readonly dayFirst: () => DayFirst;
+  readonly faultOf: FaultOf;
+  readonly say: (sentence: string) => void;
+}
+
+export function watchPasting(engine: Engine, { dayFirst, faultOf, say }: PastingRules): void {
   const clipboard = engine.injector.get(ISheetClipboardService);
   const paste = clipboard.legacyPaste.bind(clipboard);
   clipboard.legacyPaste = async (html, text, files) => {
-    const readings = [html ? readHtml(html, dayFirst()) : undefined, text ? readPlain(text, dayFirst()) : undefined];
+    const readings = [
+      html ? readHtml(html, dayFirst(), faultOf) : undefined,
+      text ? readPlain(text, dayFirst(), faultOf) : undefined,
+    ];
     // an own copy's text is what its cells show, and is not used
     const isOwn = Boolean(html && OWN_COPY.test(html));
     const refused = isOwn ? undefined : readings.find((reading) => reading && "refused" in reading);

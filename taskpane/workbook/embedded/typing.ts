@@ -1,6 +1,7 @@
 /** What a person types into a cell, before the grid makes something of it. */
-import type { ICellData } from "@univerjs/core";
-import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/sheets";
+import { CanceledError, ICommandService, type ICellData } from "@univerjs/core";
+import { AFTER_CELL_EDIT, SetRangeValuesCommand, SheetInterceptorService } from "@univerjs/sheets";
+import { malformed } from "../malformed";
 import type { Engine } from "./engine";
 import { mayBeStructured, structuredToA1 } from "./formulas/structured";
 import type { DayFirst } from "./interface";
@@ -33,7 +34,10 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
       rules.hush();
       const { row, col, worksheet, subUnitId } = context;
       const before = (): ICellData => ({ ...worksheet.getCellRaw(row, col) });
-      if (typeof cell.f === "string") return next(withA1(cell, subUnitId, row, col));
+      if (typeof cell.f === "string") {
+        const entered = formulaOf(cell, subUnitId, row, col);
+        return next(entered ?? before());
+      }
       const typed = cell.p?.body?.dataStream.replace(/\r\n$/, "") ?? cell.v;
       const pattern = workbook.reader(subUnitId).format(row, col);
       if (typeof typed !== "string" || pattern === TEXT_FORMAT || typed.startsWith("'")) return next(cell);
@@ -51,16 +55,42 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
     },
   });
 
-  function withA1(cell: ICellData, sheet: string, row: number, column: number): ICellData {
+  // whatever enters a formula in another way than through the editor: replacing a part of it, say
+  engine.injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
+    if (id !== SetRangeValuesCommand.id || workbook.isAtWork) return;
+    const fault = formulasIn((params as { value?: unknown } | undefined)?.value)
+      .map((formula) => malformed(formula, workbook.sheetNames()))
+      .find((sentence) => sentence !== undefined);
+    if (fault === undefined) return;
+    say(`${fault} Nothing was entered.`);
+    throw new CanceledError();
+  });
+
+  /** As the engine reads it; undefined where it is none, which has been said then. */
+  function formulaOf(cell: ICellData, sheet: string, row: number, column: number): ICellData | undefined {
+    const fault = malformed(cell.f!, workbook.sheetNames());
+    if (fault !== undefined) {
+      say(`${fault} Nothing was entered.`);
+      return undefined;
+    }
     const tables = workbook.tables().map(geometryNow);
     const text = cell.f!.replace(/^=/, "");
     if (!mayBeStructured(text, tables)) return cell;
     const sheetName = workbook.book.getSheetBySheetId(sheet)!.getName();
     const written = structuredToA1(text, tables, { sheetName, row, column });
     if (written === undefined) {
-      say(`The column named in =${text} was not found. Check its spelling.`);
-      return cell;
+      say(`The column named in =${text} was not found. Check its spelling. Nothing was entered.`);
+      return undefined;
     }
     return { ...cell, f: `=${written}` };
   }
+}
+
+/** Of one cell, or of cells in rows, however they are kept. */
+function formulasIn(value: unknown): string[] {
+  if (typeof value !== "object" || value === null) return [];
+  const { f } = value as ICellData;
+  if (typeof f === "string") return f.startsWith("=") ? [f] : [];
+  if ("v" in value || "p" in value || "s" in value) return [];
+  return Object.values(value).flatMap(formulasIn);
 }

@@ -2,6 +2,7 @@
 import { cellAddress } from "../../../src/columns/formula";
 import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
+import { isLikeFormula } from "../likeFormula";
 import type { Strings } from "./strings";
 import type { CellLook, Styles } from "./styles";
 import { asText } from "./xml";
@@ -13,9 +14,6 @@ export interface Written {
   readonly look: CellLook;
 }
 
-/** Texts that a program might take for a formula when somebody edits the cell. */
-const LIKE_A_FORMULA = /^[=+\-@']/;
-
 export class CellWriter {
   constructor(
     private readonly styles: Styles,
@@ -23,7 +21,7 @@ export class CellWriter {
   ) {}
 
   xml(row: number, column: number, { value, formula, look }: Written): string {
-    const isQuoted = formula === undefined && typeof value === "string" && LIKE_A_FORMULA.test(value);
+    const isQuoted = formula === undefined && typeof value === "string" && isLikeFormula(value);
     const style = this.styles.of(isQuoted ? { ...look, isQuoted } : look);
     const start = `<c r="${cellAddress(row, column)}"${style === 0 ? "" : ` s="${style}"`}`;
     if (formula !== undefined) {

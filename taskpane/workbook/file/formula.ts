@@ -1,48 +1,25 @@
 /**
  * Formulas of a description in the spelling of a file: `TUBE.X(` is `_xldudf_TUBE_X(`, functions newer than the format
- * carry `_xlfn.` ([MS-XLSX] 2.2.2). The grid's dialect does the same from its engine's list; Excel's pane must not load
- * that engine, so the list here is short and a test compares both over the whole caseload.
+ * carry `_xlfn.` (src/formula/newer.ts). The grid's dialect does the same; a test compares both over the whole caseload.
  */
 import { NAMESPACE } from "../../../functions/formula-text";
+import { LONGEST_FORMULA, LONGEST_TEXT } from "../../../src/formula/limits";
+import { filePrefix } from "../../../src/formula/newer";
 import { boundNames, inFileAsBound } from "../embedded/formulas/boundNames";
 import { isFunctionName, tokens, untokened } from "../embedded/formulas/tokens";
 
 const OURS = `${NAMESPACE}.`;
 const OURS_IN_FILES = `_xldudf_${NAMESPACE}_`;
 
-/** Worksheet functions of Excel 2010 and later that a caseload may use; "[MS-XLSX] 2.2.2, future-function-list". */
-const NEWER = new Set([
-  "CONCAT",
-  "DAYS",
-  "IFNA",
-  "IFS",
-  "ISFORMULA",
-  "LET",
-  "MAXIFS",
-  "MINIFS",
-  "NUMBERVALUE",
-  "RANK.EQ",
-  "SEQUENCE",
-  "STDEV.S",
-  "SWITCH",
-  "TEXTJOIN",
-  "UNIQUE",
-  "XLOOKUP",
-  "XMATCH",
-]);
 /** These need more than a prefix (a second one, or a place to spill into): no description uses them. */
 const NOT_WRITTEN = new Set(["FILTER", "SORT", "LAMBDA"]);
 
 /**
- * Excel's own limit for the text of a formula, as people see it with its "=". What only files spell out (prefixes, the
- * table of a cell in the same row) does not count, or Excel could not read what it has written.
+ * What only files spell out (prefixes, the table of a cell in the same row) does not count for Excel's limit, or Excel
+ * could not read what it has written.
  */
-const LONGEST_FORMULA = 8192;
 const SAME_ROW = /[\p{L}\p{N}_.]+\[\[#This Row\],/gu;
 const shownLength = (formula: string): number => 1 + formula.replace(SAME_ROW, "[@").length;
-
-/** Excel's own limit for a text inside a formula, with the quotes around it. */
-const LONGEST_TEXT = 255 + 2;
 
 const tooLong = (what: string, text: string): Error =>
   new Error(`${what} is longer than Excel allows: ${text.slice(0, 80)}…`);
@@ -51,7 +28,7 @@ const tooLong = (what: string, text: string): Error =>
 export function inFile(formula: string): string {
   if (shownLength(formula) > LONGEST_FORMULA) throw tooLong("A formula", formula);
   const all = tokens(formula);
-  const long = all.find(({ kind, text }) => kind === "text" && text.length > LONGEST_TEXT);
+  const long = all.find(({ kind, text }) => kind === "text" && text.length - 2 > LONGEST_TEXT);
   if (long) throw tooLong("A text in a formula", long.text);
   const bound = boundNames(all);
   return untokened(
@@ -61,7 +38,7 @@ export function inFile(formula: string): string {
       const name = token.text.toUpperCase();
       if (NOT_WRITTEN.has(name)) throw new Error(`${name} cannot be written into a new file: ${formula}`);
       if (name.startsWith(OURS)) return { ...token, text: OURS_IN_FILES + name.slice(OURS.length) };
-      return NEWER.has(name) ? { ...token, text: `_xlfn.${name}` } : token;
+      return { ...token, text: filePrefix(name) === "" ? token.text : filePrefix(name) + name };
     }),
   );
 }

@@ -62,6 +62,8 @@ export interface StyleChange {
   readonly fontColor?: string;
   /** Six hexadecimal digits, or null for no fill. */
   readonly fill?: string | null;
+  /** What stands in the cell is a text, whatever it looks like. The patcher sees to it by itself. */
+  readonly quoted?: boolean;
 }
 
 /** A column of formulas. Plain text on every row: readers differ over shared groups, none over plain text. */

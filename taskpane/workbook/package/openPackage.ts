@@ -79,6 +79,7 @@ export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): Ope
     structureIsLocked: readStructureLock(workbook),
     styleCount: styles.count,
     numberFormat: (styleIndex) => styles.numberFormat(styleIndex),
+    isQuoted: (styleIndex) => styles.isQuoted(styleIndex),
     isLocked: (styleIndex) => styles.isLocked(styleIndex),
     cells(sheetName) {
       const { groups } = factsOf(this, sheetName);

@@ -28,6 +28,8 @@ export interface OpenedPackage {
   readonly styleCount: number;
   /** The number format code of a style ("General", "dd/mm/yyyy", ...; built-in ids by their en-US code). */
   numberFormat(styleIndex: number): string;
+  /** Whether a cell of this style holds a text whatever it looks like (`quotePrefix`). */
+  isQuoted(styleIndex: number): boolean;
   /** Whether cells of this style are locked once their sheet is protected (Excel's default: yes). */
   isLocked(styleIndex: number): boolean;
   /** The cells of a worksheet that the file mentions, row by row, read anew each time. Throws for a name that is no worksheet. */

@@ -2,8 +2,8 @@
  * The file's spelling of function names and the grid's. In a file `TUBE.X(` is `_xldudf_TUBE_X(` and functions newer than
  * the format carry `_xlfn.` (MS-XLSX 2.2.2; [MS-OI29500]); in the grid both stand as people type them.
  */
-import { NEW_EXCEL_FUNCTIONS } from "@univerjs/engine-formula";
 import { NAMESPACE } from "../../../../functions/grid";
+import { filePrefix } from "../../../../src/formula/newer";
 import { boundNames, inFileAsBound } from "./boundNames";
 import { isFunctionName, tokens, untokened } from "./tokens";
 
@@ -12,12 +12,6 @@ const OURS = `${NAMESPACE}.`;
 /** Names given by LET and LAMBDA carry this one. */
 const PARAMETER = /^_xlpm\./i;
 const NEWER = /^_xlfn\.(?:_xlws\.)?/i;
-/** Newer than the format, and missing from the engine's own list (0.25.1). */
-const ALSO_NEWER = new Set(["CONCAT", "LET", "LAMBDA", "ISOMITTED"]);
-const isNewer = (name: string): boolean =>
-  ALSO_NEWER.has(name) || (NEW_EXCEL_FUNCTIONS as ReadonlySet<string>).has(name);
-/** These two carry a second prefix on top. */
-const WORKSHEET_ONLY = new Set(["FILTER", "SORT"]);
 /** Excel writes these for the operators @ and #, which the engine does not have. */
 const OPERATORS = new Set(["_XLFN.SINGLE", "_XLFN.ANCHORARRAY"]);
 
@@ -46,8 +40,8 @@ export function toFile(formula: string): string {
       if (bound.has(upper)) return inFileAsBound(token);
       if (!isFunctionName(all, at)) return token;
       if (upper.startsWith(OURS)) return { kind: "word", text: OURS_IN_FILES + upper.slice(OURS.length) };
-      if (!isNewer(upper)) return token;
-      return { kind: "word", text: (WORKSHEET_ONLY.has(upper) ? "_xlfn._xlws." : "_xlfn.") + upper };
+      const prefix = filePrefix(upper);
+      return prefix === "" ? token : { kind: "word", text: prefix + upper };
     }),
   );
 }

@@ -11,6 +11,7 @@ import {
   type SheetEdits,
   type TableEdit,
 } from "../../package";
+import { malformed } from "../../malformed";
 import type { Engine } from "../engine";
 import type { Readers } from "../formulas/readable";
 import type { Refusal, Saved } from "../interface";
@@ -62,6 +63,7 @@ export async function saveBook(
   const tables: TableEdit[] = [];
   const gridStyles = workbook.book.getStyles();
   const allTables = workbook.tables();
+  const sheetNames = workbook.sheetNames();
   // what the file says of a column means its rows as they are now, under the heading that it had
   const readers: Readers = { ...atOpening, tables: allTables.map(openingColumnsNow) };
 
@@ -94,6 +96,7 @@ export async function saveBook(
       tables: own.map(geometryNow),
       isWrittenElsewhere: (row, column) => writers.some((writes) => writes(row, column)),
       outdated: workbook.outdated.of(id),
+      isMalformed: (formula) => malformed(formula, sheetNames) !== undefined,
     });
     const filter = filterDifference(engine, workbook.unit, id, opened, sheetName, isAnyRowHidden);
     const hidden = hiddenRows(opened, sheetName, reader);
@@ -108,6 +111,10 @@ export async function saveBook(
         ...(filter.edit && { filter: filter.edit }),
       });
     }
+    if (difference.malformed.length > 0)
+      report.push(
+        `"${sheetName}": what stands in ${some(difference.malformed)} is no formula that can be read. It is saved as a text; write it anew.`,
+      );
     if (outdated.length > 0)
       report.push(
         `"${sheetName}": this page cannot work out ${some(outdated)}, and what they read has changed. Their old results are wrong now: the file holds #N/A there until Excel works them out.`,

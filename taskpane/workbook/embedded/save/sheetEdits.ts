@@ -47,6 +47,8 @@ export interface SheetSource {
   readonly isWrittenElsewhere: (row: number, column: number) => boolean;
   /** Cells whose formula only the file holds and whose result is no more (outdated.ts). */
   readonly outdated: ReadonlySet<string>;
+  /** Whether a formula (with "=") could not be read by the program that opens the file. */
+  readonly isMalformed: (formula: string) => boolean;
 }
 
 export interface SheetDifference {
@@ -57,6 +59,8 @@ export interface SheetDifference {
   readonly kept: string[];
   /** The same where what they read is another now. */
   readonly outdated: string[];
+  /** Addresses of formulas that are none: they are written as texts. */
+  readonly malformed: string[];
   /** Addresses whose look cannot be saved as it is. */
   readonly lossyLooks: string[];
 }
@@ -84,6 +88,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     renewed: new Map(),
     kept: [],
     outdated: [],
+    malformed: [],
     lossyLooks: [],
   };
   const origin = new Map<number, Map<number, PackageCell>>();
@@ -99,6 +104,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     }
   }
   const known = new KnownTexts(source.tables);
+  const malformedForms = new Map<string, boolean>();
   const styleOfColumn = columnStyles(opened, sheetName);
   const spills = reader.spills();
   const rows = new Set([...origin.keys(), ...reader.rows()]);
@@ -187,13 +193,25 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     }
     const isSame = cell?.formula !== undefined && forms.get(cell) === form;
     if (!isSame) {
-      const text = reader.formula(row, column)!.replace(/^=/, "");
+      const formula = reader.formula(row, column)!;
+      if (isMalformed(form, formula)) {
+        difference.malformed.push(addressOf(row + 1, column + 1));
+        return { value: formula };
+      }
+      const text = formula.slice(1);
       return { value, formula: { text: known.fileText(text, row, column), ...spillOf(spill) } };
     }
     const array = arrays.find((area) => area.top === row && area.left === column);
     const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
     if (!isMoved && sameResult(value, stored)) return undefined;
     return { value, formula: { keep: true, ...spillOf(spill) } };
+  }
+
+  /** Read once for all cells that hold the same. */
+  function isMalformed(form: string, formula: string): boolean {
+    const known = malformedForms.get(form) ?? source.isMalformed(formula);
+    malformedForms.set(form, known);
+    return known;
   }
 
   function spillOf(area: Area | undefined): { readonly spill?: string } {

@@ -7,6 +7,7 @@ export class Styles {
   private readonly codes = new Map<number, string>();
   private readonly formatIds: number[] = [];
   private readonly locks: boolean[] = [];
+  private readonly quotes: boolean[] = [];
 
   constructor(root?: XmlElement) {
     for (const format of root?.first("numFmts")?.all("numFmt") ?? []) {
@@ -15,6 +16,7 @@ export class Styles {
     for (const style of root?.first("cellXfs")?.all("xf") ?? []) {
       this.formatIds.push(wholeNumber(style.get("numFmtId"), 0));
       this.locks.push(isTrue(style.first("protection")?.get("locked"), true));
+      this.quotes.push(isTrue(style.get("quotePrefix")));
     }
     if (this.formatIds.length === 0) {
       this.formatIds.push(0);
@@ -33,5 +35,9 @@ export class Styles {
 
   isLocked(styleIndex: number): boolean {
     return this.locks[styleIndex] ?? true;
+  }
+
+  isQuoted(styleIndex: number): boolean {
+    return this.quotes[styleIndex] ?? false;
   }
 }

@@ -1,6 +1,7 @@
 /** One cell of a sheet, changed: its new text, and what it must be when read again. */
 import { addressOf } from "../addresses";
 import type { CellValue, OpenedPackage } from "../opened";
+import { isLikeFormula } from "../../likeFormula";
 import { refuse } from "../refusal";
 import type { CellToken, FormulaToken } from "../sheet/tokens";
 import type { Arrays } from "./arrays";
@@ -25,6 +26,8 @@ export interface MeantCell {
 export interface CellContext {
   readonly opened: OpenedPackage;
   styleFor(style: StyleEdit, base: number): number;
+  /** The same style with the mark of a text or without; as it is where the workbook can take no new style. */
+  quoted(isQuoted: boolean, base: number): number;
   /** The `cm` that marks a spilling array; asked for only when one is written. */
   dynamicMark(): number;
 }
@@ -56,9 +59,10 @@ export class CellChanger {
   change(cell: PlannedCell, token: CellToken | undefined, absentStyle: number, modelStyle: number | undefined): string {
     const presentStyle = token?.styleIndex ?? absentStyle;
     const base = modelStyle ?? presentStyle;
-    const styleIndex = cell.style === undefined ? base : this.context.styleFor(cell.style, base);
-    this.refuseLocked(cell, presentStyle, styleIndex !== presentStyle);
+    const asked = cell.style === undefined ? base : this.context.styleFor(cell.style, base);
+    this.refuseLocked(cell, presentStyle, asked !== presentStyle);
     const formula = this.formula(cell, token);
+    const styleIndex = this.quoted(cell, formula, asked);
     this.noteFormula(token, formula);
     this.meant.push({
       row: cell.row,
@@ -79,6 +83,15 @@ export class CellChanger {
       (cell.value === undefined && token && token.valueMetadata > 0 ? ` vm="${token.valueMetadata}"` : "") +
       (token?.otherAttributes ?? "");
     return this.writer.cell(cell.row, cell.column, attributes, inside);
+  }
+
+  /** A text like a formula is marked as a text; whatever else stands there now loses that mark. */
+  private quoted({ value, row, column }: PlannedCell, formula: WrittenFormula | undefined, style: number): number {
+    if (value === undefined) return style;
+    const isText = typeof value === "string" && !formula && !this.arrays.isResult(row, column);
+    const isQuoted = this.context.opened.isQuoted(style);
+    if (isText && isLikeFormula(value) && !isQuoted) return this.context.quoted(true, style);
+    return !isText && value !== null && isQuoted ? this.context.quoted(false, style) : style;
   }
 
   private content(cell: PlannedCell, token: CellToken | undefined, formula: WrittenFormula | undefined) {

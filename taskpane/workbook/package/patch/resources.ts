@@ -2,6 +2,7 @@
 import type { StyleEdit } from "../edits";
 import type { OpenedPackage } from "../opened";
 import { METADATA_CONTENT_TYPE, relationshipTypes, STYLES_CONTENT_TYPE } from "../parts/names";
+import { isRefusal, orRefusal } from "../refusal";
 import type { XmlSource } from "../xml/encoding";
 import type { CellContext } from "./cellChange";
 import type { Outgoing } from "./outgoing";
@@ -20,6 +21,11 @@ export class WorkbookResources implements CellContext {
 
   styleFor(style: StyleEdit, base: number): number {
     return this.styleSheet().sheet.resolve(style, base);
+  }
+
+  quoted(isQuoted: boolean, base: number): number {
+    const style = orRefusal(() => ({ index: this.styleFor({ quoted: isQuoted }, base) }));
+    return isRefusal(style) ? base : style.index;
   }
 
   dynamicMark(): number {

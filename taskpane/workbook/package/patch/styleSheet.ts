@@ -113,6 +113,8 @@ export class StyleSheet {
     if (change.fill !== undefined) {
       set("fillId", change.fill === null ? 0 : this.fills.place(changedFill(change.fill, this.root)), "applyFill");
     }
+    if (change.quoted === true) attributes.set("quotePrefix", "1");
+    else if (change.quoted === false) attributes.delete("quotePrefix");
     return this.styleLike(model, attributes, change);
   }
 
