@@ -21,7 +21,7 @@ describe("values", () => {
       B3: { value: -0.1 },
     });
     expect(data(text)).toBe(
-      `<sheetData><row r="1"><c r="A1" t="inlineStr"><is><t xml:space="preserve">=1+1</t></is></c></row>` +
+      `<sheetData><row r="1"><c r="A1" s="4" t="inlineStr"><is><t xml:space="preserve">=1+1</t></is></c></row>` +
         `<row r="2"><c r="A2" s="1"><v>1</v></c><c r="B2" t="inlineStr"><is><t xml:space="preserve"> a&lt;b&gt;&amp;_x000d_\n_x0001__x005f_x0041_ </t></is></c>` +
         `<c r="C2" t="b"><v>1</v></c></row><row r="3"><c r="A3" t="e"><v>#N/A</v></c><c r="B3"><v>-0.1</v></c></row>`,
     );

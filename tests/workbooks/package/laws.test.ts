@@ -5,7 +5,8 @@ import { addressOf, columnLetters } from "../../../taskpane/workbook/package";
 import type { CellEdit, CellValue } from "../../../taskpane/workbook/package";
 import { encodeXml } from "../../../taskpane/workbook/package/xml/encoding";
 import { escapeText } from "../../../taskpane/workbook/package/xml/characters";
-import { book, cellsOf, MAIN, opened, patched, SHEET, STYLES } from "./build";
+import { book, cellsOf, MAIN, opened, patched, SHEET, STYLES, partText } from "./build";
+import { all, parsed } from "../new-file/reading";
 
 const ROWS = 9;
 const COLUMNS = 6;
@@ -122,6 +123,15 @@ function seen(model: Iterable<[string, Model]>): Record<string, Model> {
   return Object.fromEntries(cells.sort().map(([ref, one]) => [ref, { ...one, value: one.value === 0 ? 0 : one.value }]));
 }
 
+/** The style that a cell's style is but for the mark of texts like formulas (quoted.test.ts). */
+function withoutMark(bytes: Uint8Array): (style: number) => number {
+  const xfs = all(all(parsed(partText(bytes, "xl/styles.xml")), "cellXfs")[0]!, "xf").map(({ attributes, children }) => {
+    const others = Object.entries(attributes).filter(([name]) => name !== "quotePrefix");
+    return JSON.stringify([others.sort(), children]);
+  });
+  return (style) => xfs.indexOf(xfs[style]!);
+}
+
 describe("a saved copy", () => {
   it("holds the model, on random sheets, spellings and edits (seed 20260802)", () => {
     const group = fc.uniqueArray(fc.integer({ min: 1, max: ROWS }), { maxLength: ROWS }).map((rows) => rows.sort((one, other) => one - other));
@@ -135,10 +145,11 @@ describe("a saved copy", () => {
         expect(before).toEqual(seen(model));
         const saved = patched(bytes, { sheets: new Map([["S", { cells: new Map(Object.entries(changes)) }]]) });
         apply(model, changes);
-        const after = [...cellsOf(saved.bytes)].map(([ref, one]): [string, Model] => [ref, { value: one.value, formula: one.formula?.text, style: one.styleIndex }]);
+        const base = withoutMark(saved.bytes);
+        const after = [...cellsOf(saved.bytes)].map(([ref, one]): [string, Model] => [ref, { value: one.value, formula: one.formula?.text, style: base(one.styleIndex) }]);
         expect(seen(after)).toEqual(seen(model));
         expect(opened(saved.bytes).parts.files.xml(SHEET).encoding).toEqual({ name: as.encoding, hasMark: as.hasMark });
-        expect(saved.changedParts.filter((part) => part !== SHEET)).toEqual([]);
+        expect(saved.changedParts.filter((part) => part !== SHEET && part !== "xl/styles.xml")).toEqual([]);
       }),
       { seed: 20260802, numRuns: 400 },
     );

@@ -62,7 +62,7 @@ export class CellChanger {
     const asked = cell.style === undefined ? base : this.context.styleFor(cell.style, base);
     this.refuseLocked(cell, presentStyle, asked !== presentStyle);
     const formula = this.formula(cell, token);
-    const styleIndex = this.quoted(cell, formula, asked);
+    const styleIndex = this.quoted(cell, formula, asked, presentStyle);
     this.noteFormula(token, formula);
     this.meant.push({
       row: cell.row,
@@ -85,11 +85,18 @@ export class CellChanger {
     return this.writer.cell(cell.row, cell.column, attributes, inside);
   }
 
-  /** A text like a formula is marked as a text; whatever else stands there now loses that mark. */
-  private quoted({ value, row, column }: PlannedCell, formula: WrittenFormula | undefined, style: number): number {
-    if (value === undefined) return style;
+  /** A text like a formula is marked as a text, whatever look it gets; whatever else stands there now loses that mark. */
+  private quoted(
+    { value, row, column }: PlannedCell,
+    formula: WrittenFormula | undefined,
+    style: number,
+    presentStyle: number,
+  ): number {
+    const { opened } = this.context;
+    const isQuoted = opened.isQuoted(style);
+    if (value === undefined)
+      return opened.isQuoted(presentStyle) && !isQuoted ? this.context.quoted(true, style) : style;
     const isText = typeof value === "string" && !formula && !this.arrays.isResult(row, column);
-    const isQuoted = this.context.opened.isQuoted(style);
     if (isText && isLikeFormula(value) && !isQuoted) return this.context.quoted(true, style);
     return !isText && value !== null && isQuoted ? this.context.quoted(false, style) : style;
   }
