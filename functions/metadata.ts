@@ -19,7 +19,6 @@ export function argumentHelp({ help, unit, limits, optional, fallback, fallbackH
 
 export interface Metadata {
   readonly allowCustomDataForDataTypeAny: boolean;
-  readonly allowErrorForDataTypeAny: boolean;
   readonly functions: readonly object[];
   readonly enums: readonly object[];
 }
@@ -36,8 +35,8 @@ export function metadata(definitions: readonly SheetFunction[]): Metadata {
     return id;
   };
   return {
+    /* Errors come along with data types. With `allowErrorForDataTypeAny` beside it Excel 2021 stops (office-js 4385). */
     allowCustomDataForDataTypeAny: true,
-    allowErrorForDataTypeAny: true,
     functions: definitions.map((definition) => ({
       description: definition.summary,
       helpUrl: `${DEVELOPMENT_URL}reference.html#${definition.name.toLowerCase()}`,

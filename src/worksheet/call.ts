@@ -36,18 +36,34 @@ interface Reading {
 /** Stands for "this row is blank": its subject is missing. */
 const BLANK_ROW = Symbol("blank row");
 
-/** Texts by which some hosts hand errors over. */
+/** Texts by which some hosts hand errors over; functions/excel.ts can write a sentence behind the code. */
 const ERROR_TEXT =
-  /^#(?:N\/A|VALUE!|REF!|NAME\?|DIV\/0!|NUM!|NULL!|SPILL!|CALC!|FIELD!|BUSY!|GETTING_DATA|UNKNOWN!|CONNECT!|BLOCKED!)$/;
+  /^(#(?:N\/A|VALUE!|REF!|NAME\?|DIV\/0!|NUM!|NULL!|SPILL!|CALC!|FIELD!|BUSY!|GETTING_DATA|UNKNOWN!|CONNECT!|BLOCKED!))(?: .*)?$/;
 
-/** The code of an error cell, however a host hands it over (Excel: an object; others: our CellError or a text). */
+/** The code of a plain cell that is an error. */
 function errorCode(cell: unknown): string | undefined {
-  if (typeof cell === "string") return cell.startsWith("#") && ERROR_TEXT.test(cell) ? cell : undefined;
-  if (typeof cell !== "object" || cell === null) return undefined;
-  if (cell instanceof CellError) return cell.code;
-  const { code, basicValue } = cell as { code?: unknown; basicValue?: unknown };
-  return typeof code === "string" ? code : typeof basicValue === "string" ? basicValue : "#VALUE!";
+  if (typeof cell === "string") return cell.startsWith("#") ? ERROR_TEXT.exec(cell)?.[1] : undefined;
+  return cell instanceof CellError ? cell.code : undefined;
 }
+
+/**
+ * A cell without the object around it. Excel hands data types over as `{ type, basicValue }`: a formatted number or a text
+ * is its plain value, a card, a picture or an array has an error there. Anything else that is an object is an error.
+ */
+function plainCell(cell: unknown): unknown {
+  if (typeof cell !== "object" || cell === null || cell instanceof CellError) return cell;
+  const { type, basicValue, code } = cell as { type?: unknown; basicValue?: unknown; code?: unknown };
+  const isValue = typeof basicValue === "number" || typeof basicValue === "string" || typeof basicValue === "boolean";
+  if (typeof type === "string" && type !== "Error" && isValue) return basicValue;
+  return new CellError(typeof code === "string" ? code : typeof basicValue === "string" ? basicValue : "#VALUE!");
+}
+
+/**
+ * Excel's own object about the call, which comes behind the arguments. Excel keeps functions.json for up to a day and
+ * counts by it, so that the object lands in an optional argument that has come since (office-js issue 2777).
+ */
+const isInvocation = (raw: unknown): boolean =>
+  typeof raw === "object" && raw !== null && !Array.isArray(raw) && ("functionName" in raw || "setResult" in raw);
 
 const passedOn = (name: string, code: string): SheetError =>
   code === "#N/A" ? new SheetError(`${name} is #N/A`, "#N/A") : new SheetError(`${name} is an error`);
@@ -61,7 +77,8 @@ const isBlank = (cell: unknown): boolean =>
   cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
 
 /** One cell of an "each" or "choice" argument: a value for `compute`, a SheetError, or BLANK_ROW. */
-function readCell(name: string, param: Param<unknown>, isSubject: boolean, cell: unknown): unknown {
+function readCell(name: string, param: Param<unknown>, isSubject: boolean, given: unknown): unknown {
+  const cell = plainCell(given);
   let value: unknown = null;
   if (typeof cell === "number") {
     value = param.read(cell);
@@ -85,12 +102,15 @@ function readCell(name: string, param: Param<unknown>, isSubject: boolean, cell:
 function readBlock(name: string, param: Param<unknown>, raw: unknown): unknown {
   const block: Matrix<unknown> = Array.isArray(raw) ? (raw as Matrix<unknown>) : [[raw]];
   let someFilled = false;
+  let someTyped = false;
   for (const row of block) {
-    for (const cell of row) {
-      if (typeof cell === "number") {
+    for (const given of row) {
+      if (typeof given === "number") {
         someFilled = true;
         continue;
       }
+      const cell = plainCell(given);
+      someTyped ||= cell !== given;
       const code = errorCode(cell);
       if (code !== undefined) return passedOn(name, code);
       if (isForeign(cell)) return foreign(name);
@@ -98,7 +118,8 @@ function readBlock(name: string, param: Param<unknown>, raw: unknown): unknown {
     }
   }
   if (!someFilled && param.optional) return param.fallback;
-  const value = param.readAll!(block as Matrix);
+  const cells = someTyped ? block.map((row) => row.map(plainCell)) : block;
+  const value = param.readAll!(cells as Matrix);
   return value instanceof SheetError ? new SheetError(`${name} ${value.message}`, value.code) : value;
 }
 
@@ -179,13 +200,14 @@ function readArguments(definition: SheetFunction, raw: readonly unknown[]): Read
   for (const [i, { name, param, isSubject }] of definition.order.entries()) {
     // A fixed set of keys from the start keeps the object in one shape for the rows.
     args[name] = undefined;
+    const given = isInvocation(raw[i]) ? undefined : raw[i];
     if (param.mode === "range") {
-      const value = readBlock(name, param, raw[i]);
+      const value = readBlock(name, param, given);
       if (value instanceof SheetError) return value;
       args[name] = value;
       continue;
     }
-    const block = asBlock(raw[i]);
+    const block = asBlock(given);
     if (block) {
       if (param.mode === "choice" || !block[0]?.length) return new SheetError(`${name} must be one cell`);
       if (shape && (block.length !== shape.block.length || block[0].length !== shape.block[0]!.length)) {
@@ -198,7 +220,7 @@ function readArguments(definition: SheetFunction, raw: readonly unknown[]): Read
       if (stopped === undefined) varying.push(incoming);
       continue;
     }
-    const value = readCell(name, param, isSubject, asSingle(raw[i]));
+    const value = readCell(name, param, isSubject, asSingle(given));
     if (param.mode === "choice" && value instanceof SheetError) return value;
     if (value === BLANK_ROW) stopped ??= definition.result.blank;
     else if (value instanceof SheetError) stopped ??= value;

@@ -20,8 +20,8 @@ export class SheetError {
 export const notAvailable = (message: string): SheetError => new SheetError(message, "#N/A");
 
 /**
- * An error that was in a cell when it came in. Hosts hand errors over in their own shapes; each host adapter turns
- * them into this before `call`.
+ * An error that was in a cell when it came in. Hosts hand errors over in their own shapes; their adapters, or `call`,
+ * turn them into this.
  */
 export class CellError {
   constructor(readonly code: string) {}
