@@ -6,6 +6,7 @@
  *
  *   webpack --env baseUrl=https://your.host/path/   where the built files will stand
  *   webpack --env officeCdn                          office.js from Microsoft's network instead of the local copy
+ *   webpack --env errorsAsText                       an error inside a spill as its sentence (functions/excel.ts)
  *   webpack serve --env http                         http instead of https: enough for the browser workbook
  */
 const path = require("node:path");
@@ -50,7 +51,12 @@ module.exports = async (env = {}, argv = {}) => {
   if (!baseUrl.startsWith("https://") || !baseUrl.endsWith("/")) {
     throw new Error("baseUrl must begin with https:// and end with /");
   }
-  const withBaseUrl = (content) => content.toString().replaceAll(DEVELOPMENT_URL, baseUrl);
+  /* Addresses, and the origin alone where the manifest names the domain. */
+  const withBaseUrl = (content) =>
+    content
+      .toString()
+      .replaceAll(DEVELOPMENT_URL, baseUrl)
+      .replaceAll(new URL(DEVELOPMENT_URL).origin, new URL(baseUrl).origin);
   const officeSource = env.officeCdn ? OFFICE_CDN : "office/office.js";
   const serving = Boolean(process.env.WEBPACK_SERVE);
   const https = serving && !env.http ? await require("office-addin-dev-certs").getHttpsServerOptions() : null;
@@ -84,7 +90,9 @@ module.exports = async (env = {}, argv = {}) => {
     ...common,
     name: "functions",
     entry: { functions: "./functions/excel.ts" },
-    plugins: [new webpack.DefinePlugin({ FUNCTIONS_ONLY: "true" })],
+    plugins: [
+      new webpack.DefinePlugin({ FUNCTIONS_ONLY: "true", ERRORS_AS_TEXT: JSON.stringify(Boolean(env.errorsAsText)) }),
+    ],
   };
 
   const pages = {

@@ -13,6 +13,14 @@ import { SheetError } from "../src/worksheet/error";
  */
 const SINGLE_AS_BLOCK = false;
 
+/**
+ * Some builds of Excel lose a whole spill to one error in it (office-js issue 2174). Where that is so, the build with
+ * `--env errorsAsText` puts the code and the sentence there as a text; `call` still takes that for an error. An error
+ * that stands alone stays one. Off by default: a text is no error to IFERROR or COUNT.
+ */
+declare const ERRORS_AS_TEXT: boolean | undefined;
+const hasTextsForErrors = typeof ERRORS_AS_TEXT !== "undefined" && ERRORS_AS_TEXT;
+
 /** Excel shows a sentence for #VALUE! and #N/A only, so these are the two that leave. */
 const errorForExcel = ({ code, message }: SheetError) =>
   new CustomFunctions.Error(
@@ -22,10 +30,13 @@ const errorForExcel = ({ code, message }: SheetError) =>
 
 const forExcel = (value: unknown): unknown => (value instanceof SheetError ? errorForExcel(value) : value);
 
+const inSpill = (value: unknown): unknown =>
+  hasTextsForErrors && value instanceof SheetError ? `${value.code} ${value.message}` : forExcel(value);
+
 for (const definition of functions) {
   CustomFunctions.associate(definition.name, (...cells: unknown[]) => {
     const answer = call(definition, cells);
-    if (Array.isArray(answer)) return answer.map((row) => row.map(forExcel));
+    if (Array.isArray(answer)) return answer.map((row) => row.map(inSpill));
     if (SINGLE_AS_BLOCK) return [[forExcel(answer)]];
     /* Microsoft's documents throw an error that stands alone and return one inside a block; a returned one goes over
        the wire in the shape of newer data types, which Excel 2021 does not have. */

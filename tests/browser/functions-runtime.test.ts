@@ -233,6 +233,40 @@ describe("functions.js in Microsoft's runtime", () => {
     await other.close();
   });
 
+  it("reads data types by their plain value, and its own invocation object as an argument left out", async () => {
+    const formatted = { type: "FormattedNumber", basicType: "Double", basicValue: 12, numberFormat: "0 Fr" };
+    const card = { type: "Entity", text: "Tube", properties: {}, basicType: "Error", basicValue: "#VALUE!" };
+    // An older functions.json had no unit, no closed days: the runtime's own object comes in the unit's place.
+    const [block, due] = await run([
+      ["FRTOMM", [[[formatted], [{ type: "String", basicType: "String", basicValue: "CH 15" }], [card]]]],
+      ["CHANGEDUE", [[["2026-05-14"]], [[3]]]],
+    ]);
+    const rows = block![2] as unknown[][];
+    expect([rows[0], rows[1]]).toEqual([[4], [5]]);
+    expect(errorOf(rows[2]![0])?.code).toBe("#VALUE!");
+    // 14 August 2026, three months on.
+    expect(due!.slice(1, 3)).toEqual([true, 46248]);
+  });
+
+  it("puts the sentence as a text into a spill where the build asks for that, and leaves an error that stands alone", async () => {
+    const source = await readFile(new URL("../../functions/excel.ts", import.meta.url), "utf8");
+    const other = await openRuntime({
+      "functions/excel": `const ERRORS_AS_TEXT = true;\n${source.replace(/declare const ERRORS_AS_TEXT.*/, "")}`,
+    });
+    const [spill, alone] = await run(
+      [
+        ["FRTOMM", [[[12], ["14?"]]]],
+        ["FRTOMM", [[["14?"]]]],
+      ] as const,
+      other,
+    );
+    const rows = spill![2] as unknown[][];
+    expect(rows[0]).toEqual([4]);
+    expect(rows[1]![0]).toMatch(/^#VALUE! size /);
+    expect([alone![1], CODES[alone![3]!]]).toEqual([false, "#VALUE!"]);
+    await other.close();
+  });
+
   it("says the sentence with #VALUE!", async () => {
     const [result] = await run([["FRTOMM", [[["14?"]]]]]);
     const [, isGood, sentence, code] = result!;

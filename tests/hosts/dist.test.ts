@@ -57,6 +57,21 @@ describe("the pages", () => {
     expect(text("index.html")).not.toContain("office");
   });
 
+  test("Excel's web client sets inline styles (office-js issue 1687): its page allows styles, and only those", () => {
+    const policyOf = (page: string) =>
+      new Map(
+        /http-equiv="?Content-Security-Policy"? content="([^"]+)"/
+          .exec(text(page))![1]!
+          .split(";")
+          .map((rule) => rule.trim().split(/ +/))
+          .map(([name, ...of]) => [name!, of.join(" ")]),
+      );
+    expect(policyOf("taskpane.html").get("style-src")).toBe("'self' 'unsafe-inline'");
+    expect(policyOf("taskpane.html").get("script-src")).toBe("'self'");
+    expect(policyOf("index.html").get("style-src")).toBe("'self'");
+    expect(policyOf("index.html").get("script-src")).toBe("'self'");
+  });
+
   test("Excel's page loads Office first, then the functions, then the pane", () => {
     const scripts = [...text("taskpane.html").matchAll(/<script[^>]* src="?([^" >]+)/g)].map(([, src]) => src);
     expect(scripts).toEqual(["office/office.js", "functions.js", "taskpane.js"]);

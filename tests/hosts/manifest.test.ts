@@ -157,6 +157,26 @@ describe("manifest", () => {
   });
 });
 
+it("as built for a host of your own names that host everywhere, and no development server", async () => {
+  interface Copy {
+    readonly from: string;
+    readonly transform?: (content: Buffer) => string;
+  }
+  const configure = createRequire(import.meta.url)("../../webpack.config.cjs") as (
+    env: object,
+  ) => Promise<readonly { readonly plugins: readonly { readonly patterns?: readonly Copy[] }[] }[]>;
+  const own = "https://intranet.example:8443/tubes/";
+  const copies = (await configure({ baseUrl: own })).flatMap(({ plugins }) =>
+    plugins.flatMap(({ patterns }) => patterns ?? []),
+  );
+  for (const name of ["manifest.xml", "functions/generated/functions.json"]) {
+    const built = copies.find(({ from }) => from === name)!.transform!(file(name));
+    expect(built, name).not.toContain("localhost");
+    expect(built, name).toContain(own);
+    if (name === "manifest.xml") expect(built).toContain("<AppDomain>https://intranet.example:8443</AppDomain>");
+  }
+});
+
 /** Width, height and pixels of a PNG whose rows are unfiltered. */
 function decode(bytes: Buffer) {
   expect(bytes.subarray(1, 4).toString("latin1")).toBe("PNG");
