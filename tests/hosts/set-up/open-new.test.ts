@@ -39,6 +39,18 @@ describe("opening a made workbook in Excel", () => {
     expect(create).not.toHaveBeenCalled();
   });
 
+  it("offers the browser page where Excel may not open workbooks", async () => {
+    // A policy that forbids it comes as InvalidOperation, its message in Excel's own language (office-js issue 3568).
+    for (const code of ["InvalidOperation", "GeneralException", "AccessDenied"]) {
+      standIn(true, async () => {
+        throw Object.assign(new Error("Dieser Vorgang ist nicht zulässig"), { code });
+      });
+      const said = await openNew(bytes, "x");
+      expect(said).toMatchObject({ outcome: "refused", sentence: expect.stringContaining("browser page (index.html") });
+      expect(said).toMatchObject({ sentence: expect.not.stringContaining("Dieser") });
+    }
+  });
+
   it("says what Excel refuses", async () => {
     standIn(true, async () => {
       throw Object.assign(new Error("no"), { code: "InvalidOperationInCellEditMode" });
