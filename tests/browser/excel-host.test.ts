@@ -173,6 +173,37 @@ describe("When Excel breaks off", () => {
   );
 });
 
+describe("Excel's view", () => {
+  it.each([
+    ["held in place", { rows: 1, columns: 1 }],
+    ["held in place above only", { rows: 1, columns: 0 }],
+    ["moving", { rows: 0, columns: 0 }],
+  ])("shows the first row and column again, from far down and right: headers %s", async (_, frozen) => {
+    await using(beside({}), async ({ workbook, book, model }) => {
+      const sheet = book.sheet("Sheet1")!;
+      const view = model.view(sheet);
+      view.frozen = frozen;
+      const home = { top: frozen.rows, left: frozen.columns };
+      const far = () => workbook.reveal({ sheet: sheet.id, area: parseArea("AZ900")! });
+      for (const area of ["A1", "A1:C5", "B3"]) {
+        await far();
+        expect([view.top > 500, view.left > 20]).toEqual([true, true]);
+        await workbook.reveal({ sheet: sheet.id, area: parseArea(area)! });
+        expect([area, view.top, view.left]).toEqual([area, home.top, home.left]);
+      }
+      await far();
+      await workbook.apply(
+        {
+          steps: [{ kind: "showRows", of: { table: "Table1" }, criteria: [{ column: 0, keeps: ["A"] }] }],
+          expects: [],
+        },
+        watch(),
+      );
+      expect([view.top, view.left]).toEqual([home.top, home.left]);
+    })();
+  });
+});
+
 describe("Excel and large lists", () => {
   it(
     "10,000 rows by three columns go over in requests far below 5 MB",

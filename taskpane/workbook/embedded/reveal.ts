@@ -1,9 +1,15 @@
-/** Goes to a place in the grid: its sheet in front, its cells selected and in sight. */
-import { ICommandService } from "@univerjs/core";
+/** Goes to a place in the grid: its sheet in front, its cells selected, their first row and column in sight. */
+import { ICommandService, type Worksheet } from "@univerjs/core";
 import { SetSelectionsOperation, SetWorksheetActiveOperation, SetWorksheetShowCommand } from "@univerjs/sheets";
 import { bottom, right } from "../area";
 import type { Area } from "../port";
 import type { Engine } from "./engine";
+
+/** Only where there is a page. */
+const SCROLL = "sheet.command.scroll-view";
+
+/** What surely fits into the smallest view that the page has, in pixels. */
+const ROOM = { rows: 240, columns: 400 };
 
 export async function reveal(
   engine: Engine,
@@ -21,8 +27,32 @@ export async function reveal(
     ...{ actualRow: top, actualColumn: left, isMerged: false, isMergedMainCell: false },
   };
   await commands.executeCommand(SetSelectionsOperation.id, { ...sheet, selections: [{ range, primary, style: null }] });
-  /* Painted only where there is a page. */
-  if (commands.hasCommand("sheet.command.scroll-to-cell")) {
-    await commands.executeCommand("sheet.command.scroll-to-cell", { range });
+  if (!commands.hasCommand(SCROLL)) return;
+  const worksheet = engine.api.getWorkbook(sheet.unitId)!.getWorkbook().getSheetBySheetId(sheet.subUnitId)!;
+  await commands.executeCommand(SCROLL, { ...viewOn(worksheet, top, left), offsetX: 0, offsetY: 0 });
+}
+
+/**
+ * From the sheet's beginning where the place is in sight from there, else from the place itself. The grid's own way of
+ * scrolling to cells stays where it is when they are held in place above an empty stretch, and goes to the last row of a
+ * long range (0.25.1).
+ */
+function viewOn(worksheet: Worksheet, top: number, left: number) {
+  const { xSplit, ySplit } = worksheet.getFreeze();
+  const height = (row: number) => (worksheet.getRowVisible(row) ? worksheet.getRowHeight(row) : 0);
+  const width = (column: number) => (worksheet.getColVisible(column) ? worksheet.getColumnWidth(column) : 0);
+  return {
+    sheetViewStartRow: start(top, ySplit, height, ROOM.rows),
+    sheetViewStartColumn: start(left, xSplit, width, ROOM.columns),
+  };
+}
+
+/** @param held rows or columns that do not move, which the grid leaves out of its count */
+function start(place: number, held: number, sizeOf: (at: number) => number, room: number): number {
+  let size = 0;
+  for (let at = held; at <= place; at++) {
+    size += sizeOf(at);
+    if (size > room) return place - held;
   }
+  return 0;
 }

@@ -4,6 +4,7 @@ import { cellAddress } from "../../../src/columns/formula";
 import { CellError } from "../../../src/worksheet/error";
 import { overlaps } from "../area";
 import { checkedTargets, toTakeBack } from "../beforehand";
+import { goToShown } from "../inSight";
 import type { Change, Place, Progress, Receipt, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
@@ -117,6 +118,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     step.commit();
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: remembered.map(doneOf) };
     this.memory.set(receipt, await Promise.all(remembered.map((one) => atTheEnd(one, this))));
+    await goToShown(targets, this);
     return receipt;
   }
 

@@ -1,6 +1,7 @@
 /** The port on Excel, through Microsoft's library as of 2022 (requirement set ExcelApi 1.14 and below). */
 import { cellAddress } from "../../../src/columns/formula";
 import { checkedTargets, toTakeBack } from "../beforehand";
+import { goToShown } from "../inSight";
 import type {
   Area,
   Block,
@@ -30,8 +31,9 @@ import { addColumns, noTraces, removeColumns } from "./columns";
 import { listen } from "./events";
 import { defineName, removeFormula, removeName, writeFormula } from "./single";
 import { overview } from "./overview";
-import { rangeOf, standOf } from "./place";
+import { standOf } from "./place";
 import { read } from "./read";
+import { select } from "./select";
 import { rowStep, workOf, type CellsTarget } from "./rowSteps";
 import { errorSentence } from "./sentences";
 
@@ -73,6 +75,7 @@ export class ExcelWorkbook implements Workbook {
       if (outcome instanceof Refusal) return await this.abandon(made, outcome);
       const receipt: Receipt = { outcome: "done", sentence: "Done.", done: made.map(doneOf) };
       this.memory.set(receipt, await this.remembered(made));
+      await goToShown(targets, this);
       return receipt;
     } catch (error) {
       return made.length > 0 ? this.abandon(made, errorSentence(error)) : refused(errorSentence(error));
@@ -98,8 +101,7 @@ export class ExcelWorkbook implements Workbook {
       await context.sync();
       if (sheet.visibility !== Excel.SheetVisibility.visible) sheet.visibility = Excel.SheetVisibility.visible;
       sheet.activate();
-      rangeOf(sheet, area).select();
-      await context.sync();
+      await select(context, sheet, area);
     });
   }
 

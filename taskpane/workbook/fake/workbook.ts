@@ -2,6 +2,7 @@
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
 import { bottom, right } from "../area";
 import { checkedTargets, standings, toTakeBack } from "../beforehand";
+import { goToShown } from "../inSight";
 import type { Change, Progress, Receipt, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
@@ -88,6 +89,7 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
     }
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: written.map(doneOf) };
     this.memory.set(receipt, await Promise.all(written.map((one) => atTheEnd(one, this))));
+    await goToShown(targets, this);
     return receipt;
   }
 

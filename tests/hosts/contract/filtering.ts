@@ -40,6 +40,20 @@ export function checkFiltering(contract: Contract): void {
       expect(await kept(workbook)).toEqual(before);
     });
 
+    needs(
+      "showing rows",
+      "tables",
+      "selection",
+    )("and goes to the first of them, or to the headers", async () => {
+      const { workbook } = await open(PEOPLE);
+      const { sheet } = (await workbook.overview()).tables[0]!;
+      await workbook.reveal({ sheet, area: parseArea("T190")! });
+      await apply(workbook, show("People", { column: 3, keeps: ["y"] }));
+      expect((await workbook.overview()).selection).toEqual({ sheet, area: parseArea("A7") });
+      await apply(workbook, show("People", { column: 3, keeps: ["nobody"] }));
+      expect((await workbook.overview()).selection).toEqual({ sheet, area: parseArea("A3") });
+    });
+
     needs("showing rows", "tables")("none, where none is kept", async () => {
       const { workbook } = await open(PEOPLE);
       expect((await apply(workbook, show("People", { column: 3, keeps: ["nobody"] }))).outcome).toBe("done");

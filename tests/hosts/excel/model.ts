@@ -5,6 +5,7 @@ import { Filters } from "./filters";
 import { Looks } from "./looks";
 import { ApiError, isObject, read, type ExcelObject } from "./objects";
 import { protectedError, range, resize, type RangeObject, type World } from "./range";
+import { View } from "./view";
 
 /** Events the add-in listens to: those registered now, by Excel's own numbers. */
 export const EVENTS: Readonly<Record<string, number>> = {
@@ -22,6 +23,7 @@ export class Model implements World {
   readonly looks = new Looks();
   readonly filters = new Filters();
   readonly registered = new Set<number>();
+  private readonly views = new Map<Sheet, View>();
 
   fillsFormulas = true;
 
@@ -75,6 +77,12 @@ export class Model implements World {
     };
   }
 
+  view(sheet: Sheet): View {
+    const view = this.views.get(sheet) ?? new View();
+    this.views.set(sheet, view);
+    return view;
+  }
+
   worksheet(sheet: Sheet): ExcelObject {
     return {
       type: "Worksheet",
@@ -91,6 +99,7 @@ export class Model implements World {
         protection: () => ({ type: "WorksheetProtection", properties: { protected: read(() => sheet.isProtected) } }),
         tables: () => this.tables([sheet]),
         autoFilter: () => this.filters.onSheet(this, sheet),
+        freezePanes: () => this.freezePanes(sheet),
       },
       methods: {
         GetUsedRangeOrNullObject: () => {
@@ -105,6 +114,19 @@ export class Model implements World {
         },
         Activate: () => {
           if (sheet.hidden) throw new ApiError("InvalidOperation", "The sheet is hidden.");
+        },
+      },
+    };
+  }
+
+  private freezePanes(sheet: Sheet): ExcelObject {
+    return {
+      type: "WorksheetFreezePanes",
+      methods: {
+        GetLocationOrNullObject: () => {
+          const { rows, columns } = this.view(sheet).frozen;
+          if (rows === 0 && columns === 0) return null;
+          return range(this, sheet, { top: 0, left: 0, rows: rows || 1_048_576, columns: columns || 16_384 });
         },
       },
     };

@@ -9,6 +9,7 @@ import type { Looks } from "./looks";
 import { ApiError, isObject, read, type ExcelObject, type Json } from "./objects";
 import { deleteUp, insertDown } from "./shift";
 import { entered, formatAfter, shown } from "./typed";
+import type { View } from "./view";
 
 export interface World {
   readonly book: Book;
@@ -17,6 +18,7 @@ export interface World {
   /** Excel's option "Fill formulas in tables to create calculated columns"; people turn it off. */
   readonly fillsFormulas: boolean;
   worksheet(sheet: Sheet): ExcelObject;
+  view(sheet: Sheet): View;
 }
 
 /** A range also tells where it lies, for methods that take a range. */
@@ -149,6 +151,7 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
       Select: () => {
         if (sheet.hidden) throw new ApiError("InvalidOperation", "The sheet is hidden.");
         world.book.select(sheet.id, area);
+        world.view(sheet).goTo(area);
       },
     },
   };
