@@ -15,6 +15,7 @@ import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
 import { watchSorting } from "./sorting";
+import type { LiveBook } from "./liveBook";
 import { tieOf } from "./ties";
 import { watchTyping } from "./typing";
 import { Unsaved } from "./unsaved";
@@ -36,6 +37,7 @@ export interface OnPage {
   readonly faultOf: FaultOf;
   readonly say: (sentence: string) => void;
   readonly unitId: () => string;
+  readonly workbook: LiveBook;
 }
 
 const AT_WORK: Refusal = {
@@ -94,6 +96,7 @@ export function gridOn(
       faultOf: (formula) => malformed(formula, workbook.sheetNames()),
       say,
       unitId: () => workbook.unit,
+      workbook,
     });
     entry.onChanged(() => unsaved.tell());
   }

@@ -7,6 +7,7 @@ import type { CreateGrid, Grid, GridOptions } from "./interface";
 import { startPage } from "./page";
 import { openEntry } from "./pageEntry";
 import { watchPasting } from "./pasting";
+import { watchStatusBar } from "./statusBar";
 
 /** With the engine, which tests ask for what it can do. */
 export function startGrid(
@@ -14,10 +15,11 @@ export function startGrid(
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
   const engine = startPage(container);
-  const grid = gridOn(engine, options, async ({ dayFirst, faultOf, say, unitId }) => {
+  const grid = gridOn(engine, options, async ({ dayFirst, faultOf, say, unitId, workbook }) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     watchPasting(engine, { dayFirst, faultOf, say });
+    watchStatusBar(engine, workbook);
     return openEntry(engine, unitId);
   });
   return { grid, engine };

@@ -22,7 +22,7 @@ const FIRST = 1000;
 const TEXT_FORMAT = "@";
 const DATE_FORMAT = "d mmm yyyy";
 /** Codes with a day or a year in them, outside quotes and brackets. */
-const looksLikeDate = (pattern: string): boolean => /[dy]/i.test(pattern.replace(/"[^"]*"|\[[^\]]*\]|\\./g, ""));
+export const looksLikeDate = (pattern: string): boolean => /[dy]/i.test(pattern.replace(/"[^"]*"|\[[^\]]*\]|\\./g, ""));
 
 export function watchTyping(engine: Engine, rules: TypingRules): void {
   const { workbook, say } = rules;
