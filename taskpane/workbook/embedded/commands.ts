@@ -296,7 +296,7 @@ export const mutations = inGroups<Change>({
     sheet.mutation.re-calc-filter sheet.mutation.set-table-filter`,
   results: `
     formula.mutation.set-array-formula-data formula.mutation.set-formula-data
-    formula.mutation.set-formula-calculation-result formula.mutation.set-image-formula-data`,
+    formula.mutation.set-formula-calculation-result`,
   view: `
     doc.mutation.rename-doc doc.mutation.rich-text-editing
     formula.mutation.register-function
@@ -336,7 +336,9 @@ export const mutations = inGroups<Change>({
   heights: `sheet.mutation.set-worksheet-row-height sheet.mutation.set-worksheet-row-is-auto-height`,
   hiding: `sheet.mutation.set-col-hidden sheet.mutation.set-col-visible`,
   holding: `sheet.mutation.set-frozen sheet.mutation.toggle-gridlines sheet.mutation.set-gridlines-color`,
-  unknown: `sheet.mutation.set-row-data sheet.mutation.set-col-data sheet.mutation.set-workbook-name`,
+  unknown: `
+    formula.mutation.set-image-formula-data
+    sheet.mutation.set-row-data sheet.mutation.set-col-data sheet.mutation.set-workbook-name`,
 });
 
 const isRefusal = (does: string): does is keyof typeof REFUSALS => does in REFUSALS;

@@ -32,6 +32,8 @@ export interface TableFacts {
 export interface BookFacts {
   readonly title: string;
   readonly dateSystem: 1900 | 1904;
+  /** The sheet that was in front when the file was written; undefined where it cannot be shown. */
+  readonly activeSheet?: SheetId;
   /** In the order of the tabs, chart sheets included. */
   readonly sheets: readonly SheetFacts[];
   readonly tables: readonly TableFacts[];

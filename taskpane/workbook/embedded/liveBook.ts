@@ -12,6 +12,7 @@ import { registerChanges } from "./changes";
 import { isSeen } from "./commands";
 import type { Engine } from "./engine";
 import type { BookFacts } from "./facts";
+import { leaveFetchingOut } from "./fetching";
 import { hastenEnds, hastenTexts } from "./hastened";
 import { dropLateResults } from "./lateResults";
 import { mendDependencies } from "./dependencies";
@@ -112,9 +113,17 @@ export class LiveBook {
     leaveTablesOut(this.engine);
     this.unitId = this.engine.api.createWorkbook(snapshot).getId();
     leaveTablesOut(this.engine);
+    leaveFetchingOut(this.engine);
+    if (facts.activeSheet !== undefined) this.bringForward(facts.activeSheet);
     this.answers ??= new CaseloadAnswers(this.engine, this, this.onReleased);
     this.answers.begin();
     this.tell();
+  }
+
+  /** As the workbook was left. */
+  private bringForward(sheet: SheetId): void {
+    const params = { unitId: this.unitId, subUnitId: sheet };
+    this.engine.injector.get(ICommandService).syncExecuteCommand(SetWorksheetActiveOperation.id, params);
   }
 
   /** False once the grid is gone. */

@@ -3,14 +3,14 @@ import type { SheetDescription } from "../../../src/caseload/book";
 import { looks, NORMAL_SIZE } from "./looks";
 
 /** Points for one line of the default font, as Excel has them. */
-const LINE_HEIGHT = 15;
+export const LINE_HEIGHT = 15;
 /** A filter button takes this many characters of a header's width. */
 const BUTTON = 3;
 /** Bold letters are wider than the digits that column widths are counted in. */
 const BOLD = 1.1;
 
 /** How many lines a text takes when it is broken between words. */
-function linesOf(text: string, characters: number): number {
+export function linesOf(text: string, characters: number): number {
   const width = Math.max(1, characters);
   return text.split("\n").reduce((lines, paragraph) => {
     let [own, used] = [1, 0];

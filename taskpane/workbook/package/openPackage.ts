@@ -6,7 +6,14 @@ import { PackageFiles } from "./parts/packageFiles";
 import { readSharedStrings } from "./parts/sharedStrings";
 import { Styles } from "./parts/styles";
 import { readTable } from "./parts/tables";
-import { type ListedSheet, readDate1904, readDefinedNames, readSheets, readStructureLock } from "./parts/workbook";
+import {
+  type ListedSheet,
+  readActiveSheet,
+  readDate1904,
+  readDefinedNames,
+  readSheets,
+  readStructureLock,
+} from "./parts/workbook";
 import { factsOf } from "./parts/workbookParts";
 import { orRefusal, refuse, type Refusal } from "./refusal";
 import { findWorkbookPart, refuseDocumentTypes, refuseOtherFiles, refuseOtherNamespaces } from "./refuseForeign";
@@ -61,11 +68,13 @@ export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): Ope
     facts.set(name, earlier ?? inspectSheet(files.xml(partName), around, styles.count, onCell));
   }
   const sheetRelationships = listed.map((sheet) => ({ sheet, list: files.relationships(sheet.partName) }));
+  const activeSheet = readActiveSheet(workbook, listed);
   const types = new Set(sheetRelationships.flatMap(({ list }) => list.map((one) => one.type)));
 
   return {
     date1904: readDate1904(workbook),
     sheets: listed.map((sheet) => withFacts(sheet, facts.get(sheet.name))),
+    ...(activeSheet === undefined ? {} : { activeSheet }),
     tables: sheetRelationships.flatMap(({ sheet, list }): PackageTable[] =>
       list
         .filter((one) => one.type === relationshipTypes.table)

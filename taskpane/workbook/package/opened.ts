@@ -14,6 +14,8 @@ export interface OpenedPackage {
   readonly date1904: boolean;
   /** In the order of the tabs. */
   readonly sheets: readonly PackageSheet[];
+  /** The name of the sheet in front, whichever kind it is; absent where the file does not say. */
+  readonly activeSheet?: string;
   readonly tables: readonly PackageTable[];
   readonly definedNames: readonly DefinedName[];
   /** Kept in the file, never run. */

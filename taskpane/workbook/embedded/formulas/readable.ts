@@ -3,6 +3,7 @@
  * add-in's function, another workbook, a data table) stands in the grid as its stored value, and stays in the file.
  */
 import type { CellFormula, DefinedName } from "../../package";
+import { readsUndrawn, type Extents } from "../open/extent";
 import { callsOurs, fromFile } from "./dialect";
 import { mayBeStructured, structuredToA1, type Standing, type TableGeometry } from "./structured";
 import { isFunctionName, tokens } from "./tokens";
@@ -15,6 +16,8 @@ export interface Readers {
   readonly darkNames: ReadonlySet<string>;
   /** Names, in lower case, that change by themselves. */
   readonly livingNames: ReadonlySet<string>;
+  /** Sheets that reach further than they are drawn: formulas that read beyond keep their stored values. */
+  readonly extents?: Extents;
 }
 
 export interface GridFormula {
@@ -52,6 +55,7 @@ function inGrid(text: string, standing: Standing, readers: Readers): GridFormula
     } else if (readers.darkNames.has(name.toLowerCase())) return null;
     else isLiving ||= readers.livingNames.has(name.toLowerCase());
   }
+  if (readers.extents && readsUndrawn(readers.extents, written, standing.sheetName)) return null;
   return { text: written, isLiving };
 }
 
@@ -73,19 +77,23 @@ export interface NamedFormula {
   readonly text: string | null;
 }
 
-/** Names may build on names: read again until nothing new turns dark. */
+/**
+ * Names may build on names: read again until nothing new turns dark.
+ * @param leftOut names, in lower case, that stand in the file only
+ */
 export function readNames(
   names: readonly DefinedName[],
-  tables: readonly TableGeometry[],
-  knowsFunction: (name: string) => boolean,
+  { tables, knowsFunction, extents }: Pick<Readers, "tables" | "knowsFunction" | "extents">,
+  leftOut: ReadonlySet<string> = new Set(),
 ): { readonly named: readonly NamedFormula[]; readonly darkNames: ReadonlySet<string> } {
   const nowhere: Standing = { sheetName: "", row: -1, column: -1 };
-  const darkNames = new Set<string>();
+  const darkNames = new Set(leftOut);
+  const readers = { tables, knowsFunction, darkNames, livingNames: new Set<string>(), ...(extents && { extents }) };
   let named: NamedFormula[] = [];
   for (let before = -1; before !== darkNames.size;) {
     before = darkNames.size;
     named = names.map((name) => {
-      const read = inGrid(name.text, nowhere, { tables, knowsFunction, darkNames, livingNames: new Set() });
+      const read = leftOut.has(name.name.toLowerCase()) ? null : inGrid(name.text, nowhere, readers);
       if (!read) darkNames.add(name.name.toLowerCase());
       return { name, text: read?.text ?? null };
     });

@@ -106,3 +106,26 @@ export const relativeForm = (formula: string, row: number, column: number): stri
       part.column === undefined ? "" : part.fixedColumn ? `C${part.column}` : `C[${part.column - column - 1}]`;
     return rowText + columnText;
   });
+
+export interface ReferredArea {
+  /** Undefined: the formula's own sheet. */
+  readonly sheetName: string | undefined;
+  /** Counted from 1; a whole column ends at the last row of a sheet. */
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/** The cells and ranges that a formula names, as far as their ends go. */
+export function referredAreas(formula: string): readonly ReferredArea[] {
+  const all = tokens(formula);
+  const areas: ReferredArea[] = [];
+  all.forEach((_, at) => {
+    const part = partOf(all, at);
+    if (!part) return;
+    const start = all[at - 1]?.text === ":" ? at - 2 : at;
+    const sheet = all[start - 1]?.text === "!" ? all[start - 2] : undefined;
+    const sheetName = sheet?.text.replace(/^'|'$/g, "").replaceAll("''", "'");
+    areas.push({ sheetName, bottom: part.row ?? LAST_ROW, right: part.column ?? LAST_COLUMN });
+  });
+  return areas;
+}

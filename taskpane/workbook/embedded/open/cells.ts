@@ -5,6 +5,7 @@ import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable
 import { isMovedByEngine, relativeForm } from "../formulas/references";
 import { RepeatedFormulas } from "../formulas/repeated";
 import { parseRange } from "../../package";
+import { isDrawn, type Extent } from "./extent";
 import { styleId } from "./styles";
 
 export type CellData = Record<number, Record<number, ICellData>>;
@@ -88,8 +89,14 @@ interface First {
   readonly isLiving: boolean;
 }
 
-export function sheetCells(opened: OpenedPackage, sheetName: string, readers: Readers): SheetCells {
-  const all = [...opened.cells(sheetName)];
+/** @param extent how far the sheet is drawn, where that is not as far as it reaches */
+export function sheetCells(
+  opened: OpenedPackage,
+  sheetName: string,
+  readers: Readers,
+  extent: Extent | undefined,
+): SheetCells {
+  const all = [...opened.cells(sheetName)].filter((cell) => isDrawn(extent, cell.row - 1, cell.column - 1));
   const isSpilled = spilledCells(all);
   const groups = new SharedGroups();
   const repeated = new RepeatedFormulas<First>(sheetName, readers);

@@ -1,9 +1,33 @@
 /** Defined names of a file in the grid. As_of is the one that stands for today. */
 import { AS_OF } from "../../../../src/columns/as-of";
 import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../names";
+import type { OpenedPackage } from "../../package";
 import type { NamedFormula } from "../formulas/readable";
+import { tokens } from "../formulas/tokens";
 
 const TODAY_TEXT = /^\s*TODAY\s*\(\s*\)\s*$/i;
+
+/** Our choice: the grid goes through all of its names at every formula; workbooks tried have some hundreds. */
+const MOST_NAMES = 5_000;
+
+/**
+ * Names, in lower case, that stay in the file only, where there are too many: those that cells use come first. Formulas
+ * with one of the others show their stored values.
+ */
+export function namesLeftOut(opened: OpenedPackage): ReadonlySet<string> {
+  const { definedNames, sheets } = opened;
+  if (definedNames.length <= MOST_NAMES) return new Set();
+  const used = new Set<string>();
+  for (const { name, kind } of sheets) {
+    if (kind !== "worksheet") continue;
+    for (const { formula } of opened.cells(name)) {
+      if (formula) for (const { text } of tokens(formula.text)) used.add(text.toLowerCase());
+    }
+  }
+  const spelled = [...new Set(definedNames.map(({ name }) => name.toLowerCase()))];
+  const inOrder = [...spelled.filter((name) => used.has(name)), ...spelled.filter((name) => !used.has(name))];
+  return new Set(inOrder.slice(MOST_NAMES));
+}
 
 export interface GridName {
   readonly id: string;

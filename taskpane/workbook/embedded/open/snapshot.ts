@@ -7,14 +7,17 @@ import {
   type IWorkbookData,
   type IWorksheetData,
 } from "@univerjs/core";
+import type { Sheet } from "hucre/xlsx";
 import type { OpenedPackage, PackageSheet, PackageTable } from "../../package";
 import { parseRange } from "../../package";
 import type { BookFacts, SheetFacts, TableFacts } from "../facts";
 import { livingNames, readNames, type Readers } from "../formulas/readable";
 import type { TableGeometry } from "../formulas/structured";
+import { addHeights } from "./heights";
+import { extentsOf, isDrawn, within, type Drawn, type Extent } from "./extent";
 import { FORMATTED_ROWS_BELOW, sheetCells, type SheetCells } from "./cells";
 import type { Display } from "./display";
-import { gridNames, isTodayName } from "./names";
+import { gridNames, isTodayName, namesLeftOut } from "./names";
 import { conditionalFormats, notes, validations } from "./rules";
 import { gridStyles, styleId } from "./styles";
 
@@ -105,7 +108,7 @@ export const gridColumn = (id: string, displayName: string) => ({
   style: {},
 });
 
-function layoutOf(opened: OpenedPackage, sheetName: string, rowCount: number, columnCount: number) {
+function layoutOf(opened: OpenedPackage, sheetName: string, { rows: rowCount, columns: columnCount }: Drawn) {
   const layout = opened.layout(sheetName);
   const rowData: Record<number, Partial<IRowData>> = {};
   for (const [row, { isHidden, height, styleIndex }] of layout.rows) {
@@ -126,20 +129,51 @@ function layoutOf(opened: OpenedPackage, sheetName: string, rowCount: number, co
       };
     }
   }
-  return { rowData, columnData, mergeData: layout.merges.map(gridRange) };
+  return {
+    rowData,
+    columnData,
+    mergeData: within(layout.merges.map(gridRange), { rows: rowCount, columns: columnCount }),
+  };
 }
 
-/** Notes, panes and rules may stand beyond the last value. */
-function reach(display: Display["sheets"], sheetName: string): { row: number; column: number } {
+/** Notes may stand beyond the last value. */
+function reach(
+  display: Display["sheets"],
+  sheetName: string,
+  extent: Extent | undefined,
+): { row: number; column: number } {
   const found = display.get(sheetName);
   let [row, column] = [-1, -1];
   for (const [key, cell] of found?.cells ?? []) {
     if (!cell.comment) continue;
     const [r, c] = key.split(",").map(Number) as [number, number];
+    if (!isDrawn(extent, r, c)) continue;
     [row, column] = [Math.max(row, r), Math.max(column, c)];
   }
   return { row, column };
 }
+
+/** The sheet's own filter while it hides nothing: its arrows are shown. One that is on stands here as hidden rows. */
+const openFilter = ({ filter }: PackageSheet): IRange | undefined =>
+  filter && !filter.isActive ? gridRange(filter.ref) : undefined;
+
+const filterOn = (ref: IRange) => ({ ref, filterColumns: [], cachedFilteredOut: [] });
+
+const isHeader = (
+  { startRow, startColumn, endColumn }: Pick<IRange, "startRow" | "startColumn" | "endColumn">,
+  row: number,
+  column: number,
+): boolean => row === startRow && column >= startColumn && column <= endColumn;
+
+/** A pane that holds more than there is would leave nothing to move. */
+function paneWithin(pane: Sheet["freezePane"], { rows, columns }: Drawn): Sheet["freezePane"] {
+  return pane && (pane.rows ?? 0) < rows && (pane.columns ?? 0) < columns ? pane : undefined;
+}
+
+const notDrawn = (sheetName: string, { left }: Extent): string =>
+  left.count === 1
+    ? `"${sheetName}": ${left.first} stands too far from the other cells to be shown here. It stays in the file; formulas that read it show their stored values.`
+    : `"${sheetName}": ${left.count} cells, the first of them ${left.first}, stand too far from the others to be shown here. They stay in the file; formulas that read them show their stored values.`;
 
 const count = (number: number, one: string, many: string): string => (number === 1 ? `1 ${one}` : `${number} ${many}`);
 
@@ -155,14 +189,17 @@ export function readSnapshot(
   const idByName = new Map(opened.sheets.map((sheet) => [sheet.name, sheetIdOf(sheet)]));
   const tables = opened.tables.map((table) => tableFacts(table, opened, idByName.get(table.sheetName)!));
   const geometries = tables.map((table) => table.geometry);
-  const visibleNames = opened.definedNames.filter((name) => !name.isHidden);
-  const { named, darkNames } = readNames(opened.definedNames, geometries, knowsFunction);
+  const visibleNames = new Set(opened.definedNames.filter((name) => !name.isHidden));
+  const extents = extentsOf(opened);
+  const leftOut = namesLeftOut(opened);
+  const { named, darkNames } = readNames(opened.definedNames, { tables: geometries, knowsFunction, extents }, leftOut);
   const living = livingNames(named);
-  const readers: Readers = { tables: geometries, knowsFunction, darkNames, livingNames: living };
+  const readers: Readers = { tables: geometries, knowsFunction, darkNames, livingNames: living, extents };
   const styles = gridStyles(opened.styleCount, display, (index) => opened.numberFormat(index));
 
   const sheets: Record<string, Partial<IWorksheetData>> = {};
-  const resources: Record<"notes" | "validations" | "formats" | "tables", Record<string, unknown>> = {
+  const resources: Record<"notes" | "validations" | "formats" | "tables" | "filters", Record<string, unknown>> = {
+    filters: {},
     notes: {},
     validations: {},
     formats: {},
@@ -172,10 +209,11 @@ export function readSnapshot(
   let hasLiving = false;
   for (const sheet of worksheets) {
     const id = sheetIdOf(sheet);
-    const read = sheetCells(opened, sheet.name, readers);
+    const extent = extents.get(sheet.name);
+    const read = sheetCells(opened, sheet.name, readers, extent);
     if (read.keptAsValue.length > 0) keptAsValue.set(id, read.keptAsValue);
     hasLiving ||= read.hasLiving;
-    const far = reach(display.sheets, sheet.name);
+    const far = reach(display.sheets, sheet.name, extent);
     const own = geometries.filter((table) => table.sheetName === sheet.name);
     const lastRow = Math.max(read.lastRow, far.row, ...own.map((table) => table.bottom));
     const lastColumn = Math.max(
@@ -183,10 +221,37 @@ export function readSnapshot(
       far.column,
       ...own.map((table) => table.left + table.columns.length - 1),
     );
-    const rowCount = Math.min(LAST_ROW, Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW));
-    const columnCount = Math.min(LAST_COLUMN, Math.max(LEAST_COLUMNS, lastColumn + 1 + SPARE_COLUMNS));
+    const rowCount = Math.min(
+      LAST_ROW,
+      extent?.firstHiddenRow ?? Infinity,
+      Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW),
+    );
+    const columnCount = Math.min(
+      LAST_COLUMN,
+      extent?.firstHiddenColumn ?? Infinity,
+      Math.max(LEAST_COLUMNS, lastColumn + 1 + SPARE_COLUMNS),
+    );
+    const drawn: Drawn = { rows: rowCount, columns: columnCount };
     const look = display.sheets.get(sheet.name);
-    const pane = look?.freezePane;
+    const pane = paneWithin(look?.freezePane, drawn);
+    const layout = layoutOf(opened, sheet.name, drawn);
+    const filter = openFilter(sheet);
+    if (filter && filter.startRow < rowCount) resources.filters[id] = filterOn(filter);
+    addHeights(layout.rowData, read.cells, {
+      styles,
+      columns: layout.columnData,
+      merges: layout.mergeData,
+      hasArrow: (row, column) =>
+        (filter !== undefined && isHeader(filter, row, column)) ||
+        own.some((table) =>
+          isHeader(
+            { startRow: table.top, startColumn: table.left, endColumn: table.left + table.columns.length - 1 },
+            row,
+            column,
+          ),
+        ),
+    });
+    if (extent) remarks.push(notDrawn(sheet.name, extent));
     sheets[id] = {
       id,
       name: sheet.name,
@@ -194,7 +259,7 @@ export function readSnapshot(
       rowCount,
       columnCount,
       cellData: read.cells,
-      ...layoutOf(opened, sheet.name, rowCount, columnCount),
+      ...layout,
       ...(pane && {
         freeze: {
           xSplit: pane.columns ?? 0,
@@ -207,9 +272,9 @@ export function readSnapshot(
       rightToLeft: look?.view?.rightToLeft ? 1 : 0,
     } as Partial<IWorksheetData>;
     if (look) {
-      resources.validations[id] = validations(look, id);
-      resources.formats[id] = conditionalFormats(look, id, display.themeColors);
-      const found = notes(look);
+      resources.validations[id] = validations(look, id, drawn, opened.date1904);
+      resources.formats[id] = conditionalFormats(look, id, display.themeColors, drawn);
+      const found = notes(look, drawn);
       if (found) resources.notes[id] = found;
     }
     const gridTables = tables.filter((table) => table.sheet === id && table.gridId !== null);
@@ -228,13 +293,18 @@ export function readSnapshot(
       `${count(kept, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown and follow no change made here; the formulas stay in the file.`,
     );
   }
+  if (leftOut.size > 0) {
+    remarks.push(
+      `${leftOut.size} of the ${opened.definedNames.length} names are not read here, because there are too many. They stay in the file; formulas that use them show their stored values.`,
+    );
+  }
   if (opened.hasMacros) remarks.push("The file holds macros. They stay in the file and never run here.");
   if (tables.some((table) => table.filteredRows.length > 0) || worksheets.some((sheet) => sheet.filter?.isActive)) {
     remarks.push("A filter is on in this file. The rows it hides stay hidden here.");
   }
 
   const names = gridNames(
-    named.filter(({ name }) => visibleNames.includes(name)),
+    named.filter(({ name }) => visibleNames.has(name)),
     (sheetName) => idByName.get(sheetName),
   );
   const snapshot: IWorkbookData = {
@@ -251,6 +321,7 @@ export function readSnapshot(
       { name: "SHEET_DATA_VALIDATION_PLUGIN", data: JSON.stringify(resources.validations) },
       { name: "SHEET_CONDITIONAL_FORMATTING_PLUGIN", data: JSON.stringify(resources.formats) },
       { name: "SHEET_TABLE_PLUGIN", data: JSON.stringify(resources.tables) },
+      { name: "SHEET_FILTER_PLUGIN", data: JSON.stringify(resources.filters) },
     ],
   };
   const sheetFacts: SheetFacts[] = opened.sheets.map((sheet) => ({
@@ -262,19 +333,23 @@ export function readSnapshot(
     allowsFiltering: sheet.allowsFiltering,
     filteredRows: filteredRows(opened, sheet),
   }));
+  const front = worksheets.find((sheet) => sheet.name === opened.activeSheet && sheet.state === "visible");
   const todayNames = new Set(
     named
       .filter(({ name, text }) => text !== null && isTodayName(name.name, text))
       .map(({ name }) => name.name.toLowerCase()),
   );
-  const dark = visibleNames
-    .filter((name) => darkNames.has(name.name.toLowerCase()) && !name.name.startsWith("_xlnm"))
+  const dark = [...visibleNames]
+    .filter(
+      ({ name }) => darkNames.has(name.toLowerCase()) && !leftOut.has(name.toLowerCase()) && !name.startsWith("_xlnm"),
+    )
     .map((name) => ({ name: name.name, refersTo: `=${name.text}` }));
   return {
     snapshot,
     remarks,
     hasLiving,
     facts: {
+      ...(front && { activeSheet: sheetIdOf(front) }),
       title,
       dateSystem: opened.date1904 ? 1904 : 1900,
       sheets: sheetFacts,

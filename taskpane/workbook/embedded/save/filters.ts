@@ -32,6 +32,8 @@ export interface FilterDifference {
   readonly edit?: FilterEdit;
   /** Criteria of a kind that is not saved: the rows stay hidden all the same. */
   readonly isLossy: boolean;
+  /** The file's arrows were taken away here, which is not saved. */
+  readonly keepsArrows?: boolean;
 }
 
 /** The grid's own filter on a sheet, if somebody set one. */
@@ -45,6 +47,7 @@ export function filterDifference(
 ): FilterDifference {
   const before = opened.sheets.find((sheet) => sheet.name === sheetName)?.filter;
   const model = engine.injector.get(SheetsFilterService).getFilterModel(unitId, sheetId);
+  if (!model && before && !before.isActive) return { isLossy: false, keepsArrows: true };
   if (!model) {
     const range = before?.isActive ? parseRange(before.ref) : undefined;
     // every row was shown by hand: a criterion left behind would hide them again
@@ -70,7 +73,8 @@ export function filterDifference(
       showsBlanks: criterion.filters.blank ?? false,
     });
   }
-  return { edit: { ref, columns }, isLossy };
+  const isAsItWas = before?.ref === ref && !before.isActive && columns.size === 0 && !isLossy;
+  return isAsItWas ? { isLossy } : { edit: { ref, columns }, isLossy };
 }
 
 /** A table's own filter, if somebody set one, or took the file's off. */

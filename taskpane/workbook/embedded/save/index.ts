@@ -124,6 +124,7 @@ export async function saveBook(
         `"${sheetName}": not worked out here: ${some(kept)}. The file holds the results it came with. Let Excel work them out before anybody relies on them.`,
       );
     if (lossyLooks.length > 0) report.push(`"${sheetName}": some of the look of ${some(lossyLooks)} is not saved.`);
+    if (filter.keepsArrows) report.push(`"${sheetName}": the arrows of its filter stay in the file.`);
     if (filter.isLossy || losesFilter)
       report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
   }

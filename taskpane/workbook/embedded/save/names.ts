@@ -33,10 +33,14 @@ function changedNames(
   atOpening: Readers,
   now: Readers,
 ): DefinedNameEdit[] {
-  const read = ({ tables, knowsFunction }: Readers) => readNames(opened.definedNames, tables, knowsFunction).named;
+  const read = (readers: Readers) => readNames(opened.definedNames, readers).named;
   const [before, after] = [read(atOpening), read(now)];
+  const spellings = new Map<string, number>();
+  for (const { name } of opened.definedNames) {
+    spellings.set(name.toLowerCase(), (spellings.get(name.toLowerCase()) ?? 0) + 1);
+  }
   return before.flatMap(({ name, text }, index) => {
-    const isTwice = opened.definedNames.filter((one) => one.name.toLowerCase() === name.name.toLowerCase()).length > 1;
+    const isTwice = spellings.get(name.name.toLowerCase())! > 1;
     const is = held.get(name.name.toLowerCase())?.slice(1);
     // spelled as at opening, as the grid spells today, or as the file's own words mean it now
     const isKept = is === text || `=${is}` === TODAY_IN_GRID || is === after[index]!.text;

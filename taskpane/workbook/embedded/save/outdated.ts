@@ -14,6 +14,7 @@ import { inputsOf, type Input } from "../formulas/inputs";
 import type { Readers } from "../formulas/readable";
 import type { LiveBook } from "../liveBook";
 import { gridValue } from "../open/cells";
+import { isDrawn } from "../open/extent";
 import { valueOf } from "../sheetReader";
 import { openingColumnsNow } from "../tables";
 import { placeKey } from "./sheetEdits";
@@ -136,8 +137,11 @@ export class OutdatedResults {
       else changed.set(column, [row]);
     };
     for (const row of reader.rows()) for (const column of reader.columnsOf(row)) look(row, column);
+    // what is not drawn holds what it held
+    const extent = this.live.bookFacts.file?.readers.extents?.get(sheet.name);
     for (const { row, column } of file.values())
-      if (reader.cell(row - 1, column - 1) === undefined) look(row - 1, column - 1);
+      if (isDrawn(extent, row - 1, column - 1) && reader.cell(row - 1, column - 1) === undefined)
+        look(row - 1, column - 1);
     for (const rows of changed.values()) rows.sort((one, other) => one - other);
     return { cells: changed, isTyped };
   }

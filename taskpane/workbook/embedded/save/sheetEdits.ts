@@ -13,6 +13,7 @@ import {
 import type { Area } from "../../port";
 import { contains } from "../../area";
 import { cellInGrid, type Readers } from "../formulas/readable";
+import { isDrawn } from "../open/extent";
 import { relativeForm } from "../formulas/references";
 import { RepeatedFormulas } from "../formulas/repeated";
 import { gridValue } from "../open/cells";
@@ -139,6 +140,10 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     untouched.push(area, ...arrays.filter((array) => array.top === area.top && array.left === area.left));
   }
 
+  // what is not drawn is no empty cell
+  const extent = source.readers.extents?.get(sheetName);
+  const isUndrawn = (row: number, column: number) => !isDrawn(extent, row, column) && !reader.cell(row, column);
+
   for (const row of ordered) {
     const before = origin.get(row);
     const columns = new Set([...(before?.keys() ?? []), ...reader.columnsOf(row)]);
@@ -148,7 +153,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
       }
     }
     for (const column of columns) {
-      if (source.isWrittenElsewhere(row, column)) continue;
+      if (source.isWrittenElsewhere(row, column) || isUndrawn(row, column)) continue;
       const cell = before?.get(column);
       const address = addressOf(row + 1, column + 1);
       const content = contentEdit(row, column, cell);

