@@ -7,7 +7,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { commands, mutations, operations, refusedCommand } from "../../taskpane/workbook/embedded/commands";
+import { commands, mutations, operations, refusalOf } from "../../taskpane/workbook/embedded/commands";
 import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
 import { launchBrowser } from "./launch";
@@ -72,7 +72,10 @@ describe("the table of commands", () => {
 });
 
 describe("in a file", () => {
-  const refused = [...commands.keys(), ...operations.keys()].filter((id) => refusedCommand(id, true) !== undefined);
+  const refused = [...commands, ...operations].flatMap(([id, does]) => {
+    const sentence = refusalOf(does, true);
+    return sentence === undefined ? [] : [{ id, sentence }];
+  });
 
   it("what is refused says why and changes nothing", async () => {
     expect(await open("table-with-totals.xlsx")).toBe("opened");
@@ -80,9 +83,9 @@ describe("in a file", () => {
     expect(refused.length).toBeGreaterThan(150);
     const range = { startRow: 6, endRow: 7, startColumn: 1, endColumn: 2 };
     const params = { range, ranges: [range], rule: { ranges: [range] }, value: 40, rowHeight: 40 };
-    for (const id of refused) {
+    for (const { id, sentence } of refused) {
       expect([id, await run(id, params)]).toEqual([id, "refused"]);
-      expect([id, await said()]).toEqual([id, [refusedCommand(id, true)]]);
+      expect([id, await said()]).toEqual([id, [sentence]]);
     }
     expect(await held()).toBe(before);
     expect(await page.evaluate(() => window.grid.isChanged())).toBe(false);
@@ -120,6 +123,31 @@ describe("in a file", () => {
     expect(await run("sheet.command.auto-fill", { sourceRange, targetRange })).toBe("done");
     expect(await page.evaluate(() => window.grid.isChanged())).toBe(true);
     expect(await rules()).toBe(before);
+  });
+});
+
+describe("by keyboard", () => {
+  it("what is typed stands in the cell; the editors' own names are no obstacle", async () => {
+    const box = page.locator("[data-u-comp=defined-name] input").first();
+    for (const [address, typed] of [
+      ["B2", "77"],
+      ["B3", "two words"],
+      ["B4", "=B2*2"],
+    ] as const) {
+      await box.click({ clickCount: 3 });
+      await page.keyboard.type(address);
+      await page.keyboard.press("Enter");
+      await page.keyboard.type(typed);
+      await page.keyboard.press("Enter");
+    }
+    const shown = () =>
+      page.evaluate(() => {
+        const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet();
+        return ["B2", "B3", "B4"].map((address) => sheet.getRange(address).getRawValue());
+      });
+    await expect.poll(shown, { timeout: 5_000 }).toEqual([77, "two words", 154]);
+    expect(await said()).toEqual([]);
+    expect(await page.evaluate(() => window.grid.isChanged())).toBe(true);
   });
 });
 

@@ -1,6 +1,6 @@
 /**
- * What the grid can do, command by command: the one place that says what each of them does to a file. Whatever is not
- * named here is refused. tests/browser/grid-commands.test.ts compares this with what the running grid has registered,
+ * What the grid can do, command by command: the one place that says what each of them does to a file. A command that is
+ * not named here is refused. tests/browser/grid-commands.test.ts compares this with what the running grid has registered,
  * so that a new version cannot bring one in unseen.
  */
 
@@ -238,7 +238,10 @@ export const commands = inGroups<Does>({
     sheet.command.set-workbook-name`,
 });
 
-/** What moves the view, or opens something to choose in. */
+/**
+ * What moves the view, or opens something to choose in. By the grid's own rules an operation changes nothing that is
+ * saved, and every editor that opens makes up some with a name of its own: those that nobody named are let through.
+ */
 export const operations = inGroups<Does>({
   shows: `
     data-validation.operation.close-validation-panel sheet.operation.hide-data-validation-dropdown
@@ -343,8 +346,8 @@ export const mutations = inGroups<Change>({
 
 const isRefusal = (does: string): does is keyof typeof REFUSALS => does in REFUSALS;
 
-/** Why it is not done; undefined where it may be. */
-function refusalOf(does: Does | Change, isFile: boolean): string | undefined {
+/** A sentence why it is not done; undefined where it may be. */
+export function refusalOf(does: Does | Change, isFile: boolean): string | undefined {
   if (!isRefusal(does)) return undefined;
   const { where, sentence }: Refused = REFUSALS[does];
   return where === "anywhere" || isFile ? sentence : undefined;
@@ -353,11 +356,8 @@ function refusalOf(does: Does | Change, isFile: boolean): string | undefined {
 /** Of a look of whole cells that is not saved, whichever command brings it. */
 export const letterSentence = REFUSALS.letters.sentence;
 
-export const doesOf = (command: string): Does => commands.get(command) ?? operations.get(command) ?? "unknown";
-
-/** A sentence why a command is not begun; undefined where it may be. */
-export const refusedCommand = (command: string, isFile: boolean): string | undefined =>
-  refusalOf(doesOf(command), isFile);
+export const doesOf = (id: string, isOperation = false): Does =>
+  (isOperation ? operations.get(id) : commands.get(id)) ?? (isOperation ? "shows" : "unknown");
 
 /** What came along with something that may be done, as pasting brings rules and merged cells along. */
 export function isLeftOut(mutation: string, isFile: boolean): boolean {

@@ -5,7 +5,7 @@
  */
 import { CanceledError, CommandType, ICommandService, WrapStrategy, type IRange } from "@univerjs/core";
 import { SetStyleCommand } from "@univerjs/sheets";
-import { doesOf, isLeftOut, letterSentence, refusedCommand } from "./commands";
+import { doesOf, isLeftOut, letterSentence, refusalOf, type Does } from "./commands";
 import type { Engine } from "./engine";
 import { isUntold } from "./save/looks";
 
@@ -31,14 +31,14 @@ export function guard({ injector }: Engine, ward: Ward): void {
 
   commands.beforeCommandExecuted(({ id, type, params }) => {
     if (type === CommandType.MUTATION || ward.isOurs()) return;
-    const sentence = refusedCommand(id, ward.isFile()) ?? notNow(id, (params ?? {}) as Params);
+    const does = doesOf(id, type === CommandType.OPERATION);
+    const sentence = refusalOf(does, ward.isFile()) ?? notNow(id, does, (params ?? {}) as Params);
     if (sentence === undefined) return;
     ward.say(sentence);
     throw new CanceledError();
   });
 
-  function notNow(id: string, { subUnitId, range, style }: Params): string | undefined {
-    const does = doesOf(id);
+  function notNow(id: string, does: Does, { subUnitId, range, style }: Params): string | undefined {
     if (does === "shows") return undefined;
     if (id === SetStyleCommand.id && isUnsaved(style)) return letterSentence;
     const tie = does === "sorts" && range ? ward.isTied(subUnitId, range) : undefined;
