@@ -1,7 +1,7 @@
 /** The embedded spreadsheet's face (interface.ts) on a running engine. */
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
 import { malformed } from "../malformed";
-import { isRefusal, openPackage } from "../package";
+import { isRefusal, openPackage, whyNotSaved } from "../package";
 import { knowsFunction, type Engine } from "./engine";
 import { NO_ENTRY, type OpenEntry } from "./entry";
 import { guard } from "./guard";
@@ -107,6 +107,8 @@ export function gridOn(
     if (!opened.sheets.some((sheet) => sheet.kind === "worksheet")) {
       return { outcome: "refused", sentence: "This workbook holds charts only and no sheet with cells." };
     }
+    const reason = whyNotSaved(opened);
+    if (reason !== undefined) return { outcome: "refused", sentence: reason };
     if (!isWatching) await openEmpty();
     await breath();
     const display = await readDisplay(file, opened);

@@ -51,7 +51,12 @@ export function valueOf(cell: ICellData | null | undefined): Value {
   if (value === null) return null;
   if (cell.t === CellValueType.BOOLEAN) return value === true || value === 1 || value === "1" || value === "TRUE";
   if (typeof value === "boolean") return value;
-  if (cell.t === CellValueType.NUMBER && typeof value === "string") return Number(value);
+  // a result that is a text or an error may stand in a cell that goes on calling itself a number
+  if (cell.t === CellValueType.NUMBER && typeof value === "string" && value.trim() !== "") {
+    const number = Number(value);
+    if (Number.isFinite(number)) return number;
+  }
+  if (typeof value === "number" && !Number.isFinite(value)) return new CellError("#NUM!");
   if (typeof value === "string" && ERRORS.has(value)) return new CellError(value);
   return value;
 }

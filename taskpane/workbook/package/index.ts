@@ -11,5 +11,6 @@ export type { Refusal } from "./refusal";
 export { openPackage } from "./openPackage";
 export type * from "./opened";
 export { patchPackage } from "./patchPackage";
+export { whyNotSaved } from "./patch/trial";
 export type * from "./edits";
 export { addressOf, columnLetters, parseRange, rangeText } from "./addresses";

@@ -9,6 +9,7 @@ import { planSheet, Plans, type SheetPlan } from "./patch/plan";
 import { planTables, renamesOf } from "./patch/planTables";
 import { readBack } from "./patch/readBack";
 import { WorkbookResources } from "./patch/resources";
+import { SIGNED } from "./patch/trial";
 import { orRefusal, refuse, type Refusal } from "./refusal";
 
 /**
@@ -55,12 +56,7 @@ function patch(opened: OpenedPackage, edits: PackageEdits): Patched {
   if ([...sheets.values()].some(({ patched }) => patched.formulaCellsChanged)) outgoing.removeCalculationChain();
 
   const isChanged = outgoing.changed.length > 0;
-  if (isChanged && opened.isSigned) {
-    refuse(
-      "This workbook carries a digital signature, which any change would break. " +
-        "Remove the signature in Excel (File, Info, View Signatures), save a copy, and change that.",
-    );
-  }
+  if (isChanged && opened.isSigned) refuse(SIGNED);
   const bytes = isChanged ? outgoing.write() : files.bytes.slice();
   if (isChanged) readBack(opened, bytes, { changedParts: new Set(outgoing.changed), sheets, tables, names, renames });
   return {

@@ -28,6 +28,8 @@ export interface BookSource {
   readonly workbookHead?: string;
   readonly more?: Readonly<Record<string, string | Uint8Array>>;
   readonly rootRelationships?: string;
+  /** All sheets stand in the first one's part. */
+  readonly samePart?: boolean;
 }
 
 export const STYLES =
@@ -60,7 +62,7 @@ export function files(book: BookSource): Record<string, Uint8Array> {
     const tableParts = tables.map((_, at) => `<tablePart r:id="rId${at + 1}"/>`).join("");
     const tail = tables.length === 0 ? "" : `<tableParts count="${tables.length}">${tableParts}</tableParts>`;
     add(name, sheet.xml ?? sheetXml((sheet.inside ?? "<sheetData/>") + tail), "worksheet");
-    related.push(`<Relationship Id="rId${index + 1}" Type="${OFFICE}/worksheet" Target="worksheets/sheet${index + 1}.xml"/>`);
+    related.push(`<Relationship Id="rId${index + 1}" Type="${OFFICE}/worksheet" Target="worksheets/sheet${book.samePart ? 1 : index + 1}.xml"/>`);
     const relationships = tables.map((table, at) => {
       add(`xl/tables/table${++tableNumber}.xml`, table, "table");
       return `<Relationship Id="rId${at + 1}" Type="${OFFICE}/table" Target="../tables/table${tableNumber}.xml"/>`;

@@ -42,7 +42,8 @@ export function planTables(opened: OpenedPackage, edits: readonly TableEdit[], p
     };
     readHeadings(tablePlan, plan);
     readTotals(tablePlan, plan);
-    refuseSameNames(tablePlan);
+    // two that were alike before are the file's own doing
+    if (tablePlan.names.size > 0 || tablePlan.added.length > 0) refuseSameNames(tablePlan);
     tablePlan.added.forEach((column, index) => planColumn(tablePlan, column, index, plan));
     if (edit || tablePlan.names.size > 0 || tablePlan.totals.size > 0) result.push(tablePlan);
   }

@@ -92,7 +92,7 @@ export class SheetWalk {
     if (number <= last || number > LAST_ROW) reader.fail("the rows of a sheet are not in order");
     const attributes = attributePlaces(reader);
     const isHidden = isTrue(reader.attribute("hidden"));
-    const height = reader.attribute("ht");
+    const height = Number(reader.attribute("ht") ?? NaN);
     const styleIndex = isTrue(reader.attribute("customFormat")) ? wholeNumber(reader.attribute("s"), 0) : undefined;
     const cells: CellToken[] = [];
     let cellsEnd = tagEnd;
@@ -122,7 +122,7 @@ export class SheetWalk {
       end: reader.end,
       isSelfClosing,
       isHidden,
-      ...(height === undefined ? {} : { height: Number(height) }),
+      ...(Number.isFinite(height) ? { height } : {}),
       ...(styleIndex === undefined ? {} : { styleIndex }),
       cells,
     };
