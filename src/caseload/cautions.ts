@@ -1,5 +1,8 @@
 import { WHO_DECIDES } from "../words/who-decides";
 
+/** In the fifth caution, where the clinic has not set its own; NPSA 2010, NHS Borders. */
+export const WATCH_HOURS = "72";
+
 /** The fourth caution, which Tube out says too. */
 export const TUBE_OUT =
   "Tube out or half out: urgent at any age of the opening. New, first, jejunal, bumper or unknown: hospital, nothing in.";
@@ -14,7 +17,7 @@ export const cautions: readonly string[] = [
   "A date is a reminder, a word is a comparison with your settings. Neither shows that a tube is sound or in the right place. Balloons burst without warning.",
   "Words count from what was written down. Old, missing or wrong entries give old, missing or wrong answers; look at the date beside the word.",
   TUBE_OUT,
-  "Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first 72 hours after a new tube and after any hard change.",
+  `Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first ${WATCH_HOURS} hours after a new tube and after any hard change.`,
   "Nothing down a tube whose position is not confirmed. A pH above the limit means not confirmed; a low pH is not proof either. Acid medicine and recent feed mislead.",
   "Only water in a balloon, never more than the label. Never feed or medicine into the balloon valve. Never tell the volume from the size.",
   "Do not empty a balloon in a new opening before the placing team's date. Hold the tube while it is empty.",

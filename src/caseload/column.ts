@@ -28,6 +28,8 @@ export interface CaseloadColumn {
   readonly validation?: (cell: Slots) => Validation;
   readonly rules?: readonly ColumnRule[] | ((cell: Slots) => readonly ColumnRule[]);
   readonly isHidden?: boolean;
+  /** Typed, and read by no rule and no page; the hint on its cells says so. */
+  readonly isForYouOnly?: boolean;
   readonly formula?: (cell: Slots) => FormulaTemplate;
   /**
    * What the formula gives: the same rule once more, held to it by tests in the grid's engine. Of other rows it may read

@@ -1,9 +1,9 @@
 /** Read first: what this is, the order of work, the cautions, who decides. */
-import { cellAddress } from "../columns/formula";
+import { cellAddress, quoted } from "../columns/formula";
 import { WHO_DECIDES } from "../words/who-decides";
 import { isoText } from "../worksheet/dates";
 import type { CellDescription, NameDescription, SheetDescription } from "./book";
-import { cautions } from "./cautions";
+import { cautions, WATCH_HOURS } from "./cautions";
 import { DATE } from "./column";
 import { FOOTER, lines } from "./lines";
 import { headerRow } from "./layout";
@@ -26,6 +26,14 @@ const WHO = `${WHO_DECIDES} Nobody else, and no sheet.`;
 
 const WIDE = 4;
 
+/** Excel takes no text of more than 255 characters in a formula: the caution stands in two. */
+const watchFormula = (caution: string): string | undefined => {
+  const [before, after] = caution.split(WATCH_HOURS);
+  return after === undefined
+    ? undefined
+    : `${quoted(before!)}&IF(ISNUMBER(Watch_Hours),Watch_Hours,"${WATCH_HOURS}")&${quoted(after)}`;
+};
+
 export interface ReadFirstSheet {
   readonly sheet: SheetDescription;
   readonly names: readonly NameDescription[];
@@ -34,8 +42,8 @@ export interface ReadFirstSheet {
 export function readFirstSheet(asOf: number, isInvented: boolean): ReadFirstSheet {
   const cells: CellDescription[] = [...lines("Read first", isInvented, WIDE)];
   let row = headerRow;
-  const add = (value: string, look: CellDescription["look"] & string) => {
-    cells.push({ row, column: 0, value, look, across: WIDE, wrap: true });
+  const add = (value: string, look: CellDescription["look"] & string, formula?: string) => {
+    cells.push({ row, column: 0, value, look, across: WIDE, wrap: true, ...(formula !== undefined && { formula }) });
     row += 1;
   };
   add("What this is", "heading");
@@ -43,7 +51,7 @@ export function readFirstSheet(asOf: number, isInvented: boolean): ReadFirstShee
   add("The order of work", "heading");
   WORK.forEach((one, i) => add(`${i + 1}. ${one}`, "text"));
   add("Cautions", "heading");
-  cautions.forEach((one, i) => add(`${i + 1}. ${one}`, "caution"));
+  cautions.forEach((one, i) => add(`${i + 1}. ${one}`, "caution", watchFormula(`${i + 1}. ${one}`)));
   add("Who decides", "heading");
   add(WHO, "text");
   cells.push({ row, column: 0, value: "People invented on (blank once they are gone)", look: "text" });

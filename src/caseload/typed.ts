@@ -105,6 +105,18 @@ export const list = (
   }),
 });
 
+export const FOR_YOU_ONLY = "For you only: no rule reads it.";
+
+/** A column that nothing else reads says so, so that nobody waits for a word that stands on it. */
+export const forYouOnly = (column: CaseloadColumn): CaseloadColumn => ({
+  ...column,
+  isForYouOnly: true,
+  validation: (cell) => {
+    const validation = column.validation!(cell);
+    return { ...validation, hint: [validation.hint, FOR_YOU_ONLY].filter(Boolean).join(" ") };
+  },
+});
+
 /** Grey where a cell does not apply. */
 export const greyWhen =
   (test: (cell: Slots) => ReturnType<typeof formula>): NonNullable<CaseloadColumn["rules"]> =>

@@ -8,15 +8,6 @@ export const fit = [
     unit: "cm",
     range: { words: "1.0-5.0 seen", least: 1, most: 5 },
   }),
-  textSetting({
-    name: "Length_Rule",
-    label: "Length rule",
-    default: "larger",
-    unit: "word",
-    words: ["larger", "mean", "lying only"],
-    range: { words: "mean, larger", least: null, most: null },
-    source: `${NO_SOURCE} (that both positions are measured: Steenblik 2012)`,
-  }),
   setting({
     name: "Slack_Least",
     label: "Low-profile length: least slack above the mean",

@@ -4,9 +4,7 @@ import { changeIntervals } from "./change-intervals";
 import { changeWords } from "./change-words";
 import { agreement, clinic } from "./clinic";
 import { doubts } from "./doubts";
-import { feedAndWater } from "./feed";
 import { fit } from "./fit";
-import { serviceCounts } from "./service";
 import type { ClinicSetting, Setting } from "./setting";
 import { supplies } from "./supplies";
 import { asking, tract, tubeOut } from "./tract";
@@ -18,8 +16,6 @@ const groups = [
   { heading: "Opening, tube out", settings: [...tract, ...tubeOut, ...asking] },
   { heading: "Fit", settings: fit },
   { heading: "Supplies", settings: supplies },
-  { heading: "Feed and water", settings: feedAndWater },
-  { heading: "Service", settings: serviceCounts },
   { heading: "Doubtful entries", settings: doubts },
 ] as const;
 

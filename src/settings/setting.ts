@@ -15,20 +15,14 @@ export type Unit =
   | "hours"
   | "years"
   | "mL"
-  | "mL per kg a day"
-  | "mL an hour"
   | "cm"
   | "mm"
   | "Fr"
   | "kg"
   | "pH"
   | "%"
-  | "share"
   | "share of fill"
-  | "share of order cycles"
-  | "checks"
-  | "people"
-  | "tube-days";
+  | "checks";
 
 interface Facts<Name extends string> {
   /** A name as workbooks define it: the same in every formula and on the settings sheet. */

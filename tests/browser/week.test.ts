@@ -70,10 +70,10 @@ describe.sequential("a week", () => {
     await page.getByRole("button", { name: pageWords.tryCaseload, exact: true }).click();
     await isOpen(page, FILE);
     await goSheet(page, tubes);
-    /* Nobody has entered a number to call; 26 October and 3 months, 6 months. */
+    /* 26 October and 3 months, 6 months. */
     await shows(page, tubes, 48, {
       ID: "D-041",
-      "To do": "no number to call",
+      "To do": "nothing due",
       "Change due": "26 Jan 2027",
       "At the latest": "26 Apr 2027",
       "Days left": "61",
@@ -83,7 +83,9 @@ describe.sequential("a week", () => {
     });
     /* 21 July and 3 months; 21 October was 36 days ago. */
     await shows(page, tubes, 45, { ID: "D-038", "To do": "overdue 36 days, not booked", Balloon: "check late" });
-    expect(Object.values(await rowOf(page, tubes, 4))[0]).toMatch(/^Settings not agreed/);
+    expect(Object.values(await rowOf(page, tubes, 4))[0]).toMatch(
+      /^Settings not agreed.* No number to call is entered\.$/,
+    );
     const part = await startJob(page, "check");
     await confirm(part, "D-041");
     await part.getByText(/^Settings not agreed: nobody is named/).waitFor();
@@ -259,7 +261,7 @@ describe.sequential("a week", () => {
     };
     await shows(page, tubes, 48, low);
     await goSheet(page, checks);
-    await shows(page, checks, 115, {
+    await shows(page, checks, 116, {
       ID: "D-041",
       "Checked on": "26 Nov 2026",
       "Out mL": "3.5",
@@ -308,7 +310,7 @@ describe.sequential("a week", () => {
       "Check due": "3 Dec 2026",
     });
     await goSheet(page, changes);
-    await shows(page, changes, 172, {
+    await shows(page, changes, 173, {
       ID: "D-038",
       In: "21 Jul 2026",
       Out: "26 Nov 2026",
@@ -348,8 +350,8 @@ describe.sequential("a week", () => {
     await press(part, setUpWords.remove.look);
     await part.getByLabel(setUpWords.remove.withChanged(3), { exact: true }).check();
     expect(await findings(page)).toEqual([]);
-    /* 50 tubes but the one deleted; 108 checks and one more; 165 changes and one more. */
-    await press(part, setUpWords.remove.press(49 + 109 + 166));
+    /* 50 tubes but the one deleted; 109 checks and one more; 166 changes and one more. */
+    await press(part, setUpWords.remove.press(49 + 110 + 167));
     await part.getByRole("heading", { name: setUpWords.remove.finished.done }).waitFor({ timeout: 60_000 });
     await shows(page, tubes, 7, { ID: "H-1", "To do": "no date" });
     await shows(page, tubes, 8, { ID: "1E5", "To do": "check late", "Change due": "1 Feb 2027" });

@@ -19,6 +19,9 @@ import { TRACTSTATE } from "../../src/schedule/tractstate";
 import { call } from "../../src/worksheet/call";
 import { day } from "../../src/worksheet/dates";
 import { CellError } from "../../src/worksheet/error";
+import { columnsOf } from "../../src/caseload/tables";
+import { workOut } from "../../src/caseload/work-out";
+import { hostileRows, joined, OPTIONS } from "../examples/caseload/hostile-rows";
 import { AS_OF, checksOf, goodBumper, goodCheck, goodTube, tubeOf, type Cells } from "../examples/caseload/one-row";
 
 const bad: readonly SheetValue[] = [
@@ -104,6 +107,52 @@ describe("a reassuring word", () => {
       for (const value of bad) {
         const row = tubeOf({ tube: { ...goodTube, [header]: value } });
         expect(row["To do"], `${header}: ${String(value)}`).not.toBe("nothing due");
+      }
+  });
+  /** Cells that may be blank; each of these says something that is to be done. */
+  const loud: readonly (readonly [string, readonly SheetValue[]])[] = [
+    ["Most mL", [null, "  ", "8 mL"]],
+    ["Known from", [null, "not known", "?", 1]],
+    ["Site", ["red", "Infected", "leaking ", "overgrown", "tight or stuck", "oozing", "?"]],
+    ["Booked for", [AS_OF - 1, "next week", day("2052-01-01")]],
+  ];
+  it("nothing due falls with what the site, the label and the source say", () => {
+    for (const base of [goodTube, goodBumper])
+      for (const [header, values] of loud)
+        for (const value of values) {
+          if (base === goodBumper && header === "Most mL" && value !== "8 mL") continue;
+          const row = tubeOf({ tube: { ...base, [header]: value }, ...checksOfBase(base) });
+          expect(row["To do"], `${header}: ${String(value)}`).not.toBe("nothing due");
+        }
+  });
+  it("as filled and nothing due fall with what a check leaves in the balloon, and with what it looked like", () => {
+    const lefts: readonly SheetValue[] = [null, "  ", 0, -1, 2, 4.4, 5.6, 7.1, 61, "5 mL", true, new CellError("#N/A")];
+    const looks: readonly SheetValue[] = ["cloudy", "Cloudy ", "milky, yellow or like feed", "nothing came"];
+    const spoilt = [...lefts.map((put) => ({ "Put in mL": put })), ...looks.map((looked) => ({ Looked: looked }))];
+    for (const cells of spoilt) {
+      const checks = [{ ...goodCheck, ...cells }];
+      const row = tubeOf({ checks });
+      expect(row["Balloon"], JSON.stringify(cells)).not.toBe("as filled");
+      expect(row["To do"], JSON.stringify(cells)).not.toBe("nothing due");
+      expect(checksOf({ checks })[0]!["State"], JSON.stringify(cells)).not.toBe("as filled");
+    }
+  });
+  it("silence ends, or is said to have no date, whatever stands in Status since", () => {
+    for (const status of ["on hold", "in hospital"])
+      for (const since of [...bad, old, AS_OF - 29]) {
+        const row = tubeOf({ tube: { ...goodTube, Status: status, "Status since": since } });
+        const isSaid = row["Missing or contradictory"] !== "" || String(row["To do"]).endsWith("too long");
+        expect(isSaid, `${status}: ${String(since)}`).toBe(true);
+      }
+  });
+  it("no word holds a sign that filters take for a wildcard", () => {
+    const rows = joined(hostileRows(240, 240, 40));
+    const { tubes, checks, changes } = workOut(rows, OPTIONS);
+    const computed = { tubes, checks, changes };
+    for (const table of ["tubes", "checks", "changes"] as const)
+      for (const { header, kind, isHidden } of columnsOf(table, OPTIONS.groups)) {
+        if (kind !== "computed" || isHidden) continue;
+        for (const row of computed[table]) expect(String(row[header] ?? ""), header).not.toMatch(/[?*~]/);
       }
   });
   it("nothing due falls where the spare has no lot; any text may be one", () => {

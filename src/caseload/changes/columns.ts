@@ -3,7 +3,7 @@ import { formula } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../column";
 import { key, person } from "../identity";
 import { identityIn, isBlank, isBlankIn, isNumber, numbered, stateOfDay, dayState, identity } from "../reading";
-import { date, list, number, text } from "../typed";
+import { date, forYouOnly, list, number, text } from "../typed";
 import * as words from "../words";
 import { CellError } from "../../worksheet/error";
 
@@ -58,12 +58,12 @@ const unplanned = byReason("Unplanned", "Reason_Unplanned", "unplanned");
 export const changeColumns: readonly CaseloadColumn[] = [
   text("ID", 11, "As in Tubes in use.", out),
   list("Access", words.accesses, 8, "Where the feed ended.", out),
-  list("Held by", words.holds, 12, "What held it inside.", out),
-  list("Shape", words.shapes, 11, "", out),
-  number("Size Fr", [5, 30], "As printed.", out),
-  number("Length cm", [0.5, 10], "Low-profile only.", out),
+  forYouOnly(list("Held by", words.holds, 12, "What held it inside.", out)),
+  forYouOnly(list("Shape", words.shapes, 11, "", out)),
+  forYouOnly(number("Size Fr", [5, 30], "As printed.", out)),
+  forYouOnly(number("Length cm", [0.5, 10], "Low-profile only.", out)),
   number("Fill mL", [0.5, 30], "The fill that was agreed.", out),
-  text("Lot", 14, "As printed. Kept as text.", out),
+  forYouOnly(text("Lot", 14, "As printed. Kept as text.", out)),
   date("In", "The day it was put in.", out),
   date("Out", "The day it came out; not before In.", out),
   list(
@@ -73,20 +73,22 @@ export const changeColumns: readonly CaseloadColumn[] = [
     "Why it came out.",
     how,
   ),
-  list("Where", words.places, 18, "", how, "ask"),
-  list("Unplanned visit", ["no", "yes"], 10, "", how, "ask"),
-  number("Nights", [0, 99], "Nights in hospital.", how, { format: "0", isWhole: true }),
-  number("Hours out", [0, 240], "Blank: not known.", how),
-  list("Changed by", words.changers, 15, "", how, "ask"),
-  list("Position confirmed by", words.confirmedBy, 15, "How the position of the new tube was confirmed.", how, "ask"),
-  number("pH", [0, 14], "", how),
+  forYouOnly(list("Where", words.places, 18, "", how, "ask")),
+  forYouOnly(list("Unplanned visit", ["no", "yes"], 10, "", how, "ask")),
+  forYouOnly(number("Nights", [0, 99], "Nights in hospital.", how, { format: "0", isWhole: true })),
+  forYouOnly(number("Hours out", [0, 240], "Blank: not known.", how)),
+  forYouOnly(list("Changed by", words.changers, 15, "", how, "ask")),
+  forYouOnly(
+    list("Position confirmed by", words.confirmedBy, 15, "How the position of the new tube was confirmed.", how, "ask"),
+  ),
+  forYouOnly(number("pH", [0, 14], "", how)),
   list("New held by", words.holds, 12, "", next, "ask"),
-  list("New shape", words.shapes, 11, "", next, "ask"),
-  number("New size Fr", [5, 30], "", next),
-  number("New length cm", [0.5, 10], "", next),
-  text("New lot", 14, "As printed. Kept as text.", next),
-  number("New fill put in mL", [0, 60], "Never above the label.", next),
-  text("Note", 30, "No names.", next),
+  forYouOnly(list("New shape", words.shapes, 11, "", next, "ask")),
+  forYouOnly(number("New size Fr", [5, 30], "", next)),
+  forYouOnly(number("New length cm", [0.5, 10], "", next)),
+  forYouOnly(text("New lot", 14, "As printed. Kept as text.", next)),
+  forYouOnly(number("New fill put in mL", [0, 60], "Never above the label.", next)),
+  forYouOnly(text("Note", 30, "No names.", next)),
   ...[daysInPlace, failed, unplanned, person, key],
 ];
 

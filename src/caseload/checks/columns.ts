@@ -1,7 +1,7 @@
 /** Balloon checks: one row is a check. */
 import type { CaseloadColumn } from "../column";
 import { person } from "../identity";
-import { date, list, number, text } from "../typed";
+import { date, forYouOnly, list, number, text } from "../typed";
 import * as words from "../words";
 import { daysSinceFill, deviceIn, expectedMl } from "./device";
 import { agreedMl, left } from "./left";
@@ -15,10 +15,10 @@ export const checkColumns: readonly CaseloadColumn[] = [
   number("Out mL", [0, 60], "Water drawn out. 0 means that it was empty; not measured: leave it blank."),
   list("Looked", words.looks, 16, "What came out looked like.", {}, "ask"),
   number("Put in mL", [0, 60], "Water put back in. Never above the label."),
-  list("Water", words.waters, 13, "", {}, "ask"),
-  list("By", words.checkers, 9, "", {}, "ask"),
-  list("How known", words.howKnown, 10, "", {}, "ask"),
-  text("Note", 30, "No names."),
+  forYouOnly(list("Water", words.waters, 13, "", {}, "ask")),
+  forYouOnly(list("By", words.checkers, 9, "", {}, "ask")),
+  forYouOnly(list("How known", words.howKnown, 10, "", {}, "ask")),
+  forYouOnly(text("Note", 30, "No names.")),
   ...[deviceIn, daysSinceFill, expectedMl, lossMl, lossAWeek, state, lowInARow],
   ...[person, checkKey, tube, tag, checkBefore, labelMl, measured, measuredBefore, loose],
   ...[agreedMl, left],

@@ -3,7 +3,7 @@ import { formula } from "../../columns/formula";
 import type { CaseloadColumn, Slots } from "../column";
 import { key, person } from "../identity";
 import { is, wordIn } from "../reading";
-import { date, greyWhen, list, number, text } from "../typed";
+import { date, forYouOnly, greyWhen, list, number, text } from "../typed";
 import * as words from "../words";
 import { balloon, checkDue, lastCheck, lossMl, newest, outMl, putInMl } from "./balloon";
 import { atTheLatest, change, changeDue, daysLeft } from "./change";
@@ -53,7 +53,7 @@ const stoma = grouped("2 Stoma", [
     "Where the feed ends: G stomach, GJ bowel through the stomach, J straight in the bowel.",
   ),
   date("Stoma made", "The day the opening was made. Closed and made again: the new date."),
-  list("Placed by", words.placers, 12, "How it was placed says nothing about how it is held.", {}, "ask"),
+  forYouOnly(list("Placed by", words.placers, 12, "How it was placed says nothing about how it is held.", {}, "ask")),
   list(
     "Slow healing",
     words.yesNoNotKnown,
@@ -74,7 +74,7 @@ const device = grouped("3 Device", [
   date("Device in", "The day this device was put in: the last change."),
   firstTube,
   text("Lot", 14, "As printed. Kept as text."),
-  text("Item", 16, "From the scan, or blank."),
+  forYouOnly(text("Item", 16, "From the scan, or blank.")),
 ]);
 
 const balloonColumns = grouped("4 Balloon", [

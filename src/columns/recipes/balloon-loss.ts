@@ -1,6 +1,28 @@
 import { BALLOONDEVIATION } from "../../balloon/balloondeviation";
-import { fromFunction } from "./from-function";
+import { NO_BALLOON } from "../state-words";
+import { fromFunction, type Apart } from "./from-function";
+import { hasNoBalloon, noBalloonProblem, unlessNoBalloon } from "./not-a-balloon";
 import type { Recipe } from "./recipe";
+
+const notABalloon: Apart = {
+  needs: [{ role: "kind", optional: true }],
+  template: (slots, using, answered) => unlessNoBalloon(answered, slots, using),
+  answer: (row, using) => (hasNoBalloon(row, using) ? NO_BALLOON : null),
+  problem: noBalloonProblem,
+};
+
+const column = (apart?: Apart) =>
+  fromFunction({
+    of: BALLOONDEVIATION,
+    cells: [
+      { role: "out", called: "water out", missing: "blank" },
+      { role: "putIn", called: "water put in", missing: "blank or 0" },
+    ],
+    blank: "not measured",
+    negated: true,
+    ...(apart && { apart }),
+    doubt: (_, loss, using) => (Number(loss) < -using.value("Over_Read") ? "more came out than was put in" : null),
+  });
 
 /** The function's difference turned round, so that a loss is a loss: the caseload's own "Loss mL" counts so too. */
 export const balloonLoss: Recipe = {
@@ -14,14 +36,6 @@ export const balloonLoss: Recipe = {
   usesDates: false,
   format: "0.0",
   words: [],
-  ...fromFunction({
-    of: BALLOONDEVIATION,
-    cells: [
-      { role: "out", called: "water out", missing: "blank" },
-      { role: "putIn", called: "water put in", missing: "blank or 0" },
-    ],
-    blank: "not measured",
-    negated: true,
-    doubt: (_, loss, using) => (Number(loss) < -using.value("Over_Read") ? "more came out than was put in" : null),
-  }),
+  ...column(notABalloon),
+  earlier: column().template,
 };

@@ -4,10 +4,12 @@ import { settingNamed } from "../../settings/index";
 import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
-import { formula, type ColumnSlot } from "../formula";
+import { formula, type ColumnSlot, type FormulaTemplate } from "../formula";
 import { spelled } from "../spelling";
+import { NO_BALLOON } from "../state-words";
 import { blankKept, whereSet } from "./guards";
-import type { Recipe, RowCells, Using } from "./recipe";
+import { hasNoBalloon, noBalloonProblem, unlessNoBalloon } from "./not-a-balloon";
+import type { Recipe, RowCells, Slots, Using } from "./recipe";
 
 const NOT_MEASURED = "not measured";
 
@@ -34,6 +36,12 @@ function stateOf({ out = null, putIn = null }: RowCells, using: Using) {
   return call(BALLOONSTATE, [out, putIn, ...action]) as Cell | SheetError;
 }
 
+function stateIn({ out, putIn }: Slots, using: Using): FormulaTemplate {
+  const cells = formula`${blankKept(out!)},${blankKept(putIn!)}`;
+  if (isByDefault(using)) return formula`TUBE.BALLOONSTATE(${cells})`;
+  return whereSet(GIVEN, using, formula`TUBE.BALLOONSTATE(${cells},${actionIn(putIn!, using)})`);
+}
+
 const isMissing = (cell: Cell | CellError | undefined): boolean =>
   cell === undefined || (!(cell instanceof CellError) && spelled(cell) === "");
 
@@ -48,6 +56,7 @@ export const balloon: Recipe = {
   needs: [
     { role: "out", optional: false },
     { role: "putIn", optional: false },
+    { role: "kind", optional: true },
   ],
   needsKinds: false,
   functions: ["BALLOONSTATE"],
@@ -55,14 +64,12 @@ export const balloon: Recipe = {
   usesAsOf: false,
   usesDates: false,
   format: "General",
-  words: ["empty", "half or less", "low", "more than put in", NOT_MEASURED, "as filled"],
-  template: ({ out, putIn }, using) => {
-    const cells = formula`${blankKept(out!)},${blankKept(putIn!)}`;
-    if (isByDefault(using)) return formula`TUBE.BALLOONSTATE(${cells})`;
-    return whereSet(GIVEN, using, formula`TUBE.BALLOONSTATE(${cells},${actionIn(putIn!, using)})`);
-  },
-  answer: stateOf,
+  words: ["empty", "half or less", "low", "more than put in", NO_BALLOON, NOT_MEASURED, "as filled"],
+  template: (slots, using) => unlessNoBalloon(stateIn(slots, using), slots, using),
+  earlier: stateIn,
+  answer: (row, using) => (hasNoBalloon(row, using) ? NO_BALLOON : stateOf(row, using)),
   problem: (row, using) => {
+    if (hasNoBalloon(row, using)) return noBalloonProblem(row);
     const answer = stateOf(row, using);
     if (answer instanceof SheetError) {
       const reason = answer.message.replace(/^out\b/, "water out").replace(/^expected\b/, "water put in");

@@ -9,6 +9,7 @@ import { formula, inA1, quoted, type ColumnSlot, type FormulaTemplate } from "..
 import { spelled, spellings, written } from "../spelling";
 import { KIND_NOT_KNOWN, NO_DATE } from "../state-words";
 import { dateDoubt } from "./date-doubt";
+import { CONTRADICTION, tellsOfBalloon, tellsOfBalloonIn } from "./not-a-balloon";
 import { noDateIn } from "./guards";
 import type { KindSource, RowCells, RowProblem, Slots, Using } from "./recipe";
 
@@ -27,7 +28,10 @@ export function dateByKind(slots: Slots, using: Using, interval: Interval): Form
   const last = slots.last!;
   const outcome = (kind: DeviceKind): FormulaTemplate => {
     const setting = interval(kind);
-    return setting === null ? [quoted(kind.without)] : formula`TUBE.CHANGEDUE(${last},${using.written(setting)})`;
+    const found =
+      setting === null ? [quoted(kind.without)] : formula`TUBE.CHANGEDUE(${last},${using.written(setting)})`;
+    const tells = kind.hasBalloon === false ? tellsOfBalloonIn(slots) : null;
+    return tells === null ? found : formula`IF(${tells},${quoted(KIND_NOT_KNOWN)},${found})`;
   };
   const rest =
     using.kinds.from === "everyone"
@@ -83,6 +87,9 @@ const hasNoDate = (cell: Cell | CellError): boolean => {
   return word === "" || word === "0";
 };
 
+/** Held by no balloon, and a balloon's water or check in the same row. */
+const isContradicted = (kind: DeviceKind, row: RowCells): boolean => kind.hasBalloon === false && tellsOfBalloon(row);
+
 /** What `dateByKind` gives for a row. */
 export function dateOfRow(row: RowCells, using: Using, interval: Interval): Cell | SheetError | CellError {
   const last = row.last ?? null;
@@ -90,6 +97,7 @@ export function dateOfRow(row: RowCells, using: Using, interval: Interval): Cell
   if (hasNoDate(last)) return NO_DATE;
   const kind = kindOfRow(row, using.kinds);
   if (kind instanceof CellError) return kind;
+  if (isContradicted(kind, row)) return KIND_NOT_KNOWN;
   const setting = interval(kind);
   if (setting === null) return kind.without;
   return call(CHANGEDUE, [last, using.value(setting)]) as Cell | SheetError;
@@ -106,6 +114,9 @@ export function dateProblem(row: RowCells, using: Using, interval: Interval): Ro
     const which = row.last instanceof CellError ? "last change" : "kind";
     return { severity: "no answer", shows: answer.code, reason: `${which} is an error` };
   }
+  const kind = kindOfRow(row, using.kinds);
+  if (answer === KIND_NOT_KNOWN && !(kind instanceof CellError) && isContradicted(kind, row))
+    return { severity: "no answer", shows: answer, reason: CONTRADICTION };
   if (answer === KIND_NOT_KNOWN) return { severity: "kind", shows: answer, reason: kindReason(row.kind ?? null) };
   if (answer === NO_DATE) {
     const reason = hasNoDate(row.last ?? null) ? "no last change" : "the placing team sets the date";

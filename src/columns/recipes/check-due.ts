@@ -8,6 +8,7 @@ import { BALLOON_NOT_KNOWN, KIND_NOT_KNOWN, NO_BALLOON } from "../state-words";
 import { byWord, kindOfRow, kindReason } from "./by-kind";
 import { dateDoubt } from "./date-doubt";
 import { fromFunction, type Apart, type GivenCell } from "./from-function";
+import { CONTRADICTION } from "./not-a-balloon";
 import type { Recipe, RowCells, Using } from "./recipe";
 
 const cells: readonly GivenCell[] = [
@@ -55,8 +56,7 @@ const notABalloon: Apart = {
       const kind = row.kind === undefined ? "the kind" : kindReason(row.kind);
       return { severity: "no answer", shows: answer, reason: `${kind} does not say whether a balloon holds it` };
     }
-    const reason = "a balloon check of a tube without a balloon: one of the two is wrong";
-    return isFilled(row.lastCheck) ? { severity: "doubt", shows: answer, reason } : null;
+    return isFilled(row.lastCheck) ? { severity: "doubt", shows: answer, reason: CONTRADICTION } : null;
   },
 };
 

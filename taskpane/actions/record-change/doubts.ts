@@ -1,4 +1,5 @@
 /** What is doubtful about a change, and what to bear in mind after it. */
+import { count } from "../../texts/pieces";
 import { dateOf, frenchOf, known, textOf } from "../caseload/cells";
 import type { NewDevice } from "../caseload/new-device";
 import { textIn, valueIn, type CaseloadRow } from "../caseload/read";
@@ -6,8 +7,15 @@ import { textIn, valueIn, type CaseloadRow } from "../caseload/read";
 /** Hours without a tube, as the sheet Changes takes them. */
 export const MOST_HOURS = 240;
 
-export const WATCH =
-  "Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first 72 hours after a new tube and after any hard change.";
+/** @param hours the clinic's extra watch after a new tube */
+export const watch = (hours: number): string =>
+  `Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first ${count(hours, "hour")} after a new tube and after any hard change.`;
+
+/** @param days as long as the clinic leaves a new bumper tube's bolster alone */
+export const bolsterSentence = ({ heldBy }: NewDevice, days: number): readonly string[] =>
+  heldBy === "bumper"
+    ? [`Leave the outer bolster as it was set for ${count(days, "day")}, unless the placing team says otherwise.`]
+    : [];
 
 /** The date that the placing team had set was for this change or an earlier one. */
 export function isSpent(row: CaseloadRow, deviceIn: number | null): boolean {

@@ -7,10 +7,20 @@ import { dateOf, known } from "../caseload/cells";
 import { notComputed, type Computed } from "../caseload/computed";
 import { notToldFrom, whoIsMeant, type Device } from "../caseload/identity";
 import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
+import { carefulIn, numberIn } from "../caseload/settings";
 import { Reader, type Faulty } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
 import { carriedSentences, forgotten, openingAsk, spareAfter } from "./carried-over";
-import { asksOf, isSpent, keptSentence, MOST_HOURS, sizeSentence, spareSentence, WATCH } from "./doubts";
+import {
+  asksOf,
+  isSpent,
+  keptSentence,
+  MOST_HOURS,
+  sizeSentence,
+  spareSentence,
+  watch,
+  bolsterSentence,
+} from "./doubts";
 import { arrangedAfter, elsewhereAdvice, elsewhereSentences } from "./elsewhere";
 import { accessAfter, endsCare, isOtherType, type ChangeForm } from "./form";
 import { carerAsk, deviceAsks, readDevice, type NewDevice } from "../caseload/new-device";
@@ -80,7 +90,13 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
     advice: [
       ...(position ? [position] : []),
       ...(next
-        ? [...elsewhereAdvice(device, form), ...sizeSentence(row, next), ...spareSentence(row, lot), WATCH]
+        ? [
+            ...elsewhereAdvice(device, form),
+            ...sizeSentence(row, next),
+            ...spareSentence(row, lot),
+            ...bolsterSentence(next, numberIn(names, "Bolster_Days")),
+            watch(carefulIn(names, "Watch_Hours", "low")),
+          ]
         : []),
     ],
     asks: [

@@ -7,10 +7,10 @@ import { together } from "../../texts/pieces";
 import { callsIn, type Call } from "../caseload/calls";
 import type { Device, Meant } from "../caseload/identity";
 import type { Caseload } from "../caseload/read";
-import { settingIn } from "../caseload/settings";
+import { carefulIn, settingIn } from "../caseload/settings";
 import { factsOf, standsAgainst, type Fact } from "./facts";
 import { last, middleFor } from "./middle";
-import { doubtful, halfOut, NOT_WRITTEN, SOON } from "./sentences";
+import { doubtful, halfOut, inTime, NOT_WRITTEN, SOON } from "./sentences";
 
 export interface TubeOut {
   /** What decides: the sentence of CAMEOUT, or a more careful one. */
@@ -46,11 +46,15 @@ export function tubeOut(caseload: Caseload, meant: Meant, device: Device | null,
   /* Where training, plan or spare is missing, that is said instead of the sentence that asks for them. */
   const refusal =
     against.length > 0 ? `Put nothing in and go to hospital now: in this list ${together(against)}.` : null;
+  /* An entry above what is allowed is not believed: the opening closes. */
+  const hours = carefulIn(names, "Out_Aim", "high");
   const plan = said.planOnly ?? (refusal === null ? null : planOnly);
   return {
     middle: said.middle,
-    first: [opening, refusal ?? said.middle],
-    more: [refusal === null ? null : SOON, plan, halfOut, last, said.counted].filter((one) => one !== null),
+    first: [opening, refusal ?? inTime(said.middle, hours)],
+    more: [refusal === null ? null : inTime(SOON, hours), plan, halfOut, last, said.counted].filter(
+      (one) => one !== null,
+    ),
     calls: callsIn(names),
     facts,
     notWritten: chosen

@@ -19,6 +19,11 @@ export const doubtful = {
 } as const;
 
 /** After "Put nothing in and go to hospital now": how soon, in the words of the sentence that it stands for. */
-export const SOON = "The opening can close within hours, however old it is: be there within 2 hours.";
+const WITHIN = "within 2 hours";
+export const SOON = `The opening can close within hours, however old it is: be there ${WITHIN}.`;
+
+/** The hours in which the hospital is to be reached are the clinic's own; the sentences say two, which is the default. */
+export const inTime = (text: string, hours: number): string =>
+  text.replace(WITHIN, `within ${hours} ${hours === 1 ? "hour" : "hours"}`);
 
 export const NOT_WRITTEN = "not written down";

@@ -31,9 +31,20 @@ const lengths: readonly SheetValue[] = [2.3, 2.1, 1.8, 2, 23, 0.6, 1.1, 4, 3, "2
 
 const pools: Readonly<Record<string, readonly SheetValue[]>> = {
   ID: ids,
-  Status: ["active", "active", "active", "Active ", "in hospital", "left", "on hold", "gone"],
-  "Held by": ["balloon", "balloon", "balloon ", "BUMPER", "bumper", "loop", "stitched", "catheter", "PEG", "not known"],
-  Access: ["G", "G", "g", "GJ", "J", "G-J", "x"],
+  Status: [...Array<string>(12).fill("active"), "Active ", "in hospital", "left", "on hold", "gone"],
+  "Held by": [
+    ...Array<string>(8).fill("balloon"),
+    "balloon",
+    "balloon ",
+    "BUMPER",
+    "bumper",
+    "loop",
+    "stitched",
+    "catheter",
+    "PEG",
+    "not known",
+  ],
+  Access: ["G", "G", "G", "G", "G", "g", "GJ", "J", "G-J", "x"],
   Shape: ["long", "low-profile", "Low-profile ", "button"],
   "Slow healing": ["no", "No", "yes", "not known"],
   "Size Fr": [14, "14FR", "CH 14", "14,0", "14G", "12/14", 4.7, 60],
@@ -43,11 +54,31 @@ const pools: Readonly<Record<string, readonly SheetValue[]>> = {
   "Date set by placing team": [null, null, null, AS_OF + 30, AS_OF - 3, day("2052-03-04"), "soon"],
   "Spare at home": ["same size", "both", "none", "smaller", "not known"],
   Turning: ["never", "weekly"],
-  Looked: ["clear", "cloudy", "milky, yellow or like feed", "nothing came"],
+  "Known from": ["record", "label", "seen", "Seen ", "not known"],
+  Site: [
+    ...Array<string>(20).fill("quiet"),
+    "quiet",
+    "quiet ",
+    "red",
+    "overgrown",
+    "leaking",
+    "infected",
+    "Infected",
+    "tight or stuck",
+    "not seen",
+    "oozing",
+  ],
+  "Trained for tube out": ["put in spare", "hold opening only", "no", "not known"],
+  "Own tube-out plan": ["yes", "no"],
+  "Cannot wait": ["none", "insulin", "other medicine, Insulin", "fluid or glucose", "seizure medicine", "not known", 7],
+  "Fill mL": [...Array<number>(9).fill(5), ...volumes],
+  "Put in mL": [...Array<number>(30).fill(5), ...volumes],
+  Looked: [...Array<string>(8).fill("clear"), "cloudy", "milky, yellow or like feed", "nothing came"],
   Reason: ["planned", "balloon burst", "came out, balloon empty", "Recall ", "fell out"],
 };
 const dated = ["Born", "Weighed on", "Stoma made", "Device in", "Booked for", "Measured on", "Spare expires"];
-const dates = new Set([...dated, "Checked on", "In", "Out"]);
+const more = ["Site seen on", "Status since"];
+const dates = new Set([...dated, ...more, "Checked on", "In", "Out"]);
 const volume = new Set(["Fill mL", "Most mL", "Out mL", "Put in mL"]);
 const length = new Set(["Length cm", "Lying cm", "Sitting cm", "Mark then cm", "Mark now cm", "Play mm", "Weight kg"]);
 length.add("Weight then kg");

@@ -15,7 +15,7 @@ const lineWith = async (name: ClinicSettingName, put: Put) =>
     .find(({ setting }) => setting.name === name)!;
 
 /** Settings for which any default would be taken for advice: settings.md, "no default". */
-const WITHOUT_DEFAULT = ["Int_Bumper_Adult", "Int_PEGJ", "Lengths", "Lead_Days", "Review_Days", "Flush_Child"];
+const WITHOUT_DEFAULT = ["Int_Bumper_Adult", "Int_PEGJ", "Lengths"];
 
 test("a caseload as it begins: nothing is unusual; what only the clinic can say is not entered", async () => {
   const doubts = doubtful(await viewWith({}));
@@ -54,7 +54,6 @@ describe("not usual: who agreed?", () => {
     ["TRUE", "Loss_Twice", { Loss_Twice: true }, /not a number/],
     ["emptied", "Check_Days", { Check_Days: null }, /Nothing is entered; the default is 7 days/],
     ["blanks", "PH_Max", { PH_Max: "  " }, /the default is 5 pH/],
-    ["another word", "Length_Rule", { Length_Rule: "smaller" }, /larger, mean, lying only/],
     ["due after the latest", "Int_Balloon_G", { Int_Balloon_G: 8 }, /\(8\) is above .*\(6\)/],
     ["the latest before due", "Lim_Balloon_G", { Lim_Balloon_G: 2 }, /\(3\) is above .*\(2\)/],
     ["mature before immature ends", "Tract_High", { Tract_Low: 12, Tract_High: 8 }, /\(12\) is above .*\(8\)/],
