@@ -107,6 +107,8 @@ export interface PresentColumn {
   readonly letters: string;
   /** Sheet rows from 1 in which something else than our formula stands. */
   readonly typed: readonly number[];
+  /** Our formula as it stands in the first row that has it. */
+  readonly formula: string;
 }
 
 export interface SurveyedList {

@@ -59,10 +59,17 @@ const usingsOf = (source: KindSource): readonly Using[] =>
     lengths: [1],
   }));
 
-/** Every role a column has, and for "Change" every choice of the columns it may stand on. */
-function slotsFor({ needs }: Recipe): readonly Slots[] {
+/**
+ * Every role a column has, and for "Change" every choice of the columns it may stand on. A role's slot stands in the
+ * column of its place among all roles.
+ */
+export function slotsOf({ needs, needsKinds }: Recipe, withKind: boolean): readonly Slots[] {
   const all: Slots = Object.fromEntries(roles.map(({ key, label }, index) => [key, { header: label, index }]));
-  const required = Object.fromEntries(needs.filter((one) => !one.optional).map(({ role }) => [role, all[role]!]));
+  const kind = withKind || needsKinds ? { kind: all.kind! } : {};
+  const required = {
+    ...Object.fromEntries(needs.filter((one) => !one.optional).map(({ role }) => [role, all[role]!])),
+    ...kind,
+  };
   const optional = needs.filter((one) => one.optional && one.role !== "kind").map(({ role }) => role);
   const some = optional.reduce<readonly Slots[]>(
     (found, role) => [...found, ...found.map((slots) => ({ ...slots, [role]: all[role]! }))],
@@ -80,7 +87,7 @@ function knownShapes(): ReadonlyMap<string, RecipeKey> {
     recipes
       .filter(({ needsKinds }) => !needsKinds)
       .flatMap((recipe) =>
-        slotsFor(recipe).flatMap((slots) =>
+        slotsOf(recipe, false).flatMap((slots) =>
           kindSources
             .flatMap(usingsOf)
             .flatMap((using) =>

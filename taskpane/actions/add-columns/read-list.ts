@@ -181,7 +181,8 @@ async function readPresent(
         : [data.top + i + 1],
     );
     const { header, letters } = columns[column]!;
-    present.set(key, { column, header, letters, typed });
+    const formula = formulas.map((row) => row[0] ?? null).find(isOurs) ?? "";
+    present.set(key, { column, header, letters, typed, formula });
   }
   return present;
 }

@@ -6,9 +6,10 @@ import { asOfIn, staleDay } from "./as-of";
 import { candidatesIn, locate } from "./find";
 import type { Asked, Choices, Survey, SurveyedList } from "./interface";
 import { guessedKinds } from "./kind-words";
+import { readBack } from "./read-back";
 import { readList } from "./read-list";
 import { count } from "../../texts/pieces";
-import { sheetLengths, sheetNumbers } from "./sheet-numbers";
+import { sheetLengths, sheetNumbers, type SheetNumbers } from "./sheet-numbers";
 
 const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {}, lengths: [] };
 
@@ -16,15 +17,23 @@ const DAYS_FROM_1904 =
   "This workbook counts its days from 1904 (a setting of older Macs). Columns with dates cannot be added to it: " +
   "copy the list into a new workbook.";
 
-/** Where to start: guesses put in, nothing ticked. */
-function proposalFor(list: SurveyedList, lengths: readonly number[]): Choices {
+/** Where to start: what columns of ours were made with, else guesses; nothing ticked. */
+function proposalFor(list: SurveyedList, numbers: SheetNumbers, lengths: readonly number[]): Choices {
   const ours = new Map(
     list.recipes.map(({ key, present }) => [(takesRole as { readonly [K in RecipeKey]?: Role })[key], present]),
   );
   const columns = Object.fromEntries(
     roles.map(({ key }) => [key, list.guesses[key]?.column ?? ours.get(key)?.column ?? null]),
   );
-  return { ...nothing, columns, kinds: guessedKinds(list, list.guesses.kind?.column ?? null), lengths };
+  const formulas = list.recipes.flatMap(({ key, present }) => (present ? [[key, present.formula] as const] : []));
+  const before = readBack(list, new Map(formulas), numbers);
+  return {
+    ...nothing,
+    columns: { ...columns, ...before.columns },
+    kinds: before.kinds ?? guessedKinds(list, before.columns?.kind ?? list.guesses.kind?.column ?? null),
+    numbers: before.numbers ?? {},
+    lengths: lengths.length > 0 ? lengths : (before.lengths ?? []),
+  };
 }
 
 export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<Survey> {
@@ -42,6 +51,6 @@ export async function surveyWorkbook(workbook: Workbook, asked: Asked): Promise<
     ...common,
     list,
     sentence: `${sentence} ${count(list.rows.length, "row")}.`,
-    proposal: proposalFor(list, sheetLengths(overview)),
+    proposal: proposalFor(list, common.numbers, sheetLengths(overview)),
   };
 }
