@@ -28,16 +28,14 @@ const errorForExcel = ({ code, message }: SheetError) =>
     message,
   );
 
-const forExcel = (value: unknown): unknown => (value instanceof SheetError ? errorForExcel(value) : value);
-
-const inSpill = (value: unknown): unknown =>
-  hasTextsForErrors && value instanceof SheetError ? `${value.code} ${value.message}` : forExcel(value);
+const inSpill = (error: SheetError): unknown =>
+  hasTextsForErrors ? `${error.code} ${error.message}` : errorForExcel(error);
 
 for (const definition of functions) {
   CustomFunctions.associate(definition.name, (...cells: unknown[]) => {
-    const answer = call(definition, cells);
-    if (Array.isArray(answer)) return answer.map((row) => row.map(inSpill));
-    if (SINGLE_AS_BLOCK) return [[forExcel(answer)]];
+    const answer = call(definition, cells, inSpill);
+    if (Array.isArray(answer)) return answer;
+    if (SINGLE_AS_BLOCK) return [[answer instanceof SheetError ? errorForExcel(answer) : answer]];
     /* Microsoft's documents throw an error that stands alone and return one inside a block; a returned one goes over
        the wire in the shape of newer data types, which Excel 2021 does not have. */
     if (answer instanceof SheetError) throw errorForExcel(answer);

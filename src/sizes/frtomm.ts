@@ -12,7 +12,7 @@ export const FRTOMM = define(
     params: {
       size: reading(
         "Size as a number of French, or as written: 14 Fr, CH14, FG 14, 14,0",
-        { unit: "Fr", limits: `above 0, at most ${LARGEST_FRENCH}` },
+        { unit: "Fr", limits: `above 0, at most ${LARGEST_FRENCH}`, plain: { above: 0, max: LARGEST_FRENCH } },
         readFrench,
       ),
     },

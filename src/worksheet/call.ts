@@ -5,26 +5,28 @@
  * array shows as 0 in Excel: office-js issue 1503); one cell in gives one value out, not a block of one.
  */
 import type { Cell, Matrix } from "./cell";
-import type { Param, Row, SheetFunction } from "./define";
+import type { Param, PlainNumbers, Row, SheetFunction } from "./define";
 import { CellError, SheetError } from "./error";
+import { isPlain } from "./parameters";
 
-/** What a call gives to a host. */
-export type Answer = Exclude<Cell, null> | SheetError | (Exclude<Cell, null> | SheetError)[][];
+/** What a call gives to a host; errors inside a block are `E`. */
+export type Answer<E = SheetError> = Exclude<Cell, null> | SheetError | (Exclude<Cell, null> | E)[][];
 
 type Single = Exclude<Cell, null> | SheetError;
 
 /** An argument that has a cell of its own for every row. */
 interface Varying {
+  /** Its place among the arguments. */
+  readonly place: number;
   readonly name: string;
   readonly param: Param<unknown>;
+  readonly plain: PlainNumbers | undefined;
   readonly isSubject: boolean;
   readonly block: Matrix<unknown>;
 }
 
-/** The arguments of one call, read as far as they are the same for every row. */
+/** The arguments of one call beside those that are the same for every row: these stand in the definition's own row. */
 interface Reading {
-  /** What `compute` gets. One object for all rows: values that vary are written into it row by row. */
-  readonly args: Record<string, unknown>;
   /** In the order of the arguments, up to one that stops every row. */
   readonly varying: readonly Varying[];
   /** The first argument that is longer than one cell: it gives the result its shape. */
@@ -82,8 +84,6 @@ function readCell(name: string, param: Param<unknown>, isSubject: boolean, given
   let value: unknown = null;
   if (typeof cell === "number") {
     value = param.read(cell);
-    // The way nearly every cell of a long column goes.
-    if (typeof value === "number") return value;
   } else if (!isBlank(cell)) {
     const code = errorCode(cell);
     if (code !== undefined) return passedOn(name, code);
@@ -149,62 +149,91 @@ function sound(value: unknown): Single {
   return "";
 }
 
+/** How a host wants an error inside a block. */
+type InBlock = (error: SheetError) => unknown;
+
+const asItIs: InBlock = (error) => error;
+
+/** One cell of a block. The type is the caller's: `call` promises what its host asked for. */
+function soundIn(value: unknown, inBlock: InBlock): Single {
+  const one = sound(value);
+  return typeof one === "object" ? (inBlock(one) as Single) : one;
+}
+
+/** Can this row go out as it is? Nearly every one can. */
+function isSound(row: Row, width: number): boolean {
+  if (row.length !== width) return false;
+  for (let i = 0; i < width; i++) {
+    const cell = row[i];
+    if (typeof cell === "number" ? !Number.isFinite(cell) : typeof cell !== "string" && typeof cell !== "boolean")
+      return false;
+  }
+  return true;
+}
+
+const soundRow = (row: Row, width: number, inBlock: InBlock): Single[] =>
+  isSound(row, width) ? (row as Single[]) : Array.from({ length: width }, (_, i) => soundIn(row[i], inBlock));
+
 /** A rectangle: short rows are padded with "". */
-function soundBlock(rows: readonly Row[]): Single[][] {
-  const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
-  if (width === 0) return [[""]];
-  return rows.map((row) =>
-    // Nearly every row is sound already: it goes out as it is.
-    row.length === width && row.every((cell) => sound(cell) === cell)
-      ? (row as Single[])
-      : Array.from({ length: width }, (_, i) => sound(row[i])),
-  );
+function soundBlock(rows: readonly Row[], inBlock: InBlock): Single[][] {
+  let width = 0;
+  for (const row of rows) width = Math.max(width, row.length);
+  return width === 0 ? [[""]] : rows.map((row) => soundRow(row, width, inBlock));
 }
 
 /** A row that is blank or at fault: the word or error first, "" beside it. */
 const filledRow = (first: Single, width: number): Single[] => [first, ...new Array<Single>(width - 1).fill("")];
 
-export function call(definition: SheetFunction, raw: readonly unknown[]): Answer {
+/**
+ * @param inBlock how the host wants an error that stands inside a block, so that a long result is gone over once only;
+ *   an error that is the whole answer stays a SheetError
+ */
+export function call<E = SheetError>(
+  definition: SheetFunction,
+  raw: readonly unknown[],
+  inBlock: (error: SheetError) => E = asItIs as (error: SheetError) => E,
+): Answer<E> {
   try {
-    return answer(definition, raw);
+    return answer(definition, raw, inBlock) as Answer<E>;
   } catch (fault) {
     return new SheetError(`could not be worked out (${fault instanceof Error ? fault.message : String(fault)})`);
+  } finally {
+    // A long column is not kept until the next call.
+    definition.row.values.fill(undefined);
   }
 }
 
-function answer(definition: SheetFunction, raw: readonly unknown[]): Answer {
+function answer(definition: SheetFunction, raw: readonly unknown[], inBlock: InBlock): Answer {
   const reading = readArguments(definition, raw);
   if (reading instanceof SheetError) return reading;
   const { shape } = reading;
 
   const { shape: kind, oneCellWith } = definition.result;
-  if (kind === "cell" || (oneCellWith !== undefined && reading.args[oneCellWith] !== undefined)) {
-    return shape ? cellByCell(definition, reading, shape.block) : sound(oneRow(definition, reading, 0, 0));
+  if (kind === "cell" || (oneCellWith !== undefined && definition.row.args[oneCellWith] !== undefined)) {
+    return shape ? cellByCell(definition, reading, shape.block, inBlock) : sound(oneRow(definition, reading, 0, 0));
   }
   if (kind === "row") {
     if (shape && shape.block[0]!.length !== 1) return new SheetError(`${shape.name} must be one column`);
-    return rowByRow(definition, reading, shape?.block.length ?? 1);
+    return rowByRow(definition, reading, shape?.block.length ?? 1, inBlock);
   }
   if (shape) return new SheetError(`${shape.name} must be one cell`);
   const block = oneRow(definition, reading, 0, 0);
-  return Array.isArray(block) ? soundBlock(block as Row[]) : sound(block);
+  return Array.isArray(block) ? soundBlock(block as Row[], inBlock) : sound(block);
 }
 
 /** Reads blocks, options and single cells once for the whole call; the cells that vary are read row by row. */
 function readArguments(definition: SheetFunction, raw: readonly unknown[]): Reading | SheetError {
-  const args: Record<string, unknown> = {};
+  const { values } = definition.row;
   const varying: Varying[] = [];
   let shape: Varying | undefined;
   let stopped: Single | undefined;
 
   for (const [i, { name, param, isSubject }] of definition.order.entries()) {
-    // A fixed set of keys from the start keeps the object in one shape for the rows.
-    args[name] = undefined;
     const given = isInvocation(raw[i]) ? undefined : raw[i];
     if (param.mode === "range") {
       const value = readBlock(name, param, given);
       if (value instanceof SheetError) return value;
-      args[name] = value;
+      values[i] = value;
       continue;
     }
     const block = asBlock(given);
@@ -215,7 +244,7 @@ function readArguments(definition: SheetFunction, raw: readonly unknown[]): Read
           `${shape.name} has ${sizeOf(shape.block)} cells and ${name} ${sizeOf(block)}: make them alike`,
         );
       }
-      const incoming = { name, param, isSubject, block };
+      const incoming = { place: i, name, param, plain: param.plain, isSubject, block };
       shape ??= incoming;
       if (stopped === undefined) varying.push(incoming);
       continue;
@@ -224,43 +253,67 @@ function readArguments(definition: SheetFunction, raw: readonly unknown[]): Read
     if (param.mode === "choice" && value instanceof SheetError) return value;
     if (value === BLANK_ROW) stopped ??= definition.result.blank;
     else if (value instanceof SheetError) stopped ??= value;
-    else args[name] = value;
+    else values[i] = value;
   }
-  return { args, varying, shape, stopped };
+  return { varying, shape, stopped };
 }
 
 /** Fills the arguments of one row and computes it; the first blank subject or faulty argument answers instead. */
-function oneRow(definition: SheetFunction, { args, varying, stopped }: Reading, r: number, c: number) {
+function oneRow(definition: SheetFunction, { varying, stopped }: Reading, r: number, c: number) {
+  const { values, args } = definition.row;
   for (let i = 0; i < varying.length; i++) {
-    const { name, param, isSubject, block } = varying[i]!;
-    const value = readCell(name, param, isSubject, block[r]![c]);
+    const { place, plain, block } = varying[i]!;
+    const cell = block[r]![c];
+    // The way nearly every cell of a long column goes.
+    if (typeof cell === "number" && plain !== undefined && isPlain(plain, cell)) {
+      values[place] = cell;
+      continue;
+    }
+    const { name, param, isSubject } = varying[i]!;
+    const value = readCell(name, param, isSubject, cell);
     if (typeof value === "object" && value instanceof SheetError) return value;
     if (value === BLANK_ROW) return definition.result.blank;
-    args[name] = value;
+    values[place] = value;
   }
   return stopped ?? definition.compute(args);
 }
 
-function cellByCell(definition: SheetFunction, reading: Reading, shape: Matrix<unknown>): Single[][] {
+/** From so many rows on a result is made at places in the code that no short one passes (see `longColumn`). */
+const LONG = 5000;
+
+/**
+ * A column of results, one cell a row. The engine learns for each place in the code at which an array is made what the
+ * array will hold and how long it will live: numbers alone, made where only long columns are, are kept bare and are not
+ * moved about (measured: without either, clearing up took four fifths of the time).
+ */
+function longColumn(definition: SheetFunction, reading: Reading, rows: number, inBlock: InBlock): Single[][] {
+  const out = new Array<Single[]>(rows);
+  for (let r = 0; r < rows; r++) {
+    const value = oneRow(definition, reading, r, 0);
+    if (typeof value === "number" && Number.isFinite(value)) out[r] = [value];
+    else out[r] = [soundIn(value, inBlock)];
+  }
+  return out;
+}
+
+function cellByCell(definition: SheetFunction, reading: Reading, shape: Matrix<unknown>, inBlock: InBlock): Single[][] {
   const width = shape[0]!.length;
+  if (shape.length >= LONG && width === 1) return longColumn(definition, reading, shape.length, inBlock);
   const out = new Array<Single[]>(shape.length);
   for (let r = 0; r < shape.length; r++) {
-    if (width === 1) {
-      out[r] = [sound(oneRow(definition, reading, r, 0))];
-      continue;
-    }
     const row = new Array<Single>(width);
-    for (let c = 0; c < width; c++) row[c] = sound(oneRow(definition, reading, r, c));
+    for (let c = 0; c < width; c++) row[c] = soundIn(oneRow(definition, reading, r, c), inBlock);
     out[r] = row;
   }
   return out;
 }
 
-function rowByRow(definition: SheetFunction, reading: Reading, rows: number): Single[][] {
+function rowByRow(definition: SheetFunction, reading: Reading, rows: number, inBlock: InBlock): Single[][] {
   const width = definition.result.columns?.length ?? 1;
-  return Array.from({ length: rows }, (_, r) => {
+  const out = new Array<Single[]>(rows);
+  for (let r = 0; r < rows; r++) {
     const row = oneRow(definition, reading, r, 0);
-    if (!Array.isArray(row)) return filledRow(sound(row), width);
-    return Array.from({ length: width }, (_, i) => sound((row as Row)[i]));
-  });
+    out[r] = Array.isArray(row) ? soundRow(row as Row, width, inBlock) : filledRow(soundIn(row, inBlock), width);
+  }
+  return out;
 }

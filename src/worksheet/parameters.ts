@@ -3,8 +3,9 @@
  * reader that turns one cell into a checked value, null for a blank, or a sentence.
  */
 import type { Cell, Matrix } from "./cell";
+import { FIRST_DAY, LAST_DAY } from "../maths/calendar";
 import { readDate } from "./dates";
-import type { Param } from "./define";
+import type { Param, PlainNumbers } from "./define";
 import { SheetError } from "./error";
 import { numberOfText } from "./numbers";
 
@@ -57,9 +58,28 @@ function param<T, O extends Optional<T>>(
   } as Param<WithFallback<O, T>>;
 }
 
+/** The rule with every limit filled in. */
+export const plainNumbers = (rule: NumberRule): PlainNumbers => ({
+  min: rule.min ?? -Infinity,
+  max: rule.max ?? Number.MAX_VALUE,
+  above: rule.above ?? -Infinity,
+  below: rule.below ?? Infinity,
+  whole: rule.whole ?? false,
+  zeroIsBlank: rule.zeroIsBlank ?? false,
+});
+
+/** Is this number within the rule? Never where it is not finite, or stands for a blank. */
+export const isPlain = (rule: PlainNumbers, value: number): boolean =>
+  value >= rule.min &&
+  value <= rule.max &&
+  value > rule.above &&
+  value < rule.below &&
+  (!rule.whole || Math.floor(value) === value) &&
+  (value !== 0 || !rule.zeroIsBlank);
+
 /** Reads a number by a rule; also used by kinds of argument that look like numbers but accept more. */
 export function numberReader(rule: NumberRule): (cell: Exclude<Cell, null>) => number | null | SheetError {
-  const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity, whole, zeroIsBlank } = rule;
+  const plain = plainNumbers(rule);
   const units = [...(rule.unit ? [rule.unit] : []), ...(rule.unitTexts ?? [])];
   const outside = (slip: string | undefined): SheetError =>
     new SheetError(`must be ${limitsInWords({ ...rule, whole: false })}${slip === undefined ? "" : `: ${slip}`}`);
@@ -68,12 +88,11 @@ export function numberReader(rule: NumberRule): (cell: Exclude<Cell, null>) => n
   const broken = new SheetError("must be a whole number");
   const unreadable = new SheetError(rule.unit ? `must be one number of ${rule.unit}` : "must be one number");
   const check = (value: number): number | null | SheetError => {
-    if (value === 0 && zeroIsBlank) return null;
-    if (!(value >= min && value <= max && value > above && value < below)) {
-      if (!Number.isFinite(value)) return unreadable;
-      return value < min || value <= above ? tooLow : tooHigh;
-    }
-    return whole && !Number.isInteger(value) ? broken : value;
+    if (isPlain(plain, value)) return value;
+    if (value === 0 && plain.zeroIsBlank) return null;
+    if (!Number.isFinite(value)) return unreadable;
+    if (value < plain.min || value <= plain.above) return tooLow;
+    return value > plain.max || value >= plain.below ? tooHigh : broken;
   };
   return (cell) => {
     if (typeof cell === "number") return check(cell);
@@ -90,27 +109,32 @@ export function number<const O extends Optional<number> & NumberRule>(help: stri
   return param<number, O>(options, {
     mode: "each",
     help,
+    plain: plainNumbers(options),
     read: numberReader(options),
     ...(options.unit && { unit: options.unit }),
     ...(limits && { limits }),
   });
 }
 
+/** Day numbers without a time of day. */
+const days = plainNumbers({ min: FIRST_DAY, max: LAST_DAY, whole: true });
+
 /** A date in one cell, or in each cell of a range. */
 export function date<const O extends Optional<number>>(help: string, options: O) {
-  return param<number, O>(options, { mode: "each", help, unit: "date", read: readDate });
+  return param<number, O>(options, { mode: "each", help, unit: "date", plain: days, read: readDate });
 }
 
 /** Any kind of cell that has a reader of its own. */
 export function reading<T, const O extends Optional<T>>(
   help: string,
-  options: O & { readonly unit?: string; readonly limits?: string },
+  options: O & { readonly unit?: string; readonly limits?: string; readonly plain?: NumberRule },
   read: Param<T>["read"],
 ) {
   return param<T, O>(options, {
     mode: "each",
     help,
     read,
+    ...(options.plain && { plain: plainNumbers(options.plain) }),
     ...(options.unit && { unit: options.unit }),
     ...(options.limits && { limits: options.limits }),
   });
