@@ -5,7 +5,7 @@ import { documented } from "../worksheet/documented";
 import { notAvailable, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
-import { checkColumns, checkRows, FOR_LIMITS, lossTrend } from "./checks";
+import { checkColumns, checkRows, FOR_LIMITS, trendOfAll } from "./checks";
 import { expectedVolume } from "./volumes";
 
 /** Share of the fill that is looked for: clinic setting, no published source. */
@@ -32,7 +32,7 @@ export const BALLOONHALF = define(
       if (rows.length < FOR_LIMITS) {
         return notAvailable(`needs at least ${FOR_LIMITS} checks of this balloon; there are ${rows.length}`);
       }
-      const trend = lossTrend(checks, rows);
+      const trend = trendOfAll(date, out, putIn);
       if (trend instanceof SheetError) return trend;
       if (!(trend.high > 0)) return noLoss;
       const above = Math.max(0, rounded(trend.last.putIn - share * expected));

@@ -9,6 +9,7 @@ import { readDate } from "../worksheet/dates";
 import { notAvailable, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { numberReader } from "../worksheet/parameters";
+import { rememberLast } from "../worksheet/remember";
 import { columnOf, filledRows, type NumberColumn } from "../worksheet/rows";
 import { LARGEST_VOLUME, unitTexts } from "./volumes";
 
@@ -32,9 +33,12 @@ export interface Checks {
   readonly in: NumberColumn;
 }
 
+const filled = rememberLast((date: NumberColumn, out: NumberColumn, putIn: NumberColumn) =>
+  filledRows({ date, out, in: putIn }),
+);
+
 /** Filled rows of the three columns; a partly blank one is a fault that names the row. */
-export const checkRows = ({ date, out, in: putIn }: Checks): Uint32Array | SheetError =>
-  filledRows({ date, out, in: putIn });
+export const checkRows = ({ date, out, in: putIn }: Checks): Uint32Array | SheetError => filled(date, out, putIn);
 
 /** Fewer checks give no slope; fewer than FOR_LIMITS give no limits: the whole range of slopes covers 67% or 92%. */
 const FOR_SLOPE = 3;
@@ -68,3 +72,12 @@ export function lossTrend(checks: Checks, rows: Iterable<number>): Trend | Sheet
   const lastRow = order[n - 1]!;
   return { ...slope, checks: n, last: { date: checks.date.values[lastRow]!, putIn: checks.in.values[lastRow]! } };
 }
+
+/** The trend of all filled rows, for a formula on every row of a sheet. */
+export const trendOfAll = rememberLast(
+  (date: NumberColumn, out: NumberColumn, putIn: NumberColumn): Trend | SheetError => {
+    const checks = { date, out, in: putIn };
+    const rows = checkRows(checks);
+    return rows instanceof SheetError ? rows : lossTrend(checks, rows);
+  },
+);

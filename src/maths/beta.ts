@@ -4,6 +4,7 @@
  *
  * A place x is given together with `rest` = 1 - x, because either may be too small to be told from the other's rounding.
  */
+import { normalQuantile } from "./normal";
 import { halfDeviance, stirlingError } from "./gamma";
 import { findRoot } from "./root";
 
@@ -45,6 +46,21 @@ export function betaLower(a: number, b: number, x: number, rest = 1 - x): number
     : 1 - Math.min(1, betaTerm(b, a, rest, x) * betaFraction(b, a, rest));
 }
 
+/**
+ * A start in ln odds: Carter's approximation to Fisher's z (Abramowitz and Stegun 26.5.22); for few events, where it may
+ * miss by far, the middle.
+ */
+function oddsStart(p: number, a: number, b: number): number {
+  const z = normalQuantile(p);
+  const [pa, pb] = [1 / (2 * a - 1), 1 / (2 * b - 1)];
+  if (!(a > 1 && b > 1)) return Math.log(a / b);
+  const h = 2 / (pa + pb);
+  const lambda = (z * z - 3) / 6;
+  const w = (z * Math.sqrt(h + lambda)) / h + (pb - pa) * (lambda + 5 / 6 - 2 / (3 * h));
+  const start = Math.log(a / b) + 2 * w;
+  return Number.isFinite(start) ? start : Math.log(a / b);
+}
+
 /** The odds x/(1 - x) below which the chance `p`, at most one half, lies. */
 export function betaQuantileOdds(p: number, a: number, b: number): number {
   const off = (logOdds: number): readonly [number, number] => {
@@ -53,5 +69,5 @@ export function betaQuantileOdds(p: number, a: number, b: number): number {
     const chance = betaLower(a, b, x, rest);
     return [Math.log(chance / p), (a * betaTerm(a, b, x, rest)) / chance];
   };
-  return Math.exp(findRoot(off, -700, 700, Math.log(a / b)));
+  return Math.exp(findRoot(off, -700, 700, oddsStart(p, a, b), true));
 }

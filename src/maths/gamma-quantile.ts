@@ -5,6 +5,8 @@ import { findRoot } from "./root";
 
 /** Above this shape the expansion below has all digits for |z| up to 6. */
 const EXPANSION_FROM = 1e6;
+/** Above this one it is the best start: one or two steps are left to go. */
+const GOOD_START_FROM = 50;
 
 /** Cornish-Fisher expansion of the gamma quantile (Abramowitz and Stegun 26.2.49 with the gamma's cumulants). */
 function expandedQuantile(a: number, z: number): number {
@@ -34,7 +36,12 @@ export function gammaQuantile(p: number, a: number, tail: "lower" | "upper" = "l
   // Wilson and Hilferty's cube; near 0 the first term of the lower tail's series.
   const cube = 1 - 1 / (9 * a) + z / (3 * Math.sqrt(a));
   const logLower = tail === "lower" ? Math.log(p) : Math.log1p(-p);
-  const start = cube > 0.3 ? Math.log(a) + 3 * Math.log(cube) : (logLower + logGamma(a + 1)) / a;
+  const start =
+    a > GOOD_START_FROM && Math.abs(z) < 6
+      ? Math.log(expandedQuantile(a, z))
+      : cube > 0.3
+        ? Math.log(a) + 3 * Math.log(cube)
+        : (logLower + logGamma(a + 1)) / a;
 
   // In ln x, where the logarithm of a tail is smooth; the smaller tail keeps its digits.
   const small = p <= 0.5 === (tail === "lower") ? "lower" : "upper";
@@ -47,5 +54,5 @@ export function gammaQuantile(p: number, a: number, tail: "lower" | "upper" = "l
   };
   const [lowest, highest] = [-744, Math.log(a + 2000) + 1];
   if (small === "lower" && off(lowest)[0] >= 0) return 0;
-  return Math.exp(findRoot(off, lowest, highest, start));
+  return Math.exp(findRoot(off, lowest, highest, start, small === "lower"));
 }

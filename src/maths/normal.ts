@@ -13,6 +13,14 @@ export const normalUpper = (z: number): number => {
  * A rough start (Hastings 1955, in Abramowitz and Stegun 26.2.23, good to 0.00045), then Halley's steps on the tail.
  */
 export function normalQuantile(p: number): number {
+  if (p !== last.p) last = { p, z: quantile(p) };
+  return last.z;
+}
+
+/** One level serves a whole column. */
+let last = { p: NaN, z: NaN };
+
+function quantile(p: number): number {
   if (p === 0.5) return 0;
   const tail = p < 0.5 ? p : 1 - p;
   if (!(tail > 0)) return p < 0.5 ? -Infinity : p <= 1 ? Infinity : NaN;

@@ -9,14 +9,41 @@ export interface Limits {
   readonly high: number;
 }
 
-/** Exact limits for the expected count behind `count` events (Garwood F, Biometrika 1936;28:437-442). */
-export function poissonLimits(count: number, level: number): Limits {
+/** Answers kept at most, each for a count or a pair of counts: a column holds the same few again and again. */
+const KEPT = 50_000;
+
+/** Remembers what `work` gave for each pair of numbers, for one level at a time. */
+function byCounts<R>(work: (a: number, b: number, level: number) => R): (a: number, b: number, level: number) => R {
+  let known = new Map<number, Map<number, R>>();
+  let size = 0;
+  let lastLevel = NaN;
+  return (a, b, level) => {
+    if (level !== lastLevel || size >= KEPT) {
+      known = new Map();
+      size = 0;
+      lastLevel = level;
+    }
+    let row = known.get(a);
+    if (row === undefined) known.set(a, (row = new Map()));
+    let answer = row.get(b);
+    if (answer === undefined) {
+      row.set(b, (answer = work(a, b, level)));
+      size++;
+    }
+    return answer;
+  };
+}
+
+const limitsOf = byCounts((count, _, level): Limits => {
   const tail = (1 - level) / 2;
   return {
     low: count === 0 ? 0 : gammaQuantile(tail, count),
     high: gammaQuantile(tail, count + 1, "upper"),
   };
-}
+});
+
+/** Exact limits for the expected count behind `count` events (Garwood F, Biometrika 1936;28:437-442). */
+export const poissonLimits = (count: number, level: number): Limits => limitsOf(count, 0, level);
 
 /** Chance of at most n events where `mean` are expected. */
 export const poissonAtMost = (n: number, mean: number): number => (mean === 0 ? 1 : gammaTails(n + 1, mean).upper);
@@ -49,8 +76,27 @@ const atLeast = (k: number, n: number, x: number, rest: number): number =>
 /** Counts whose chances differ by less than this are equally likely; the usual allowance for rounding. */
 const AS_LIKELY = 1 + 1e-7;
 
+/** Up to so many trials every outcome is added up, which takes less than two tails. */
+const FEW_TRIALS = 100;
+
+/** The same from the chances of all outcomes, each as a multiple of the one seen; NaN where these grow beyond numbers. */
+function fewP(k: number, n: number, odds: number): number {
+  let [rarer, all] = [1, 1];
+  const add = (times: number): void => {
+    all += times;
+    if (times <= AS_LIKELY) rarer += times;
+  };
+  for (let i = k, times = 1; i < n; i++) add((times *= ((n - i) / (i + 1)) * odds));
+  for (let i = k, times = 1; i > 0; i--) add((times *= i / ((n - i + 1) * odds)));
+  return rarer / all;
+}
+
 /** Two-sided p: all outcomes that are not more likely than the one seen. */
 function binomialP(k: number, n: number, x: number, rest: number): number {
+  if (n <= FEW_TRIALS) {
+    const p = fewP(k, n, x / rest);
+    if (p > 0) return p;
+  }
   const seen = binomial(k, n, x, rest) * AS_LIKELY;
   const expected = n * x;
   if (k === expected) return 1;
@@ -75,19 +121,28 @@ export interface RateRatio extends Limits {
   readonly p: number;
 }
 
+/** Limits of A's odds by Clopper and Pearson; infinite where B has no events. */
+const oddsLimits = byCounts((eventsA, eventsB, level): Limits => {
+  const tail = (1 - level) / 2;
+  return {
+    low: eventsA === 0 ? 0 : betaQuantileOdds(tail, eventsA, eventsB + 1),
+    // The upper limit of A's odds is one over the lower limit of B's.
+    high: eventsB === 0 ? Infinity : 1 / betaQuantileOdds(tail, eventsB, eventsA + 1),
+  };
+});
+
 /**
  * Ratio of two rates, by the share of all events that fell to A (Przyborowski and Wilenski, Biometrika
- * 1940;31:313-323); limits by Clopper and Pearson. Infinite where B has no events.
+ * 1940;31:313-323). Infinite where B has no events.
  */
 export function rateRatio(eventsA: number, daysA: number, eventsB: number, daysB: number, level: number): RateRatio {
-  const n = eventsA + eventsB;
-  const tail = (1 - level) / 2;
+  const { low, high } = oddsLimits(eventsA, eventsB, level);
   const perDays = daysB / daysA;
+  const days = daysA + daysB;
   return {
     ratio: (eventsA / eventsB) * perDays,
-    low: eventsA === 0 ? 0 : betaQuantileOdds(tail, eventsA, eventsB + 1) * perDays,
-    // The upper limit of A's odds is one over the lower limit of B's.
-    high: eventsB === 0 ? Infinity : perDays / betaQuantileOdds(tail, eventsB, eventsA + 1),
-    p: binomialP(eventsA, n, daysA / (daysA + daysB), daysB / (daysA + daysB)),
+    low: low * perDays,
+    high: high * perDays,
+    p: binomialP(eventsA, eventsA + eventsB, daysA / days, daysB / days),
   };
 }

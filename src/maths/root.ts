@@ -4,6 +4,9 @@
  */
 const LAST_DIGITS = 1e-15;
 
+/** Newton's next place is wrong by about the square of its step: below this one nothing would change any more. */
+const SURE_STEP = 1e-10;
+
 const isNear = (step: number, x: number): boolean => Math.abs(step) <= LAST_DIGITS * Math.max(1, Math.abs(x));
 
 /**
@@ -11,14 +14,15 @@ const isNear = (step: number, x: number): boolean => Math.abs(step) <= LAST_DIGI
  * leave it the bracket is halved instead.
  *
  * @param f value and slope at x; the values at `low` and `high` differ in sign
+ * @param rising whether f rises, where that is known
  */
 export function findRoot(
   f: (x: number) => readonly [value: number, slope: number],
   low: number,
   high: number,
   start: number,
+  rising = f(low)[0] <= 0,
 ): number {
-  const rising = f(low)[0] <= 0;
   let [below, above] = [low, high];
   let x = start > low && start < high ? start : (low + high) / 2;
   for (let step = 0; step < 200; step++) {
@@ -27,8 +31,10 @@ export function findRoot(
     if (value < 0 === rising) below = x;
     else above = x;
     const newton = x - value / slope;
-    const next = newton > below && newton < above ? newton : (below + above) / 2;
+    const isNewton = newton > below && newton < above;
+    const next = isNewton ? newton : (below + above) / 2;
     if (isNear(next - x, x)) return next;
+    if (isNewton && Math.abs(next - x) <= SURE_STEP) return next;
     x = next;
   }
   return x;

@@ -26,16 +26,16 @@ function tiedTerm(values: ArrayLike<number>): number {
  * @returns undefined when no two points differ in x; limits never beyond the smallest and largest slope
  */
 export function theilSen(x: ArrayLike<number>, y: ArrayLike<number>, z: number): Slope | undefined {
-  const slopes: number[] = [];
+  const all = new Float64Array((x.length * (x.length - 1)) / 2);
+  let pairs = 0;
   for (let i = 0; i < x.length; i++) {
     for (let j = i + 1; j < x.length; j++) {
-      if (x[i] !== x[j]) slopes.push((y[j]! - y[i]!) / (x[j]! - x[i]!));
+      // Adding 0 makes a 0 of a -0, which the sort would tell apart.
+      if (x[i] !== x[j]) all[pairs++] = (y[j]! - y[i]!) / (x[j]! - x[i]!) + 0;
     }
   }
-  if (slopes.length === 0) return undefined;
-  slopes.sort((a, b) => a - b);
-
-  const pairs = slopes.length;
+  if (pairs === 0) return undefined;
+  const slopes = all.subarray(0, pairs).sort();
   const middle = Math.floor(pairs / 2);
   const slope = pairs % 2 === 1 ? slopes[middle]! : (slopes[middle - 1]! + slopes[middle]!) / 2;
 

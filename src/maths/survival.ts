@@ -122,22 +122,63 @@ export function kaplanMeier(counts: DayCounts, level: number): Curve {
 /** Shares nearer than this are the same: R's tolerance, the square root of the machine's precision. */
 const SAME_SHARE = Math.sqrt(Number.EPSILON);
 
+/** The least value up to each step: falls throughout, also where a limit does not. */
+const leastSoFar = (curve: Float64Array): Float64Array => {
+  const least = new Float64Array(curve.length);
+  let lowest = Infinity;
+  for (let i = 0; i < curve.length; i++) {
+    if (curve[i]! < lowest) lowest = curve[i]!;
+    least[i] = lowest;
+  }
+  return least;
+};
+
+/** The first step at which a falling column is at most, or `below`, a level; its length where there is none. */
+function firstAt(least: Float64Array, level: number, below: boolean): number {
+  let [from, to] = [0, least.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (below ? least[middle]! < level : least[middle]! <= level) to = middle;
+    else from = middle + 1;
+  }
+  return from;
+}
+
 /**
  * The day on which a curve has fallen to 1 - share; where it lies exactly there for a while, the middle of that time,
  * as R's quantile for survfit documents.
  */
-function dayOf(share: number, { day, lastDay }: Curve, curve: Float64Array): number | undefined {
+function dayOf(share: number, { day, lastDay }: Curve, curve: Float64Array, least: Float64Array): number | undefined {
   const level = 1 - share;
-  const reached = curve.findIndex((left) => left <= level + SAME_SHARE);
-  if (reached < 0) return undefined;
+  const reached = firstAt(least, level + SAME_SHARE, false);
+  if (reached === least.length) return undefined;
   if (curve[reached]! < level - SAME_SHARE) return day[reached];
-  const passed = curve.findIndex((left) => left < level - SAME_SHARE);
+  const passed = firstAt(least, level - SAME_SHARE, true);
   return (day[reached]! + (day[passed] ?? lastDay)) / 2;
 }
 
+interface Falling {
+  readonly working: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+const falling = new WeakMap<Curve, Falling>();
+
+function fallingOf(curve: Curve): Falling {
+  let least = falling.get(curve);
+  if (!least) {
+    least = { working: leastSoFar(curve.working), low: leastSoFar(curve.low), high: leastSoFar(curve.high) };
+    falling.set(curve, least);
+  }
+  return least;
+}
+
 /** The day by which `share` have failed, and its limits; undefined where the curve or limit does not fall so far. */
-export const lifeQuantile = (curve: Curve, share: number) => ({
-  day: dayOf(share, curve, curve.working),
-  low: dayOf(share, curve, curve.low),
-  high: dayOf(share, curve, curve.high),
-});
+export function lifeQuantile(curve: Curve, share: number) {
+  const least = fallingOf(curve);
+  return {
+    day: dayOf(share, curve, curve.working, least.working),
+    low: dayOf(share, curve, curve.low, least.low),
+    high: dayOf(share, curve, curve.high, least.high),
+  };
+}

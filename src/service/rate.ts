@@ -25,7 +25,7 @@ export const RATE = define(
     },
     compute: ({ events, tubedays, per, level }) => {
       const { low, high } = poissonLimits(events, level);
-      return [events, low, high].map((count) => (count / tubedays) * per);
+      return [(events / tubedays) * per, (low / tubedays) * per, (high / tubedays) * per];
     },
   },
   documented && {

@@ -18,9 +18,9 @@ const sameColumn = (a: Column, b: Column): boolean => {
 export function rememberLast<C extends readonly Column[], R>(work: (...columns: C) => R): (...columns: C) => R {
   let last: { readonly columns: C; readonly answer: R } | undefined;
   return (...columns) => {
-    if (!last || !columns.every((column, i) => sameColumn(column, last!.columns[i]!))) {
-      last = { columns, answer: work(...columns) };
-    }
+    const known = last !== undefined && columns.every((column, i) => sameColumn(column, last!.columns[i]!));
+    // The newest columns are kept also when they hold the same as the last: the next row then finds them by identity.
+    last = { columns, answer: known ? last!.answer : work(...columns) };
     return last.answer;
   };
 }

@@ -2,7 +2,7 @@
 import { cpus } from "node:os";
 import { benchBundles } from "./bundles";
 import { benchCaseload } from "./caseload";
-import { benchFunctions } from "./functions";
+import { benchFunctions } from "./functions/index";
 import { benchLives } from "./lives";
 import { benchPage } from "./page";
 import { benchFiles } from "./files";
