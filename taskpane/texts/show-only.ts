@@ -25,5 +25,12 @@ export const showOnly = {
   hiddenNow: (n: number) => `${rows(n)} of this list ${n === 1 ? "is" : "are"} hidden now.`,
   allShown: "All rows of this list are shown now.",
   clear: "Clear the ticks",
+  order: {
+    title: "Which rows come first",
+    press: "Most urgent first",
+    note: "Sorts the whole list by ‘To do’, the worst first. Rows move with all that stands in them; blank ones go to the end.",
+    filtered: "Show all rows first: hidden ones would stay where they are.",
+    done: (n: number) => `${rows(n)} sorted, the most urgent first. Undo in the sheet puts them back.`,
+  },
   working: "Showing the rows",
 };

@@ -245,6 +245,10 @@ export type TakenBack =
   | { readonly outcome: "differs"; readonly sentence: string; readonly cells: readonly string[] }
   | { readonly outcome: "failed"; readonly sentence: string };
 
+/** What became of sorting. */
+export type Sorted =
+  { readonly outcome: "sorted"; readonly rows: number } | { readonly outcome: "refused"; readonly sentence: string };
+
 export type Stop = () => void;
 
 export interface Workbook {
@@ -256,6 +260,11 @@ export interface Workbook {
   /** Checks `expects` first. Never throws for what a workbook can hold: it refuses with a sentence. */
   apply(change: Change, watch: Progress): Promise<Receipt>;
   takeBack(receipt: Receipt, options?: { readonly force?: boolean }): Promise<TakenBack>;
+  /**
+   * Whole rows of a table in the rising order of a column of numbers, formulas along. Nothing is written, so it is no
+   * change: the host's own undo takes it back. Never throws: it refuses with a sentence.
+   */
+  sort(table: string, by: string): Promise<Sorted>;
   /** Selects and shows a place. */
   reveal(place: Place): Promise<void>;
   /** Told after anything that may have changed the overview or the selection. */

@@ -4,6 +4,8 @@ import type { Recipe } from "../../../src/columns/recipes/recipe";
 import type { TableColumn } from "../../../src/caseload/book";
 import type { OptionalGroup } from "../../../src/caseload/column";
 import { rowsTables, tableNames } from "../../../src/caseload/names";
+import { TO_DO } from "../../../src/caseload/sort-key";
+import { urgencies } from "../../../src/caseload/urgency";
 import { boundColumns, columnsOf } from "../../../src/caseload/tables";
 import { contains } from "../../workbook/area";
 import type { Overview, Workbook } from "../../workbook/port";
@@ -72,7 +74,9 @@ function ofCaseload({ header, kind, validation, rules }: TableColumn, recipe: Re
       words: validation?.kind === "list" ? validation.words : [],
       kind,
     };
-  const coloured = (rules ?? []).flatMap((rule) => rule.words ?? []);
+  /* Rules stand by colour; the words of To do have an order of their own. */
+  const coloured =
+    header === TO_DO ? urgencies.map(({ word }) => word) : (rules ?? []).flatMap((rule) => rule.words ?? []);
   return {
     header,
     help: recipe?.help ?? WORKED_OUT,

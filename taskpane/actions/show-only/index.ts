@@ -4,6 +4,7 @@ import type { Afterwards } from "../action";
 import { count, figure } from "../../texts/pieces";
 import type { ShowSurvey, View } from "./interface";
 
+export { afterSorting, urgencyOrder } from "./order";
 export { surveyList } from "./survey";
 export { showAll, showWithoutDate, viewOf, withoutDateSentence } from "./view";
 export { facetRoles, type ShowChoices, type ShowSurvey, type View } from "./interface";

@@ -5,10 +5,12 @@ import {
   afterWithoutDate,
   showAll,
   showWithoutDate,
+  urgencyOrder,
   viewOf,
   withoutDateSentence,
   type ShowSurvey,
 } from "../../actions/show-only";
+import type { SurveyedList } from "../../actions/add-columns/interface";
 import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
 import { showOnly as words } from "../../texts/show-only";
@@ -49,6 +51,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
       <Cannot why={cannot} />
       {list && (
         <>
+          <OrderStep state={state} list={list} isFiltered={survey.hidden.size > 0} />
           <DatesStep state={state} survey={survey} sentence={withoutDateSentence(survey, view, choices)} />
           <Step title={words.choose}>
             <p className="note">{survey.facets.length > 0 ? words.chooseLead : words.nothingToChoose}</p>
@@ -148,6 +151,33 @@ function ListChoice({ state, survey }: { readonly state: ShowOnlyState; readonly
           </select>
         </div>
       )}
+    </Step>
+  );
+}
+
+interface OrderProps {
+  readonly state: ShowOnlyState;
+  readonly list: SurveyedList;
+  readonly isFiltered: boolean;
+}
+
+/** Only for a list that has an order of its own. */
+function OrderStep({ state, list, isFiltered }: OrderProps) {
+  const order = urgencyOrder(list);
+  if (!order) return null;
+  return (
+    <Step title={words.order.title}>
+      <p className="note">{isFiltered ? words.order.filtered : words.order.note}</p>
+      <div className="presses">
+        <button
+          type="button"
+          className="button"
+          disabled={isFiltered || state.isWorking}
+          onClick={() => void state.sort(order)}
+        >
+          {words.order.press}
+        </button>
+      </div>
     </Step>
   );
 }

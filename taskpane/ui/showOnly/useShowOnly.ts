@@ -2,7 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Afterwards } from "../../actions/action";
 import type { SurveyedList } from "../../actions/add-columns/interface";
-import { surveyList, type ShowChoices, type ShowSurvey } from "../../actions/show-only";
+import { afterSorting, surveyList, type ShowChoices, type ShowSurvey } from "../../actions/show-only";
 import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Change, Overview, Receipt, Workbook } from "../../workbook/port";
@@ -24,6 +24,8 @@ export interface ShowOnlyState {
   reveal(list: SurveyedList): void;
   /** Looks once more before it acts: somebody may have typed in the sheet since the counts were made. */
   apply(wish: (survey: ShowSurvey) => Wished | null): Promise<void>;
+  /** The rows of a table in the order of its column of numbers. */
+  sort(order: { readonly table: string; readonly by: string }): Promise<void>;
 }
 
 interface Wished {
@@ -76,21 +78,12 @@ export function useShowOnly(
     if (isShown && !isWorking && signature !== null) void look();
   }, [isShown, isWorking, look, round, signature]);
 
-  async function apply(wish: (survey: ShowSurvey) => Wished | null) {
+  async function trying(work: (of: Workbook) => Promise<Afterwards | null>) {
     if (!workbook) return;
     setWorking(true);
     /* A look that is still under way began before this: it must not come in after it. */
     looks.current++;
-    const tried = await (async () => {
-      const fresh = await lookNow();
-      setSurvey(fresh);
-      const wished = wish(fresh);
-      if (!wished) return null;
-      const { change, afterwards } = wished;
-      return afterwards(
-        await workbook.apply(change, { report: () => undefined, signal: new AbortController().signal }),
-      );
-    })().catch((error: unknown): Afterwards => ({
+    const tried = await work(workbook).catch((error: unknown): Afterwards => ({
       outcome: "stopped",
       sentences: [paneTexts.unexpected(String(error))],
       where: null,
@@ -118,6 +111,15 @@ export function useShowOnly(
     },
     reveal: ({ sheet, area }) => reveal({ sheet, area: { ...area, rows: 1, columns: 1 } }),
     look: () => setRound((n) => n + 1),
-    apply,
+    apply: (wish) =>
+      trying(async (of) => {
+        const fresh = await lookNow();
+        setSurvey(fresh);
+        const wished = wish(fresh);
+        if (!wished) return null;
+        const { change, afterwards } = wished;
+        return afterwards(await of.apply(change, { report: () => undefined, signal: new AbortController().signal }));
+      }),
+    sort: ({ table, by }) => trying(async (of) => afterSorting(await of.sort(table, by))),
   };
 }

@@ -2,10 +2,10 @@
 import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
 import { cellAddress } from "../../../src/columns/formula";
 import { CellError } from "../../../src/worksheet/error";
-import { overlaps } from "../area";
+import { bottom, overlaps, right } from "../area";
 import { checkedTargets, toTakeBack } from "../beforehand";
 import { goToShown } from "../inSight";
-import type { Change, Place, Progress, Receipt, TakenBack, Workbook } from "../port";
+import type { Change, Place, Progress, Receipt, Sorted, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
   inTheWay,
@@ -25,8 +25,11 @@ import { engineNames, TODAY_IN_GRID } from "./names";
 import { isTodayName } from "./open/names";
 import { reveal } from "./reveal";
 import { removalObstacle } from "./rows/obstacles";
+import { risingOrder, sortTarget } from "../sorted";
+import { reorder } from "./sorting";
 import { carryOut, type TakeBack } from "./steps";
 import { geometryNow } from "./tables";
+import { tieOf } from "./ties";
 import { defineName, type Desk } from "./write";
 
 /** Null for a name. */
@@ -71,6 +74,28 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
   async apply(change: Change, watch: Progress): Promise<Receipt> {
     if (this.isHeld) return { outcome: "refused", sentence: HELD, done: [] };
     return this.atWork(() => this.carryOut(change, watch));
+  }
+
+  async sort(table: string, by: string): Promise<Sorted> {
+    if (this.isHeld) return { outcome: "refused", sentence: HELD };
+    return this.atWork(async () => {
+      const target = sortTarget(this.overviewNow(), table, by);
+      if (target instanceof Refusal) return { outcome: "refused", sentence: target.sentence };
+      const { sheet, data } = target;
+      const range = {
+        startRow: data.top,
+        endRow: bottom(data) - 1,
+        startColumn: data.left,
+        endColumn: right(data) - 1,
+      };
+      const tie = tieOf(this.engine, this, sheet, range);
+      if (tie !== undefined) return { outcome: "refused", sentence: tie };
+      const reader = this.reader(sheet);
+      const keys = Array.from({ length: data.rows }, (_, r) => reader.value(data.top + r, data.left + target.column));
+      const from = risingOrder(keys).map((row) => data.top + row);
+      reorder(this.engine, this, sheet, range, (row) => from[row - data.top]!);
+      return { outcome: "sorted", rows: data.rows };
+    });
   }
 
   private async atWork<T>(work: () => Promise<T>): Promise<T> {

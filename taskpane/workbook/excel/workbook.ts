@@ -11,6 +11,7 @@ import type {
   Place,
   Progress,
   Receipt,
+  Sorted,
   StepKind,
   Stop,
   TakenBack,
@@ -28,6 +29,7 @@ import {
 } from "../target";
 import { doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../written";
 import { addColumns, noTraces, removeColumns } from "./columns";
+import { sortTarget } from "../sorted";
 import { listen } from "./events";
 import { defineName, removeFormula, removeName, writeFormula } from "./single";
 import { overview } from "./overview";
@@ -36,6 +38,7 @@ import { read } from "./read";
 import { select } from "./select";
 import { rowStep, workOf, type CellsTarget } from "./rowSteps";
 import { errorSentence } from "./sentences";
+import { sortTable } from "./sortTable";
 
 /** A step as far as it came, with what is needed to undo it. */
 interface Made extends Written {
@@ -79,6 +82,17 @@ export class ExcelWorkbook implements Workbook {
       return receipt;
     } catch (error) {
       return made.length > 0 ? this.abandon(made, errorSentence(error)) : refused(errorSentence(error));
+    }
+  }
+
+  async sort(table: string, by: string): Promise<Sorted> {
+    try {
+      const target = sortTarget(await this.overview(), table, by);
+      if (target instanceof Refusal) return { outcome: "refused", sentence: target.sentence };
+      await sortTable(target);
+      return { outcome: "sorted", rows: target.data.rows };
+    } catch (error) {
+      return { outcome: "refused", sentence: errorSentence(error) };
     }
   }
 

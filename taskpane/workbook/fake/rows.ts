@@ -2,6 +2,7 @@
 import { bottom, right, SHEET_COLUMNS } from "../area";
 import { MovableFormula } from "../package/formula/references";
 import type { Area, Value } from "../port";
+import { risingOrder, type SortTarget } from "../sorted";
 import {
   lets,
   type AppendTarget,
@@ -138,4 +139,11 @@ export function showRows(book: Book, sheet: Sheet, { area, table, criteria }: Sh
     criteria.some((criterion) => !lets(criterion, sheet.value(row, area.left + criterion.column)));
   set(rows.filter(isOut));
   return () => set(former);
+}
+
+/** Relative references go along with their row. */
+export function sortRows(sheet: Sheet, { data, column }: SortTarget): void {
+  const rows = Array.from({ length: data.rows }, (_, r) => taken(sheet, data, data.top + r));
+  const keys = rows.map((_, r) => sheet.value(data.top + r, data.left + column));
+  risingOrder(keys).forEach((from, to) => laid(sheet, data, data.top + to, rows[from]!, data.top + from));
 }

@@ -3,7 +3,7 @@ import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
 import { bottom, right } from "../area";
 import { checkedTargets, standings, toTakeBack } from "../beforehand";
 import { goToShown } from "../inSight";
-import type { Change, Progress, Receipt, TakenBack, Workbook } from "../port";
+import type { Change, Progress, Receipt, Sorted, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
   type ColumnsTarget,
@@ -23,7 +23,8 @@ import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
 import { FakeLiveBook } from "./liveBook";
 import { refreshColumn } from "./refresh";
-import { appendRows, changeRow, removeRows, showRows, writeNamed, type TakeBack } from "./rows";
+import { sortTarget } from "../sorted";
+import { appendRows, changeRow, removeRows, showRows, sortRows, writeNamed, type TakeBack } from "./rows";
 
 export interface FakeOptions {
   /** Works out what formulas give; without it a new formula's cell shows nothing. */
@@ -91,6 +92,14 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
     this.memory.set(receipt, await Promise.all(written.map((one) => atTheEnd(one, this))));
     await goToShown(targets, this);
     return receipt;
+  }
+
+  async sort(table: string, by: string): Promise<Sorted> {
+    const target = sortTarget(await this.overview(), table, by);
+    if (target instanceof Refusal) return { outcome: "refused", sentence: target.sentence };
+    sortRows(this.sheet(target.sheet), target);
+    this.tell();
+    return { outcome: "sorted", rows: target.data.rows };
   }
 
   async takeBack(receipt: Receipt, options: { readonly force?: boolean } = {}): Promise<TakenBack> {

@@ -14,6 +14,7 @@ import { checkRefusals } from "./refusals";
 import { checkRemoving } from "./removing";
 import { checkRows } from "./rows";
 import { checkSingleSteps } from "./single-steps";
+import { checkSorting } from "./sorting";
 import { checkUndoing } from "./undoing";
 
 export type { ContractHost, Lack } from "./kit";
@@ -43,4 +44,5 @@ export function describeContract(
   checkRemoving(contract);
   checkNamedCells(contract);
   checkFiltering(contract);
+  checkSorting(contract);
 }

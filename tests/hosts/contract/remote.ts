@@ -88,6 +88,7 @@ export async function remoteWorkbook(page: Page): Promise<Workbook> {
         (receipt as RemoteReceipt).number,
         options,
       ] as const),
+    sort: (table, by) => page.evaluate(([name, header]) => window.workbook.sort(name, header), [table, by] as const),
     reveal: (place) => page.evaluate((where) => window.workbook.reveal(where), place),
     onChange: (listen) => {
       const listener = next++;

@@ -1,5 +1,6 @@
 /** Excel's workbook, sheets, tables and names, over the workbook in memory. */
 import { dataArea, type Book, type Name, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
+import { sortRows } from "../../../taskpane/workbook/fake/rows";
 import { parsePlace } from "../../../taskpane/workbook/area";
 import { Filters } from "./filters";
 import { Looks } from "./looks";
@@ -157,6 +158,7 @@ export class Model implements World {
       parts: {
         worksheet: () => this.worksheet(sheet),
         autoFilter: () => this.filters.onTable(this, sheet, table),
+        sort: () => tableSort(sheet, table),
         columns: () => ({
           type: "TableColumnCollection",
           items: () =>
@@ -246,4 +248,20 @@ export class Model implements World {
         }),
     );
   }
+}
+
+/** Whole rows, blanks last; what is alike stays in its order. */
+function tableSort(sheet: Sheet, table: Table): ExcelObject {
+  return {
+    type: "TableSort",
+    methods: {
+      Apply: ([fields]) => {
+        if (sheet.isProtected) throw protectedError();
+        const [field, ...others] = fields as readonly { readonly key: number; readonly ascending?: boolean }[];
+        if (!field || others.length > 0 || field.ascending === false || field.key >= table.area.columns)
+          throw new ApiError("InvalidArgument", "Sorted by one column of the table, rising, here.");
+        sortRows(sheet, { sheet: sheet.id, table: table.name, data: dataArea(table), column: field.key });
+      },
+    },
+  };
 }

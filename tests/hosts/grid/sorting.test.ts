@@ -2,6 +2,7 @@
 import { ICommandService, type ICellData, type IWorkbookData } from "@univerjs/core";
 import { SetFormulaCalculationResultMutation } from "@univerjs/engine-formula";
 import { ReorderRangeCommand } from "@univerjs/sheets";
+import { SortRangeCommand } from "@univerjs/sheets-sort";
 import { afterAll, expect, it } from "vitest";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import { watchSorting } from "../../../taskpane/workbook/embedded/sorting";
@@ -77,6 +78,41 @@ it("a value typed over the formula goes along with its row, the others keep thei
     [3, 6, "=A4*2"],
     [5, 10, "=A5*2"],
   ]);
+});
+
+/** In the order in which a nurse must see them; "later" stands before "overdue" in the alphabet and behind it in need. */
+const TO_DO: readonly (readonly [string, string, number])[] = [
+  ["D-1", "nothing due", 9],
+  ["D-2", "overdue 3 days, not booked", 2],
+  ["D-3", "balloon empty", 1],
+  ["D-4", "", 10],
+];
+
+it.each([
+  ["the caseload's list", "Tubes_in_use", "asc", ["D-3", "D-2", "D-1", "D-4"]],
+  ["the caseload's list, the other way", "Tubes_in_use", "desc", ["D-4", "D-1", "D-2", "D-3"]],
+  ["a list of somebody's own with the same headers: by its words", "Mine", "asc", ["D-3", "D-1", "D-2", "D-4"]],
+])("sorted by To do, with its header's arrow: %s", async (_, name, type, ids) => {
+  const engine = startHeadless();
+  engines.push(engine);
+  const workbook = new GridWorkbookPort(engine, 46_000);
+  const rows = [["ID", "To do", "Urgency"], ...TO_DO.map((row) => [...row])];
+  const { snapshot, facts } = described({ sheets: [{ name: "S", rows, tables: [{ name, area: "A1:C5" }] }] });
+  workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
+  watchSorting(engine, workbook);
+  await pause(300);
+  /* As the arrow's panel asks for it. */
+  await engine.api
+    .executeCommand(SortRangeCommand.id, {
+      unitId: workbook.unit,
+      subUnitId: facts.sheets[0]!.id,
+      range: { startRow: 1, endRow: 4, startColumn: 0, endColumn: 2 },
+      orderRules: [{ colIndex: 1, type }],
+      hasTitle: false,
+    })
+    .catch(() => false);
+  const { values } = await workbook.read({ table: name }, ["values"]);
+  expect(values!.slice(1).map(([id]) => id)).toEqual(ids);
 });
 
 it("what was typed is never overwritten by a result that the engine was still working on", async () => {

@@ -1,0 +1,50 @@
+/** The invented caseload sorted by its urgency, by one press in the pane of the real page. */
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { sheetNames } from "../../src/caseload/names";
+import { urgencies, urgencyOf } from "../../src/caseload/urgency";
+import { shell as pageWords } from "../../taskpane/texts/page";
+import { pane as paneWords } from "../../taskpane/texts/pane";
+import { showOnly as words } from "../../taskpane/texts/show-only";
+import { findings, goSection, goSheet, inPane, isOpen, openDesk, rowOf } from "./caseload/desk";
+import { launchBrowser } from "./launch";
+import { serveDist, type Served } from "./serve";
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+test("the worst word stands in the first row, and no row stands above a worse one", async () => {
+  const { page, faults } = await openDesk(browser, served.url);
+  await page.getByRole("button", { name: pageWords.tryCaseload, exact: true }).click();
+  await isOpen(page, "Invented caseload.xlsx");
+  await goSheet(page, sheetNames.tubes);
+  await goSection(page, paneWords.showOnly);
+  const place = inPane(page);
+  await place.getByRole("button", { name: words.order.press, exact: true }).click();
+  await place.getByText(/rows sorted, the most urgent first\./).waitFor({ timeout: 60_000 });
+  expect(await findings(page)).toEqual([]);
+
+  const first = 1 + (await firstRow());
+  const places: number[] = [];
+  for (let row = first; row < first + 12; row++) {
+    const { "To do": toDo } = await rowOf(page, sheetNames.tubes, row);
+    places.push(urgencies.indexOf(urgencyOf(toDo!)!));
+  }
+  expect(places).toEqual([...places].sort((a, b) => a - b));
+  expect(places[0]).toBeLessThan(urgencies.findIndex(({ asks }) => asks !== "act"));
+  expect(faults).toEqual([]);
+  await page.context().close();
+
+  /** The header's row, from the file's own description. */
+  async function firstRow(): Promise<number> {
+    const { builtAs } = await import("./caseload/saved");
+    return builtAs().tables.find(({ headers }) => headers.includes("To do"))!.headerRow;
+  }
+});
