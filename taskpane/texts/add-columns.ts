@@ -63,8 +63,9 @@ export const addColumns = {
     moreRows: (n: number) => `${figure(n)} more`,
     counts: "Words that would stand there today",
     formula: "The formula in the first row",
-    asOf: (date: string) => `Counted from ${date}, today’s date in this workbook (the name As_of).`,
-    asOfNew: (date: string) => `Counted from today, ${date}. The name As_of is put into the workbook for it.`,
+    asOf: (date: string) => `Counted from ${date}, today’s date in this workbook.`,
+    asOfNew: (date: string) =>
+      `Counted from today, ${date}. Today’s date is put into the workbook for it, under the name As_of.`,
     press: (added: number, refreshed: number) =>
       [
         ...(added > 0 ? [`Add ${count(added, "column", "columns")}`] : []),

@@ -21,8 +21,8 @@ export const help = {
     "Text such as 2026-05-14 (year, month, day) is read. Any other text is not guessed, because 3/4 is March in one country and April in another: those rows get no date and are listed.",
     "Dates are shown here as your computer writes them.",
   ],
-  asOf: (date: string) => `Today in this workbook (the name As_of): ${date}. Words such as ‘overdue’ count from it.`,
-  asOfNone: "This workbook has no name As_of yet. It is put in with the first column that counts from today.",
+  asOf: (date: string) => `Today’s date in this workbook: ${date}. Words such as ‘overdue’ count from it.`,
+  asOfNone: "This workbook holds no date for today yet. It is put in with the first column that counts from today.",
   dayFirstIs: {
     day: "Dates typed as 3/4/2026 are read day first: 3 April. Change it above the sheet.",
     month: "Dates typed as 3/4/2026 are read month first: 4 March. Change it above the sheet.",

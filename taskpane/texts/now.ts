@@ -25,7 +25,8 @@ export const now = {
     find: "Look up",
     looking: "Looking…",
     give: "Type an identifier.",
-    nobody: (id: string) => `Nobody with the identifier ‘${id}’ is in the list. Look at each sign, then try again.`,
+    nobody: (id: string) =>
+      `Nobody with the identifier ‘${id}’ is in the list. Check each letter and number, then try again.`,
     readBack: "Read this back to the caller",
     born: "Born",
     access: "Feed ends in",

@@ -31,7 +31,7 @@ export const shell = {
   tooLarge: (megabytes: number) =>
     `This file has ${megabytes} MB, more than this page opens (64 MB). Nothing was opened; what was here is still here.`,
   unreadable: "The browser could not read this file. Check that it still stands where you chose it, then try again.",
-  selectedRow: "Selected row as text",
+  selectedRow: "Read this row",
   noRow: "No row is selected.",
   rowTitle: (row: number, sheet: string) => `Row ${row} of ‘${sheet}’`,
   blank: "blank",
@@ -48,7 +48,7 @@ export const shell = {
   example: "Invented example.xlsx",
   leave: {
     title: "There are unsaved changes",
-    text: (name: string) => `Changes in ‘${name}’ have not been saved. What shall happen to them?`,
+    text: (name: string) => `Changes in ‘${name}’ have not been saved. Save before opening the other file?`,
     saveFirst: "Save first",
     discard: "Discard the changes",
     stay: "Go back",

@@ -1,6 +1,6 @@
 /**
  * The grid in the real page, driven by keyboard and clipboard. The grid is a picture: what a cell shows is read from
- * "Selected row as text", as somebody with a screen reader would.
+ * "Read this row", as somebody with a screen reader would.
  */
 import { fileURLToPath } from "node:url";
 import { read as readElsewhere, type CellObject } from "@e965/xlsx";

@@ -88,7 +88,7 @@ describe.sequential("a week", () => {
     );
     const part = await startJob(page, "check");
     await confirm(part, "D-041");
-    await part.getByText(/^Settings not agreed: nobody is named/).waitFor();
+    await part.getByText(/^Nobody has agreed these settings yet/).waitFor();
     await press(part, words.form.another);
     expect(await findings(page)).toEqual([]);
   });

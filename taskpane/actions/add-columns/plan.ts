@@ -160,7 +160,7 @@ function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewe
   const name =
     survey.asOf.from === "today" && counting.length > 0
       ? [
-          `Puts in the name ${AS_OF} for today; ${together(counting.map(({ preview }) => inQuotes(preview.header)))} ${counting.length === 1 ? "counts" : "count"} from it.`,
+          `Puts in today’s date, under the name ${AS_OF}; ${together(counting.map(({ preview }) => inQuotes(preview.header)))} ${counting.length === 1 ? "counts" : "count"} from it.`,
         ]
       : [];
   const added = previewed.filter(({ preview }) => preview.refresh === null).map(({ preview }) => preview.header);

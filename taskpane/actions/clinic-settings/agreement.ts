@@ -38,7 +38,7 @@ export function agreement(overview: Pick<Overview, "names"> | null, today?: numb
   const asOf = Math.max(dayIn(cellOf(AS_OF) ?? null) ?? -Infinity, today ?? -Infinity);
   const name = by === null ? "" : String(by).replace(/\s+/gu, " ").trim();
   const day = dayIn(on);
-  if (name === "") return not("nobody is named who agreed them.");
+  if (name === "") return { agreed: false, sentence: "Nobody has agreed these settings yet." };
   if (day === null) return not(`${name} is named, but the day is not entered or cannot be read.`);
   const who = `agreed by ${name} on ${shortDate(day)}`;
   if (!Number.isFinite(asOf)) return not(`${who}, but today’s date is not known in this workbook.`);

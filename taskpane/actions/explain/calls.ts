@@ -1,4 +1,5 @@
 /** One of our functions in the formula, argument by argument. */
+import { AS_OF } from "../../../src/columns/as-of";
 import { clinicSettings } from "../../../src/settings/index";
 import { NAMESPACE } from "../../../functions/formula-text";
 import { SheetError } from "../../../src/worksheet/error";
@@ -28,6 +29,7 @@ export function fromText(
       return cells ? spoken(at ? cellAtOffset(cells, at) : cells, standing, overview) : node.text;
     }
     case "name": {
+      if (node.text.toLowerCase() === AS_OF.toLowerCase()) return "today’s date in this workbook";
       const label = settingOf(node.text)?.label;
       return `the name ${node.text}${label ? ` (${label})` : ""}`;
     }

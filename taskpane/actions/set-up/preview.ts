@@ -1,8 +1,9 @@
 /** What a new caseload would hold, in numbers and plain words, worked out from its description. */
 import type { BookDescription, SheetDescription, TableDescription } from "../../../src/caseload/book";
-import { sheetNames } from "../../../src/caseload/names";
+import { sheetNames, tableNames } from "../../../src/caseload/names";
+import { wordKey } from "../../../src/columns/spelling";
 import { settingGroups } from "../../../src/settings/index";
-import { count, together } from "../../texts/pieces";
+import { count, figure, together } from "../../texts/pieces";
 
 /** What each sheet is for; by name, so that a sheet without a purpose is found by a test. */
 const purposes: Readonly<Record<string, string>> = {
@@ -30,8 +31,18 @@ export interface SetUpPreview {
 const isBlank = (value: unknown): boolean => value === null || value === "";
 
 /** Rows in which something is typed: a new table keeps one blank row. */
-const typedRows = ({ columns, rows }: TableDescription): number =>
-  rows.filter((row) => row.some((value, c) => columns[c]?.formula === undefined && !isBlank(value))).length;
+const typed = ({ columns, rows }: TableDescription): TableDescription["rows"] =>
+  rows.filter((row) => row.some((value, c) => columns[c]?.formula === undefined && !isBlank(value)));
+const typedRows = (table: TableDescription): number => typed(table).length;
+
+/** Somebody with two tubes has two rows; a row without an identifier is somebody too. */
+function peopleIn(tubes: TableDescription | undefined): number {
+  if (!tubes) return 0;
+  const id = tubes.columns.findIndex(({ header }) => header === "ID");
+  const ids = typed(tubes).map((row) => wordKey(String(row[id] ?? "")));
+  const known = ids.filter((key) => key !== "");
+  return new Set(known).size + ids.length - known.length;
+}
 
 function holds({ name, table }: SheetDescription): string | null {
   if (!table || name === sheetNames.settings) return null;
@@ -41,16 +52,15 @@ function holds({ name, table }: SheetDescription): string | null {
 }
 
 export function previewOf(book: BookDescription): SetUpPreview {
-  const invented = book.sheets.reduce(
-    (sum, { name, table }) => sum + (table && name !== sheetNames.settings ? typedRows(table) : 0),
-    0,
-  );
+  const tables = book.sheets.flatMap(({ name, table }) => (table && name !== sheetNames.settings ? [table] : []));
+  const people = peopleIn(tables.find(({ name }) => name === tableNames.tubes));
+  const past = tables.filter(({ name }) => name !== tableNames.tubes).reduce((sum, table) => sum + typedRows(table), 0);
   const settings = settingGroups.map(({ heading, settings: all }) => `${heading}: ${count(all.length, "setting")}`);
   const all = settingGroups.reduce((sum, group) => sum + group.settings.length, 0);
   return {
     says: [
-      invented > 0
-        ? `${count(invented, "row")} of invented people. Nobody stands behind them; every sheet says so, and one press removes them.`
+      people > 0
+        ? `${count(people, "person", "people")}, ${figure(past)} past checks and changes, all invented. Nobody stands behind them; every sheet says so, and one press removes them.`
         : "Empty lists: nobody is in them yet.",
       `Makes a new workbook with ${count(book.sheets.length, "sheet")}: ${together(book.sheets.map(({ name }) => name))}.`,
       `${count(all, "clinic setting")} to agree; until your clinic has agreed them the sheets say so.`,

@@ -1,6 +1,6 @@
 /**
  * The ready-made caseload in the real page, worked on as a nurse works: sheets by their tabs, cells by the name box and
- * the keyboard. The grid is a picture; what its cells show is read from "Selected row as text".
+ * the keyboard. The grid is a picture; what its cells show is read from "Read this row".
  */
 import axe from "axe-core";
 import type { Browser, Locator, Page } from "playwright-core";

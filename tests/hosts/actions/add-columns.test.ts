@@ -117,7 +117,7 @@ describe.each([
       "At the latest: 1 answer to look at.",
       "Size mm: 1 answer to look at.",
       `Adds 5 columns (Change due, At the latest, Change, Size mm and Balloon) to the right of "Notes" in the ${label}: 9 rows, nothing overwritten.`,
-      'Puts in the name As_of for today; "Change" counts from it.',
+      'Puts in today’s date, under the name As_of; "Change" counts from it.',
     ]);
     const [due, , change, size, balloon] = plan.columns;
     expect(due).toMatchObject({ filled: 5, of: 9, counts: [] });

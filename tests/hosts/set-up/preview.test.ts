@@ -23,7 +23,10 @@ describe("the preview of a caseload", () => {
 
   it("counts invented rows and says that nobody stands behind them", () => {
     const { says, sheets } = setUp.preview(described("invented"));
-    expect(says[0]).toContain("invented people. Nobody stands behind them");
+    // D-001 to D-047: one of them in two rows with two tubes, one twice by mistake, one in two spellings.
+    expect(says[0]).toMatch(/^47 people, \d+ past checks and changes, all invented\. Nobody stands behind them/);
+    const past = sheets.slice(2, 4).reduce((sum, { holds }) => sum + parseInt(holds!), 0);
+    expect(says[0]).toContain(`, ${past} past`);
     // 50 rows, as the shared template asks.
     expect(sheets[1]?.holds).toMatch(/^50 rows, \d+ columns, \d+ of them worked out\.$/);
   });

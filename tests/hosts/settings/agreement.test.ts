@@ -30,8 +30,6 @@ describe("settings agreed", () => {
   });
 
   test.each<[string, Readonly<Record<string, Cell>>, RegExp]>([
-    ["nobody named", { ...good, Agreed_By: null }, /nobody is named/],
-    ["blanks for a name", { ...good, Agreed_By: " \t " }, /nobody is named/],
     ["no day", { ...good, Agreed_On: null }, /Nutrition team is named, but the day/],
     ["0 for a day, as some hosts hand a blank over", { ...good, Agreed_On: 0 }, /the day is not entered/],
     ["a day as text that can be turned round", { ...good, Agreed_On: "3/4/26" }, /cannot be read/],
@@ -44,6 +42,13 @@ describe("settings agreed", () => {
     expect(agreed).toBe(false);
     expect(sentence).toMatch(/^Settings not agreed: /);
     expect(sentence).toMatch(why);
+  });
+
+  test.each([null, "", " \t "])("not agreed: nobody named, %j", (by) => {
+    expect(agreement(names({ ...good, Agreed_By: by }))).toEqual({
+      agreed: false,
+      sentence: "Nobody has agreed these settings yet.",
+    });
   });
 
   test("a day that stands still in the workbook does not put the review off", () => {

@@ -20,7 +20,7 @@ const plain = (markup: string) => markup.replace(/<[^>]+>/g, " ").replace(/\s+/g
 describe("on screen", () => {
   test("a caseload that nobody has agreed says so before anything else", async () => {
     const text = plain(await screen(workbookWith())).trim();
-    expect(text.startsWith("Settings not agreed: nobody is named who agreed them.")).toBe(true);
+    expect(text.startsWith("Nobody has agreed these settings yet.")).toBe(true);
   });
 
   test("an agreed one says who, when and until when", async () => {
