@@ -20,9 +20,9 @@ const DRAWN = { rows: 200, columns: 26 };
 const one = (rule: object, isFrom1904 = false) =>
   validations({ dataValidations: [rule] } as unknown as Sheet, "sheet1", DRAWN, isFrom1904)[0]!;
 
-test("a rule for a whole sheet is one for what is drawn of it", () => {
-  const { ranges } = one({ type: "list", range: "A1:XFD1048576 B300:B400", values: ["a"] });
-  expect(ranges).toEqual([{ startRow: 0, endRow: 199, startColumn: 0, endColumn: 25 }]);
+test("a rule for a whole sheet is one for what is drawn of it, and for rows to come", () => {
+  const { ranges } = one({ type: "list", range: "A1:XFD1048576 B30000:B40000 AC1:AD9", values: ["a"] });
+  expect(ranges).toEqual([{ startRow: 0, endRow: 10_003, startColumn: 0, endColumn: 25 }]);
 });
 
 test("rules that ask the same of one cell each are one rule; those that ask something else are not", () => {

@@ -17,6 +17,8 @@ export interface SheetCells {
   readonly lastColumn: number;
   /** Formulas shown as their stored value, by row and column from 0. */
   readonly keptAsValue: readonly (readonly [row: number, column: number])[];
+  /** Cells that may need a higher row (heights.ts). */
+  readonly tall: readonly (readonly [row: number, column: number])[];
   /** Formulas without a result to show yet. */
   readonly hasLiving: boolean;
 }
@@ -89,20 +91,26 @@ interface First {
   readonly isLiving: boolean;
 }
 
-/** @param extent how far the sheet is drawn, where that is not as far as it reaches */
+/**
+ * @param extent how far the sheet is drawn, where that is not as far as it reaches
+ * @param tallStyles styles of cells that may need a higher row
+ */
 export function sheetCells(
   opened: OpenedPackage,
   sheetName: string,
   readers: Readers,
   extent: Extent | undefined,
+  tallStyles: ReadonlySet<number>,
 ): SheetCells {
-  const all = [...opened.cells(sheetName)].filter((cell) => isDrawn(extent, cell.row - 1, cell.column - 1));
+  const found = [...opened.cells(sheetName)];
+  const all = extent ? found.filter((cell) => isDrawn(extent, cell.row - 1, cell.column - 1)) : found;
   const isSpilled = spilledCells(all);
   const groups = new SharedGroups();
   const repeated = new RepeatedFormulas<First>(sheetName, readers);
   const cells: CellData = {};
   const styleOnly: PackageCell[] = [];
   const keptAsValue: [number, number][] = [];
+  const tall: [number, number][] = [];
   let [lastRow, lastColumn, hasLiving] = [-1, -1, false];
   for (const cell of all) {
     const [row, column] = [cell.row - 1, cell.column - 1];
@@ -124,6 +132,7 @@ export function sheetCells(
     if (read && (read.isLiving || cell.value === null)) hasLiving = true;
     if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));
     (cells[row] ??= {})[column] = data;
+    if (tallStyles.has(cell.styleIndex)) tall.push([row, column]);
     lastRow = Math.max(lastRow, row);
     lastColumn = Math.max(lastColumn, column);
   }
@@ -131,5 +140,5 @@ export function sheetCells(
     if (cell.row - 1 > lastRow + FORMATTED_ROWS_BELOW) continue;
     (cells[cell.row - 1] ??= {})[cell.column - 1] = { s: styleId(cell.styleIndex) };
   }
-  return { cells, lastRow, lastColumn, keptAsValue, hasLiving };
+  return { cells, lastRow, lastColumn, keptAsValue, hasLiving, tall };
 }

@@ -15,6 +15,8 @@ const PLAIN = 24;
 /** An arrow takes this many characters of a header's width. */
 const ARROW = 3;
 const PIXELS_OF_CHARACTER = 7;
+/** Bold letters are wider than the digits that column widths are counted in. */
+const BOLD = 1.1;
 
 const pixels = (points: number): number => Math.round((points * 4) / 3);
 
@@ -26,36 +28,40 @@ export interface Surroundings {
   readonly hasArrow: (row: number, column: number) => boolean;
 }
 
-/** Adds heights to rows that have none. */
-export function addHeights(rows: Record<number, Partial<IRowData>>, cells: CellData, around: Surroundings): void {
-  const special = new Map(
-    Object.entries(around.styles)
-      .map(
-        ([id, { fs = SIZE, tb, bl }]) => [id, { size: fs, wraps: tb === WrapStrategy.WRAP, isBold: bl === 1 }] as const,
-      )
-      .filter(([, { size, wraps }]) => wraps || pixels((size / SIZE) * LINE_HEIGHT) > PLAIN),
+/** Style indexes of which a cell may need more than a plain row: large letters, or lines that break. */
+export const tallStyles = (styles: Surroundings["styles"]): ReadonlySet<number> =>
+  new Set(
+    Object.values(styles)
+      .filter(({ fs = SIZE, tb }) => tb === WrapStrategy.WRAP || pixels((fs / SIZE) * LINE_HEIGHT) > PLAIN)
+      .map(({ xf }) => xf!),
   );
-  if (special.size === 0) return;
-  for (const key in cells) {
-    const row = Number(key);
+
+/**
+ * Adds heights to rows that have none.
+ * @param tall cells in one of the tall styles, by row and column
+ */
+export function addHeights(
+  rows: Record<number, Partial<IRowData>>,
+  cells: CellData,
+  tall: readonly (readonly [row: number, column: number])[],
+  around: Surroundings,
+): void {
+  const needed = new Map<number, number>();
+  for (const [row, column] of tall) {
     if (rows[row]?.h !== undefined) continue;
-    let needed = PLAIN;
-    for (const place in cells[row]) {
-      const cell = cells[row][Number(place)]!;
-      const style = special.get(cell.s as string);
-      if (!style || cell.v === undefined) continue;
-      const { size, wraps, isBold } = style;
-      const column = Number(place);
-      const isText = wraps && cell.t === CellValueType.STRING;
-      // Excel leaves merged cells out when it breaks lines
-      const isBroken = isText && !around.merges.some((merge) => holds(merge, row, column));
-      const lines = isBroken
-        ? linesOf(String(cell.v), charactersOf(row, column) / (size / SIZE) / (isBold ? 1.1 : 1))
-        : 1;
-      needed = Math.max(needed, pixels(lines * LINE_HEIGHT * (size / SIZE)));
-    }
-    if (needed > PLAIN) rows[row] = { ...rows[row], h: needed };
+    const cell = cells[row]![column]!;
+    const { fs = SIZE, tb, bl } = around.styles[cell.s as string]!;
+    const scale = fs / SIZE;
+    // Excel leaves merged cells out when it breaks lines
+    const isBroken =
+      tb === WrapStrategy.WRAP &&
+      cell.t === CellValueType.STRING &&
+      !around.merges.some((merge) => holds(merge, row, column));
+    const lines = isBroken ? linesOf(String(cell.v), charactersOf(row, column) / scale / (bl === 1 ? BOLD : 1)) : 1;
+    const height = pixels(lines * LINE_HEIGHT * scale);
+    if (height > (needed.get(row) ?? PLAIN)) needed.set(row, height);
   }
+  for (const [row, h] of needed) rows[row] = { ...rows[row], h };
 
   function charactersOf(row: number, column: number): number {
     const width = around.columns[column]?.w;

@@ -15,8 +15,11 @@ import { rgbOf } from "./colors";
 import { within, type Drawn } from "./extent";
 import { gridStyle } from "./styles";
 
-/** "A2:A9 C2:C9", as far as it is drawn: rules are often set for whole columns, and the grid goes through their cells. */
-const rangesOf = (text: string, drawn: Drawn): IRange[] =>
+/** Rules go on below the last row for those that are added; the caseload's reach to row 10,004. Our choice. */
+const ROWS_TO_COME = 10_004;
+
+/** "A2:A9 C2:C9", as far as it matters: rules are often set for whole columns, and the grid goes through their cells. */
+const rangesOf = (text: string, { rows, columns }: Drawn): IRange[] =>
   within(
     text
       .split(/\s+/)
@@ -28,7 +31,7 @@ const rangesOf = (text: string, drawn: Drawn): IRange[] =>
         startColumn: range.left - 1,
         endColumn: range.right - 1,
       })),
-    drawn,
+    { rows: Math.max(rows, ROWS_TO_COME), columns },
   );
 
 const ERROR_STYLES: Readonly<Record<string, DataValidationErrorStyle>> = {

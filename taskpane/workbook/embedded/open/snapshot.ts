@@ -13,7 +13,7 @@ import { parseRange } from "../../package";
 import type { BookFacts, SheetFacts, TableFacts } from "../facts";
 import { livingNames, readNames, type Readers } from "../formulas/readable";
 import type { TableGeometry } from "../formulas/structured";
-import { addHeights } from "./heights";
+import { addHeights, tallStyles } from "./heights";
 import { extentsOf, isDrawn, within, type Drawn, type Extent } from "./extent";
 import { FORMATTED_ROWS_BELOW, sheetCells, type SheetCells } from "./cells";
 import type { Display } from "./display";
@@ -197,6 +197,8 @@ export function readSnapshot(
   const readers: Readers = { tables: geometries, knowsFunction, darkNames, livingNames: living, extents };
   const styles = gridStyles(opened.styleCount, display, (index) => opened.numberFormat(index));
 
+  const tall = tallStyles(styles);
+
   const sheets: Record<string, Partial<IWorksheetData>> = {};
   const resources: Record<"notes" | "validations" | "formats" | "tables" | "filters", Record<string, unknown>> = {
     filters: {},
@@ -210,7 +212,7 @@ export function readSnapshot(
   for (const sheet of worksheets) {
     const id = sheetIdOf(sheet);
     const extent = extents.get(sheet.name);
-    const read = sheetCells(opened, sheet.name, readers, extent);
+    const read = sheetCells(opened, sheet.name, readers, extent, tall);
     if (read.keptAsValue.length > 0) keptAsValue.set(id, read.keptAsValue);
     hasLiving ||= read.hasLiving;
     const far = reach(display.sheets, sheet.name, extent);
@@ -237,7 +239,7 @@ export function readSnapshot(
     const layout = layoutOf(opened, sheet.name, drawn);
     const filter = openFilter(sheet);
     if (filter && filter.startRow < rowCount) resources.filters[id] = filterOn(filter);
-    addHeights(layout.rowData, read.cells, {
+    addHeights(layout.rowData, read.cells, read.tall, {
       styles,
       columns: layout.columnData,
       merges: layout.mergeData,
