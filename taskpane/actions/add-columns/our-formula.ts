@@ -33,16 +33,22 @@ function shapeOf(formula: string): string {
     .map((_, at) => pieceOf(all, at))
     .join("")
     .replace(/\{[#;,]*\}/g, "#");
-  // Settings by their names stand behind a question whether they are filled in.
-  return /^IF\(COUNT\([#,]+\)<#,"no setting",(.*)\)$/.exec(shape)?.[1] ?? shape;
+  return withSettings(shape);
 }
+
+/** Settings by their names stand behind a question whether they are filled in. */
+const withSettings = (shape: string): string => /^IF\(COUNT\([#,]+\)<#,"no setting",(.*)\)$/.exec(shape)?.[1] ?? shape;
 
 /** Change due and At the latest: words, months and their number are each clinic's own. */
 const BY_KIND =
-  /^IF\(OR\(LEN\(TRIM\(@\)\)=#,EXACT\(TRIM\(@\),"0"\)\),"no date",(?:TUBE\.CHANGEDUE\(@,#\)|"[^"]*"|IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*"kind not known"\)+)\)$/;
+  /^IF\(OR\(LEN\(TRIM\(@\)\)=#,EXACT\(TRIM\(@\),"0"\)\),"no date",(?:TUBE\.CHANGEDUE\(@,#\)|"[^"]*"|IF\((?:OR\()?IF\(ISNUMBER\(FIND\(LEFT\(TRIM\(@\).*|IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*"kind not known"\)+)\)$/;
 
 /** Check due on a list that says what holds each tube in; words again each clinic's own. */
 const CHECK_BY_KIND = /^IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*\bTUBE\.CHECKDUE\(.*"kind not known"\)+$/;
+
+/** Balloon and Balloon loss on a list that says what holds each tube in; the rest is their formula without it. */
+const UNLESS_NO_BALLOON = /^IF\(IFERROR\(OR\(EXACT\(LOWER\(TRIM\(@\)\),.*\),FALSE\),"no balloon",(.*)\)$/;
+const OF_WATER: readonly RecipeKey[] = ["balloon", "balloonLoss"];
 
 /** A kind said of everyone changes some formulas wholly. */
 const kindSources: readonly KindSource[] = [
@@ -117,6 +123,11 @@ export function recipesOf(formula: string): readonly RecipeKey[] {
   const shape = shapeOf(formula);
   if (BY_KIND.test(shape)) return recipes.filter(({ needsKinds }) => needsKinds).map(({ key }) => key);
   if (CHECK_BY_KIND.test(shape)) return ["checkDue"];
+  const water = UNLESS_NO_BALLOON.exec(shape)?.[1];
+  if (water !== undefined) {
+    const own = knownShapes().get(withSettings(water));
+    return own !== undefined && OF_WATER.includes(own) ? [own] : [];
+  }
   const key = knownShapes().get(shape);
   return key === undefined ? [] : [key];
 }

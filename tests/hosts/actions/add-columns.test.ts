@@ -111,8 +111,8 @@ describe.each([
     const plan = planned(survey, choosing(survey, ALL, { kinds: saidKinds }));
     const label = listOf(survey).label;
     expect(plan.says).toEqual([
-      "7 of 9 rows get no usable answer in at least one column (rows 6, 7, 8, 9, 10, 11 and 1 more). " +
-        "By column: Change due: 4; At the latest: 4; Change: 5; Size mm: 2; Balloon: 2.",
+      "6 of 9 rows get no usable answer in at least one column (rows 7, 8, 9, 10, 11 and 12). " +
+        "By column: Change due: 4; At the latest: 4; Change: 5; Size mm: 2; Balloon: 1.",
       "Change due: 1 answer to look at.",
       "At the latest: 1 answer to look at.",
       "Size mm: 1 answer to look at.",
@@ -146,7 +146,8 @@ describe.each([
       { word: "empty", rows: 1 },
       { word: "low", rows: 2 },
       { word: "more than put in", rows: 1 },
-      { word: "not measured", rows: 2 },
+      { word: "no balloon", rows: 1 },
+      { word: "not measured", rows: 1 },
       { word: "as filled", rows: 3 },
     ]);
     expect(plan.numbers.map(({ setting, value, from }) => [setting.name, value, from])).toEqual([
