@@ -1,11 +1,12 @@
 /** Examples as people type them: formulas and results as text. */
 import { calendarDate } from "../src/maths/calendar";
+import { NAMESPACE } from "../src/formula/ours";
 import { isoText } from "../src/worksheet/dates";
 import type { Example, Param, Params, RawArgument, SheetFunction } from "../src/worksheet/define";
 import { CellError } from "../src/worksheet/error";
 import { givesDate } from "../src/worksheet/result-kind";
 
-export const NAMESPACE = "TUBE";
+export { NAMESPACE };
 
 const constant = (value: unknown): string => {
   if (value === null || value === undefined) return "";

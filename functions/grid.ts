@@ -5,6 +5,7 @@
  * to turn returned text such as "1/2" into a date, and to leave every cell of the workbook without a value after one
  * exception. So each function is a subclass of the engine's own BaseFunction instead, and nothing is thrown out of it.
  */
+import { NAMESPACE } from "../src/formula/ours";
 import {
   ArrayValueObject,
   BaseFunction,
@@ -23,7 +24,7 @@ import type { SheetFunction } from "../src/worksheet/define";
 import { CellError, SheetError } from "../src/worksheet/error";
 
 /** What stands before the dot of our functions' names, in Excel and in the grid. */
-export const NAMESPACE = "TUBE";
+export { NAMESPACE };
 
 const gridName = (definition: SheetFunction): string => `${NAMESPACE}.${definition.name}`;
 

@@ -5,6 +5,9 @@
  * browser's grid (relative A1 references).
  */
 
+import { cellAddress, columnLetters } from "../formula/addresses";
+import { escapedColumn } from "../formula/columns";
+
 /** A column of the list that the formula stands in, known by its header and its place (0 = leftmost). */
 export interface ColumnSlot {
   readonly header: string;
@@ -39,16 +42,7 @@ export function formula(texts: TemplateStringsArray, ...slots: (ColumnSlot | For
 /** A text as a formula writes it. */
 export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-/** A, B, ... Z, AA, ... for 0, 1, ... */
-export function columnLetters(index: number): string {
-  let letters = "";
-  for (let n = index + 1; n > 0; n = Math.floor((n - 1) / 26))
-    letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
-  return letters;
-}
-
-/** A1 text of a cell; rows and columns counted from 0. */
-export const cellAddress = (row: number, column: number): string => columnLetters(column) + (row + 1);
+export { cellAddress, columnLetters };
 
 /**
  * Relative A1 form for one row of a list.
@@ -58,11 +52,8 @@ export const cellAddress = (row: number, column: number): string => columnLetter
 export const inA1 = (template: FormulaTemplate, row: number, left: number): string =>
   template.map((part) => (typeof part === "string" ? part : cellAddress(row, left + part.index))).join("");
 
-/** In a structured reference `[ ] # '` inside a column name are escaped by an apostrophe (ECMA-376 part 1, 18.17.6). */
-const escapedName = (name: string): string => name.replace(/['#[\]]/g, "'$&");
-
 /** Structured form, the same on every row of a table: `Caseload[[#This Row],[Last change]]`. */
 export const inTable = (template: FormulaTemplate, table: string): string =>
   template
-    .map((part) => (typeof part === "string" ? part : `${table}[[#This Row],[${escapedName(part.header)}]]`))
+    .map((part) => (typeof part === "string" ? part : `${table}[[#This Row],[${escapedColumn(part.header)}]]`))
     .join("");

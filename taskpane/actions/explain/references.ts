@@ -1,6 +1,6 @@
 /** Which cells a reference means, and how a person finds them. */
 import { areaAddress, bottom, contains, parseArea } from "../../workbook/area";
-import { structuredToA1, type TableGeometry } from "../../workbook/formula/structured";
+import { structuredToA1, type TableGeometry } from "../../../src/formula/structured";
 import type { Area, Overview, SheetId } from "../../workbook/port";
 import { isWholeLines } from "../../../src/formula/words";
 

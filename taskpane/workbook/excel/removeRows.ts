@@ -1,5 +1,5 @@
 /** Rows taken out of a table, and put back. */
-import { MovableFormula } from "../package/formula/references";
+import { MovableFormula } from "../../../src/formula/moving";
 import type { Area, Value } from "../port";
 import type { RemoveTarget } from "../target";
 import { areaOf, PLACE, rangeOf } from "./place";

@@ -1,6 +1,6 @@
 /** Rows of the fake's tables: added, changed, removed, put back, shown. Each gives what takes it back. */
 import { bottom, right, SHEET_COLUMNS } from "../area";
-import { MovableFormula } from "../package/formula/references";
+import { MovableFormula } from "../../../src/formula/moving";
 import type { Area, Value } from "../port";
 import { risingOrder, type SortTarget } from "../sorted";
 import {

@@ -1,15 +1,7 @@
-/**
- * Formulas of a description in the spelling of a file: `TUBE.X(` is `_xldudf_TUBE_X(`, functions newer than the format
- * carry `_xlfn.` (src/formula/newer.ts). The grid's dialect does the same; a test compares both over the whole caseload.
- */
-import { NAMESPACE } from "../../../functions/formula-text";
+/** Formulas of a description on their way into a new file: in its spelling, and no longer than Excel allows. */
+import { toFile } from "../../../src/formula/file-spelling";
 import { LONGEST_FORMULA, LONGEST_TEXT } from "../../../src/formula/limits";
-import { filePrefix } from "../../../src/formula/newer";
-import { boundNames, inFileAsBound } from "../embedded/formulas/boundNames";
-import { isFunctionName, tokens, untokened } from "../embedded/formulas/tokens";
-
-const OURS = `${NAMESPACE}.`;
-const OURS_IN_FILES = `_xldudf_${NAMESPACE}_`;
+import { isFunctionName, tokens } from "../../../src/formula/tokens";
 
 /** These need more than a prefix (a second one, or a place to spill into): no description uses them. */
 const NOT_WRITTEN = new Set(["FILTER", "SORT", "LAMBDA"]);
@@ -30,17 +22,7 @@ export function inFile(formula: string): string {
   const all = tokens(formula);
   const long = all.find(({ kind, text }) => kind === "text" && text.length - 2 > LONGEST_TEXT);
   if (long) throw tooLong("A text in a formula", long.text);
-  const bound = boundNames(all);
-  return untokened(
-    all.map((token, at) => {
-      if (token.kind === "word" && bound.has(token.text.toUpperCase())) return inFileAsBound(token);
-      if (!isFunctionName(all, at)) return token;
-      const name = token.text.toUpperCase();
-      if (NOT_WRITTEN.has(name)) throw new Error(`${name} cannot be written into a new file: ${formula}`);
-      if (name.startsWith(OURS)) return { ...token, text: OURS_IN_FILES + name.slice(OURS.length) };
-      return { ...token, text: filePrefix(name) === "" ? token.text : filePrefix(name) + name };
-    }),
-  );
+  const refused = all.find(({ text }, at) => isFunctionName(all, at) && NOT_WRITTEN.has(text.toUpperCase()));
+  if (refused) throw new Error(`${refused.text} cannot be written into a new file: ${formula}`);
+  return toFile(formula);
 }
-
-export const callsOurs = (formula: string): boolean => formula.toUpperCase().includes(OURS);

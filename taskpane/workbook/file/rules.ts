@@ -1,8 +1,9 @@
 /** What may be entered, and words in colour: both reach well below the last row, so that rows added later have them. */
 import type { ColumnRule, SheetDescription, TableDescription, Validation } from "../../../src/caseload/book";
 import { cellAddress, inA1, quoted, type FormulaTemplate } from "../../../src/columns/formula";
-import { tokens } from "../embedded/formulas/tokens";
-import { callsOurs, inFile } from "./formula";
+import { callsOurs } from "../../../src/formula/ours";
+import { tokens } from "../../../src/formula/tokens";
+import { inFile } from "./formula";
 import type { Lists } from "./lists";
 import { ruleStyle } from "./styles";
 import { asText, counted, element } from "./xml";

@@ -2,7 +2,7 @@
 import { CellError } from "../../../src/worksheet/error";
 import { areaAddress, around, bottom, contains, overlaps, right } from "../../../taskpane/workbook/area";
 import { GENERAL, type Book, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
-import { MovableFormula } from "../../../taskpane/workbook/package/formula/references";
+import { MovableFormula } from "../../../src/formula/moving";
 import type { Area, Value } from "../../../taskpane/workbook/port";
 import type { Filters } from "./filters";
 import type { Looks } from "./looks";

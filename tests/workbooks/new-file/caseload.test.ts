@@ -11,7 +11,7 @@ import { INVENTED_ON, sheetNames, tableNames } from "../../../src/caseload/names
 import { inTable } from "../../../src/columns/formula";
 import { clinicSettings } from "../../../src/settings/index";
 import { day } from "../../../src/worksheet/dates";
-import { boundNames } from "../../../taskpane/workbook/embedded/formulas/boundNames";
+import { boundNames } from "../../../src/formula/bound-names";
 import { toFile } from "../../../taskpane/workbook/embedded/formulas/dialect";
 import { tokens } from "../../../taskpane/workbook/embedded/formulas/tokens";
 import { inFile } from "../../../taskpane/workbook/file/formula";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { MovableFormula } from "../../../taskpane/workbook/package/formula/references";
-import { columnSpecifier, renameColumns } from "../../../taskpane/workbook/package/formula/structuredReferences";
+import { MovableFormula } from "../../../src/formula/moving";
+import { escapedColumn } from "../../../src/formula/columns";
+import { renameColumns } from "../../../src/formula/renaming";
 
 /*
  * What filling down and right does to a reference: ECMA-376 part 1, 18.17.2.3 (relative and absolute references) and
@@ -55,6 +56,6 @@ describe("a table column that gets another name", () => {
   });
 
   it("writes special characters with an apostrophe", () => {
-    expect(columnSpecifier("Tube's [#]")).toBe("Tube''s '['#']");
+    expect(escapedColumn("Tube's [#]")).toBe("Tube''s '['#']");
   });
 });

@@ -1,1 +1,1 @@
-export * from "../../formula/structured";
+export * from "../../../../src/formula/structured";

@@ -1,7 +1,7 @@
 /** Who reads single rows of a table, and would come to read other people's when rows move up. */
 import { cellAddress } from "../../../../src/columns/formula";
 import { contains } from "../../area";
-import { readsSomeRows } from "../formulas/following";
+import { readsSomeRows } from "../../../../src/formula/following";
 import { engineNames } from "../names";
 import { geometryNow, type TableNow } from "../tables";
 import type { Desk } from "../write";

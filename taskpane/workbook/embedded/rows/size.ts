@@ -2,7 +2,7 @@
 import { SetDefinedNameMutation } from "@univerjs/engine-formula";
 import { SetWorksheetRowCountMutation } from "@univerjs/sheets";
 import { SetSheetTableMutation } from "@univerjs/sheets-table";
-import { followed } from "../formulas/following";
+import { followed } from "../../../../src/formula/following";
 import type { TableGeometry } from "../formulas/structured";
 import { engineNames } from "../names";
 import { geometryNow, type TableNow } from "../tables";

@@ -1,6 +1,6 @@
 /** What stands beside the cells, compared after saving: tables, filters, defined names. */
 import type { FilterEdit } from "../edits";
-import { renameColumns } from "../formula/structuredReferences";
+import { renameColumns } from "../../../../src/formula/renaming";
 import type { DefinedName, FilterState, OpenedPackage, PackageTable } from "../opened";
 import { tableRef } from "./planTables";
 import { differs, type Meaning } from "./meaning";

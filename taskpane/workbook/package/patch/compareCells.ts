@@ -1,6 +1,6 @@
 /** The cells of a changed sheet: those that were edited are as meant, all others as before. */
 import { addressOf } from "../addresses";
-import { renameColumns, type ColumnRename } from "../formula/structuredReferences";
+import { renameColumns, type ColumnRename } from "../../../../src/formula/renaming";
 import type { CellValue, OpenedPackage, PackageCell } from "../opened";
 import { differs } from "./meaning";
 import type { PatchedSheet } from "./patchSheet";

@@ -1,7 +1,7 @@
 /** The workbook part with names added, changed or taken away. */
 import type { DefinedNameEdit } from "../edits";
 import type { PackageSheet } from "../opened";
-import { renameColumns, type ColumnRename } from "../formula/structuredReferences";
+import { renameColumns, type ColumnRename } from "../../../../src/formula/renaming";
 import { refuse } from "../refusal";
 import { escapeAttribute, escapeText } from "../xml/characters";
 import { appendInside, insertInOrder, parseElement, setAttribute, type XmlElement } from "../xml/element";

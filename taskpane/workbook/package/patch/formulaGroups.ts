@@ -4,7 +4,7 @@
  * gets its own text.
  */
 import { addressOf, parseRange, type Range } from "../addresses";
-import { renameColumns, type ColumnRename } from "../formula/structuredReferences";
+import { renameColumns, type ColumnRename } from "../../../../src/formula/renaming";
 import { GroupTexts, type SharedFormula } from "../sheet/cells";
 import type { CellToken, FormulaToken } from "../sheet/tokens";
 import { escapeText } from "../xml/characters";

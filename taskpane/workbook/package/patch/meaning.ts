@@ -1,6 +1,6 @@
 /** What a saved copy must hold when it is read again, and what is said when it does not. */
 import type { DefinedNameEdit } from "../edits";
-import type { ColumnRename } from "../formula/structuredReferences";
+import type { ColumnRename } from "../../../../src/formula/renaming";
 import { refuse } from "../refusal";
 import type { PatchedSheet } from "./patchSheet";
 import type { SheetPlan } from "./plan";

@@ -1,7 +1,7 @@
 /** A table part with its columns, its range and its filter brought up to date. */
 import { rangeText } from "../addresses";
 import type { NewTableColumn } from "../edits";
-import { renameColumns, type ColumnRename } from "../formula/structuredReferences";
+import { renameColumns, type ColumnRename } from "../../../../src/formula/renaming";
 import { encodeEscapes } from "../parts/escapedStrings";
 import { refuse } from "../refusal";
 import { escapeAttribute, escapeText } from "../xml/characters";

@@ -10,8 +10,8 @@ import type {
   StyleEdit,
   ColumnWidth,
 } from "../edits";
-import { MovableFormula } from "../formula/references";
-import type { ColumnRename } from "../formula/structuredReferences";
+import { MovableFormula } from "../../../../src/formula/moving";
+import type { ColumnRename } from "../../../../src/formula/renaming";
 import { LAST_COLUMN, LAST_ROW } from "../limits";
 import type { CellValue, OpenedPackage, PackageSheet } from "../opened";
 import { factsOf } from "../parts/workbookParts";

@@ -1,7 +1,7 @@
 /** What the tables need when columns or rows are added, or a heading or a totals cell is edited by hand. */
 import { addressOf, overlap, parseRange, type Range, rangeText } from "../addresses";
 import type { NewTableColumn, StyleEdit, TableEdit, TotalsCell } from "../edits";
-import type { ColumnRename } from "../formula/structuredReferences";
+import type { ColumnRename } from "../../../../src/formula/renaming";
 import { LAST_COLUMN } from "../limits";
 import type { CellValue, OpenedPackage, PackageTable } from "../opened";
 import { refuse } from "../refusal";

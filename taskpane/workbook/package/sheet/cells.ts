@@ -1,6 +1,6 @@
 /** A worksheet's cells as values and formulas. */
 import { addressOf } from "../addresses";
-import { MovableFormula } from "../formula/references";
+import { MovableFormula } from "../../../../src/formula/moving";
 import type { CellFormula, CellValue, PackageCell } from "../opened";
 import { decodeEscapes } from "../parts/escapedStrings";
 import { isTrue, wholeNumber } from "../parts/values";

@@ -5,8 +5,9 @@
  * to make every later formula of the session #NAME?. The short forms [@Col] it does not know at all. The file's own text
  * is kept beside it (see open/ and save/).
  */
-import { cellAddress, columnLetters } from "../../../src/columns/formula";
-import { isFunctionName, tokens, untokened, type Token } from "../../../src/formula/tokens";
+import { cellAddress, columnLetters } from "./addresses";
+import { unescapedColumn } from "./columns";
+import { isFunctionName, tokens, untokened, type Token } from "./tokens";
 
 /** A table as it stands on its sheet; rows and columns counted from 0. */
 export interface TableGeometry {
@@ -45,8 +46,6 @@ interface Specifier {
   readonly columns: readonly string[];
 }
 
-const unescaped = (text: string): string => text.replace(/'(.)/gs, "$1");
-
 /** [Name], [#This Row], [@], [@Name], [@[A]:[B]], [[#Headers],[#Data],[A]:[B]]. */
 function specifier(bracket: string): Specifier | undefined {
   let inside = bracket.slice(1, -1);
@@ -56,14 +55,14 @@ function specifier(bracket: string): Specifier | undefined {
     sections.push("this row");
     inside = inside.trimStart().slice(1);
     if (!inside.trimStart().startsWith("[")) {
-      if (inside !== "") columns.push(unescaped(inside));
+      if (inside !== "") columns.push(unescapedColumn(inside));
       return { sections, columns };
     }
   } else if (!inside.trimStart().startsWith("[")) {
     if (inside === "") return { sections, columns };
     const section = SECTIONS[inside.trim().toLowerCase()];
     if (section) sections.push(section);
-    else columns.push(unescaped(inside));
+    else columns.push(unescapedColumn(inside));
     return { sections, columns };
   }
   for (const token of tokens(inside)) {
@@ -74,7 +73,7 @@ function specifier(bracket: string): Specifier | undefined {
     const name = token.text.slice(1, -1);
     const section = SECTIONS[name.trim().toLowerCase()];
     if (section) sections.push(section);
-    else columns.push(unescaped(name));
+    else columns.push(unescapedColumn(name));
   }
   return columns.length > 2 ? undefined : { sections, columns };
 }
@@ -132,7 +131,7 @@ function inA1(table: TableGeometry, wanted: Specifier, standing: Standing): stri
   const fixed = (row: number, column: number) => `$${columnLetters(column)}$${row + 1}`;
   const [top, bottom] = rows;
   const isOneCell = left === right && top === bottom;
-  // a column of one row stays a range, so that it is known for one when rows are added (embedded/formulas/following.ts)
+  // a column of one row stays a range, so that it is known for one when rows are added (following.ts)
   const isColumn = wanted.sections.length === 0 || wanted.sections.includes("data");
   return sheet + (isOneCell && !isColumn ? fixed(top, left) : `${fixed(top, left)}:${fixed(bottom, right)}`);
 }

@@ -2,7 +2,7 @@
  * References to whole columns of a table follow when its rows become more or fewer, as spreadsheets let them. The engine
  * knows them as A1 only (structured.ts says why), and so would go on reading the rows of before.
  */
-import { parseArea } from "../../area";
+import { readArea } from "./areas";
 import type { TableGeometry } from "./structured";
 import { tokens, untokened, type Token } from "./tokens";
 
@@ -26,13 +26,13 @@ function* rangesIn(all: readonly Token[], sheetName: string, table: TableGeometr
   for (let at = 2; at < all.length; at++) {
     if (all[at - 1]!.text !== ":" || all[at]!.kind !== "word" || all[at - 2]!.kind !== "word") continue;
     const [from, to] = [all[at - 2]!.text, all[at]!.text];
-    const area = parseArea(`${from}:${to}`);
-    if (!area) continue;
+    const area = readArea(`${from}:${to}`);
+    // A:C has the rows of the whole sheet, and nothing that could follow
+    if (!area || !/\d$/.test(from)) continue;
     const named = all[at - 3]?.text === "!" ? sheetOf(all[at - 4]) : sheetName;
     if (named?.toLowerCase() !== table.sheetName.toLowerCase()) continue;
-    if (area.left < table.left || area.left + area.columns > table.left + table.columns.length) continue;
-    const isFixed = /\$\d/.test(from) && /\$\d/.test(to);
-    yield { at, top: area.top, bottom: area.top + area.rows - 1, isFixed };
+    if (area.left.at < table.left || area.right.at >= table.left + table.columns.length) continue;
+    yield { at, top: area.top.at, bottom: area.bottom.at, isFixed: area.top.isFixed && area.bottom.isFixed };
   }
 }
 
@@ -78,10 +78,10 @@ export function readsSomeRows(formula: string, sheetName: string, table: TableGe
   }
   return all.some((token, at) => {
     if (token.kind !== "word" || parts.has(at) || all[at + 1]?.text === "(") return false;
-    const area = parseArea(token.text);
+    const area = readArea(token.text);
     const named = all[at - 1]?.text === "!" ? sheetOf(all[at - 2]) : sheetName;
     if (!area || named?.toLowerCase() !== table.sheetName.toLowerCase()) return false;
-    const isInside = area.left >= table.left && area.left < table.left + table.columns.length;
-    return isInside && area.top >= firstRow(table) && area.top <= lastRow(table);
+    const isInside = area.left.at >= table.left && area.left.at < table.left + table.columns.length;
+    return isInside && area.top.at >= firstRow(table) && area.top.at <= lastRow(table);
   });
 }

@@ -25,5 +25,3 @@ export function boundNames(formula: readonly Token[]): ReadonlySet<string> {
   });
   return bound;
 }
-
-export const inFileAsBound = ({ text }: Token): Token => ({ kind: "word", text: `_xlpm.${text}` });
