@@ -25,7 +25,7 @@ export interface Asked {
   readonly book: BookDescription;
 }
 
-const TODAY = day("2026-11-26");
+export const TODAY = day("2026-11-26");
 
 export const asked = (): readonly Asked[] => [
   {
@@ -48,7 +48,7 @@ export const asked = (): readonly Asked[] => [
     asOf: HOSTILE_AS_OF,
     book: caseloadBookOf(withoutTrue(joined(hostileRows(120, 120, 20))), { ...OPTIONS, groups: [] }),
   },
-  { what: "columns of *Add columns* on hostile cells", asOf: TODAY, book: recipesBook() },
+  { what: "columns of *Add columns* on hostile cells", asOf: TODAY, book: recipesBook(odd) },
 ];
 
 function withoutTrue(rows: CaseloadRows): CaseloadRows {
@@ -94,9 +94,9 @@ const byContent: { readonly [C in Content]: readonly SheetValue[] } = {
   mark: [4, 3, 5.5, "4 cm", 90],
 };
 /** Due and latest dates on somebody's own list hold words too. */
-const contentOf = (role: Role): readonly SheetValue[] => {
+const contentOf = (role: Role, more: readonly SheetValue[]): readonly SheetValue[] => {
   const { content } = roles.find(({ key }) => key === role)!;
-  return [...byContent[content], ...(role === "due" || role === "latest" ? byContent["change words"] : []), ...odd];
+  return [...byContent[content], ...(role === "due" || role === "latest" ? byContent["change words"] : []), ...more];
 };
 
 const using: Using = {
@@ -112,8 +112,8 @@ const SEED = 20_261_126;
 const MOST_ROWS = 900;
 
 /** Every cell with every other while they are so few; else rows at random, the same in every run. */
-function rowsFor(needs: readonly Role[]): readonly (readonly SheetValue[])[] {
-  const pools = needs.map(contentOf);
+function rowsFor(needs: readonly Role[], more: readonly SheetValue[]): readonly (readonly SheetValue[])[] {
+  const pools = needs.map((role) => contentOf(role, more));
   if (pools.reduce((product, pool) => product * pool.length, 1) <= MOST_ROWS)
     return pools.reduce<SheetValue[][]>((rows, pool) => rows.flatMap((row) => pool.map((one) => [...row, one])), [[]]);
   const random = randoms(SEED);
@@ -124,7 +124,12 @@ const stored = (answer: ReturnType<Recipe["answer"]>): SheetValue =>
   answer instanceof SheetError ? new CellError(answer.code) : answer;
 
 /** Columns that are added one after the other to a list with these columns. */
-function sheetOf(name: string, needs: readonly Role[], added: readonly Recipe[]): SheetDescription {
+function sheetOf(
+  name: string,
+  needs: readonly Role[],
+  added: readonly Recipe[],
+  more: readonly SheetValue[],
+): SheetDescription {
   const slots: { [R in Role]?: ColumnSlot } = Object.fromEntries(
     needs.map((role, index) => [role, { header: role, index }]),
   );
@@ -136,7 +141,7 @@ function sheetOf(name: string, needs: readonly Role[], added: readonly Recipe[])
     if (role) slots[role] = { header: recipe.header, index: needs.length + i, isAdded: true };
     return column as TableColumn;
   });
-  const rows = rowsFor(needs).map((row) => {
+  const rows = rowsFor(needs, more).map((row) => {
     const cells: { [R in Role]?: SheetValue } = Object.fromEntries(needs.map((role, i) => [role, row[i]!]));
     const answers = added.map((recipe) => {
       const answer = stored(recipe.answer(cells as RowCells, using));
@@ -150,19 +155,22 @@ function sheetOf(name: string, needs: readonly Role[], added: readonly Recipe[])
   return { name, cells: [], table: { name: `List_${name}`, top: 0, left: 0, columns: [...typed, ...computed], rows } };
 }
 
-const recipesBook = (): BookDescription => ({
+/** @param more cells that may stand in every column */
+export const recipesBook = (more: readonly SheetValue[] = [...odd, true]): BookDescription => ({
   sheets: [
     ...recipes.map((one) =>
       sheetOf(
         one.key,
         [...new Set([...one.needs.map(({ role }) => role), ...(one.needsKinds ? (["kind"] as const) : [])])],
         [one],
+        more,
       ),
     ),
     sheetOf(
       "oneAfterTheOther",
       ["last", "kind"],
       recipes.filter(({ key }) => ["changeDue", "atTheLatest", "change"].includes(key)),
+      more,
     ),
   ],
   names: [{ name: AS_OF, refersTo: "TODAY()" }],

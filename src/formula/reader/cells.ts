@@ -1,0 +1,107 @@
+/** Cells by sheet and column, blocks of them, and the indexes that make looking them up quick. */
+import { KeyIndex, NumberOrder } from "./column-index";
+import { looseKey, strictKey } from "./criteria";
+import type { Value } from "./values";
+
+export class Column {
+  /** By row; holes are empty cells. */
+  private readonly values: Value[] = [];
+  private loose: KeyIndex | undefined;
+  private strict: KeyIndex | undefined;
+  private readonly orders = new Map<string, { top: number; bottom: number; order: NumberOrder }>();
+
+  constructor(
+    readonly sheet: Sheet,
+    readonly at: number,
+  ) {}
+
+  get(row: number): Value {
+    return this.values[row] ?? null;
+  }
+
+  /** @returns what stood there before */
+  set(row: number, value: Value): Value {
+    const before = this.get(row);
+    this.values[row] = value;
+    this.loose?.change(row, before, value);
+    this.strict?.change(row, before, value);
+    for (const { top, bottom, order } of this.orders.values())
+      if (row >= top && row <= bottom) order.change(before, value);
+    return before;
+  }
+
+  /** As COUNTIFS files values. */
+  byLooseKey(): KeyIndex {
+    return (this.loose ??= new KeyIndex(this.entries(0, this.values.length - 1), looseKey));
+  }
+
+  /** As MATCH files them. */
+  byStrictKey(): KeyIndex {
+    return (this.strict ??= new KeyIndex(this.entries(0, this.values.length - 1), strictKey));
+  }
+
+  order(top: number, bottom: number): NumberOrder {
+    const key = `${top}:${bottom}`;
+    let known = this.orders.get(key);
+    if (!known) this.orders.set(key, (known = { top, bottom, order: new NumberOrder(this.entries(top, bottom)) }));
+    return known.order;
+  }
+
+  *entries(top: number, bottom: number): Generator<readonly [row: number, value: Value]> {
+    for (let row = top; row <= bottom; row++) yield [row, this.get(row)];
+  }
+
+  /** Rows behind this one are empty. */
+  get last(): number {
+    return this.values.length - 1;
+  }
+}
+
+export class Sheet {
+  private readonly columns = new Map<number, Column>();
+
+  constructor(readonly name: string) {}
+
+  column(at: number): Column {
+    let column = this.columns.get(at);
+    if (!column) this.columns.set(at, (column = new Column(this, at)));
+    return column;
+  }
+}
+
+/** A rectangle of cells; what a reference stands for. */
+export class Block {
+  constructor(
+    readonly sheet: Sheet,
+    readonly top: number,
+    readonly left: number,
+    readonly bottom: number,
+    readonly right: number,
+  ) {}
+
+  get rows(): number {
+    return this.bottom - this.top + 1;
+  }
+  get columns(): number {
+    return this.right - this.left + 1;
+  }
+  get isOneCell(): boolean {
+    return this.rows === 1 && this.columns === 1;
+  }
+  /** The one column of a block that is no wider. */
+  get column(): Column {
+    return this.sheet.column(this.left);
+  }
+
+  at(row: number, column: number): Value {
+    return this.sheet.column(this.left + column).get(this.top + row);
+  }
+
+  *values(): Generator<Value> {
+    for (let row = 0; row < this.rows; row++)
+      for (let column = 0; column < this.columns; column++) yield this.at(row, column);
+  }
+}
+
+/** What a piece of a formula can stand for: a value, cells, or rows of values. */
+export type Any = Value | Block | readonly (readonly Value[])[];

@@ -1,0 +1,179 @@
+/**
+ * Works a workbook's formulas out as they stand: each is compiled once for all rows that share it, whole columns are
+ * looked up through indexes, and an edit works out what depends on it and no more.
+ *
+ * Where a formula is not known here, its cells keep what somebody else puts there, and are read like typed ones.
+ */
+import { structuredToA1, type TableGeometry } from "../structured";
+import type { Any } from "./cells";
+import { Sheet, type Column } from "./cells";
+import { compile, type Surroundings } from "./compile";
+import { NotKnown } from "./piece";
+import { firstWhere } from "./column-index";
+import { Run } from "./run";
+import { isError, type Value } from "./values";
+
+export interface ReaderBook {
+  readonly sheets: readonly string[];
+  readonly tables: readonly TableGeometry[];
+  /** In English, without "=". */
+  readonly names: readonly { readonly name: string; readonly refersTo: string }[];
+  /** The day that counts as today. */
+  readonly today: number;
+  /** One of our own functions by the name that a formula calls it by, in capitals; undefined for other names. */
+  readonly ours: (name: string) => ((args: readonly Any[]) => Value) | undefined;
+}
+
+export interface Place {
+  readonly sheet: string;
+  /** Rows and columns are counted from 0. */
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A formula that is another engine's, and the piece that is not known here. */
+export interface Unknown extends Place {
+  readonly because: string;
+}
+
+export class Reader {
+  private readonly sheets: ReadonlyMap<string, Sheet>;
+  private readonly around: Surroundings;
+  private runs: Run[] = [];
+  private readonly byColumn = new Map<Column, Run[]>();
+  readonly unknown: Unknown[] = [];
+
+  constructor(private readonly book: ReaderBook) {
+    const sheets = new Map(book.sheets.map((name) => [name.toLowerCase(), new Sheet(name)]));
+    const nowhere = { sheetName: "", row: -1, column: -1 };
+    const names = new Map(
+      book.names.map(({ name, refersTo }) => [name.toLowerCase(), structuredToA1(refersTo, book.tables, nowhere)]),
+    );
+    this.sheets = sheets;
+    this.around = {
+      sheet: (name) => sheets.get(name.toLowerCase()),
+      meaning: (name) => names.get(name.toLowerCase()),
+      ours: book.ours,
+      today: book.today,
+    };
+  }
+
+  private columnOf({ sheet, column }: Omit<Place, "row">): Column {
+    const found = this.sheets.get(sheet.toLowerCase());
+    if (!found) throw new Error(`The workbook has no sheet ${sheet}`);
+    return found.column(column);
+  }
+
+  /** A typed value, or what another engine worked out. Before `work`; later it is a change. */
+  put(place: Place, value: Value): void {
+    this.columnOf(place).set(place.row, value);
+  }
+
+  /**
+   * A formula that stands in a column from one row to another.
+   * @param text for the first row, without "="; in Excel's own English spelling, structured references and all
+   */
+  fill({ sheet, column, row }: Place, bottom: number, text: string): void {
+    const place = this.columnOf({ sheet, column });
+    try {
+      const plain = structuredToA1(text, this.book.tables, { sheetName: place.sheet.name, row, column });
+      if (plain === undefined) throw new NotKnown(text);
+      const compiled = compile(plain, place.sheet, row, this.around, row === bottom);
+      const run = new Run(place.sheet, place, row, bottom, compiled);
+      for (const { column: read, first, last } of run.reach())
+        if (read === place && first <= bottom && last >= row) throw new NotKnown("the formula reads its own column");
+      this.runs.push(run);
+      listed(this.byColumn, place).push(run);
+    } catch (error) {
+      if (!(error instanceof NotKnown)) throw error;
+      this.unknown.push({ sheet, column, row, because: error.message });
+    }
+  }
+
+  /** Works everything out. */
+  work(): void {
+    this.runs = this.inTurn();
+    for (const run of this.runs) for (const row of run.rows()) run.column.set(row, run.work(row));
+  }
+
+  at({ row, ...place }: Place): Value {
+    return this.columnOf(place).get(row);
+  }
+
+  /**
+   * Cells that hold something else now; over a formula, it was typed over.
+   * @returns the cells that give something else because of that
+   */
+  change(cells: readonly (Place & { readonly value: Value })[]): readonly Place[] {
+    const changes = new Map<Column, Map<number, Value>>();
+    const note = (column: Column, row: number, before: Value): void => {
+      const known = changes.get(column);
+      if (!known) changes.set(column, new Map([[row, before]]));
+      else if (!known.has(row)) known.set(row, before);
+    };
+    for (const { value, ...place } of cells) {
+      const column = this.columnOf(place);
+      for (const run of this.byColumn.get(column) ?? [])
+        if (place.row >= run.top && place.row <= run.bottom) run.overtyped.add(place.row);
+      const before = column.set(place.row, value);
+      if (!isSame(before, value)) note(column, place.row, before);
+    }
+    const given: Place[] = [];
+    for (const run of this.runs) {
+      for (const row of run.touched(changes)) {
+        const value = run.work(row);
+        if (isSame(run.column.get(row), value)) continue;
+        note(run.column, row, run.column.set(row, value));
+        given.push({ sheet: run.sheet.name, row, column: run.column.at });
+      }
+    }
+    return given;
+  }
+
+  /** Each behind all that it reads; what stands on itself is not known, nor what stands on that. */
+  private inTurn(): Run[] {
+    for (const runs of this.byColumn.values()) runs.sort((one, other) => one.top - other.top);
+    const turn: Run[] = [];
+    const waiting = new Map<Run, Set<Run>>();
+    const readers = new Map<Run, Run[]>();
+    for (const run of this.runs) {
+      const read = new Set(this.readBy(run));
+      waiting.set(run, read);
+      for (const other of read) listed(readers, other).push(run);
+    }
+    const ready = this.runs.filter((run) => waiting.get(run)!.size === 0);
+    for (let run = ready.pop(); run; run = ready.pop()) {
+      turn.push(run);
+      waiting.delete(run);
+      for (const reader of readers.get(run) ?? []) {
+        const left = waiting.get(reader)!;
+        left.delete(run);
+        if (left.size === 0) ready.push(reader);
+      }
+    }
+    for (const { sheet, column, top } of waiting.keys())
+      this.unknown.push({ sheet: sheet.name, column: column.at, row: top, because: "the formula stands on itself" });
+    return turn;
+  }
+
+  private readBy(run: Run): readonly Run[] {
+    return [...run.reach()].flatMap(({ column, first, last }) => {
+      const runs = this.byColumn.get(column) ?? [];
+      const found: Run[] = [];
+      for (let at = firstWhere(runs.length, (i) => runs[i]!.bottom >= first); at < runs.length; at++) {
+        if (runs[at]!.top > last) break;
+        found.push(runs[at]!);
+      }
+      return found;
+    });
+  }
+}
+
+const isSame = (one: Value, other: Value): boolean =>
+  one === other || (isError(one) && isError(other) && one.code === other.code);
+
+function listed<K, V>(map: Map<K, V[]>, key: K): V[] {
+  let list = map.get(key);
+  if (!list) map.set(key, (list = []));
+  return list;
+}

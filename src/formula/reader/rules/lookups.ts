@@ -1,0 +1,210 @@
+/** What looks things up in columns of cells: through indexes, and telling what was looked for. */
+import type { Node } from "../../tree";
+import { Block, type Any } from "../cells";
+import type { Compiler } from "../compile";
+import { NotKnown, type Here, type Work } from "../piece";
+import { criterionOf, fits, looseKey, matchOf, type Criterion } from "../criteria";
+import { isError, NA, NUM, REF, toNumber, VALUE, type Value } from "../values";
+import { ANY_NUMBER, type Rule } from "./rule";
+
+/** A range of one column, the same for every row. */
+function columnOf(node: Node, compiler: Compiler): Block {
+  const block = compiler.range(node);
+  if (block.columns !== 1) throw new NotKnown(node.text);
+  return block;
+}
+
+interface Asked {
+  readonly within: Block;
+  readonly sought: Work<Value>;
+}
+
+function askedIn(args: readonly Node[], compiler: Compiler): readonly Asked[] {
+  if (args.length % 2 !== 0) throw new NotKnown("criteria come in pairs");
+  const all: Asked[] = [];
+  for (let i = 0; i < args.length; i += 2)
+    all.push({ within: columnOf(args[i]!, compiler), sought: compiler.piece(args[i + 1]!).value });
+  return all;
+}
+
+/** Rows, counted from the ranges' first, that fit all criteria. */
+function* fitting(asked: readonly Asked[], others: readonly Block[], here: Here): Generator<number> {
+  const criteria = asked.map(({ sought }) => criterionOf(sought(here)));
+  const by = criteria.findIndex((one) => one.by === "key");
+  const { rows } = asked[0]!.within;
+  watch(asked, others, criteria[by], by, here);
+  const isFitting = (row: number): boolean =>
+    criteria.every((one, i) => i === by || fits(one, asked[i]!.within.column.get(asked[i]!.within.top + row)));
+  for (const row of candidates(asked[by]?.within, criteria[by], rows)) if (isFitting(row)) yield row;
+}
+
+function* candidates(within: Block | undefined, criterion: Criterion | undefined, rows: number): Generator<number> {
+  if (!within || criterion?.by !== "key") {
+    for (let row = 0; row < rows; row++) yield row;
+    return;
+  }
+  const { column, top, bottom } = within;
+  for (const row of column.byLooseKey().with(criterion.key)) if (row >= top && row <= bottom) yield row - top;
+  // empty cells behind the last filled one are in no index
+  if (fits(criterion, null)) for (let row = Math.max(top, column.last + 1); row <= bottom; row++) yield row - top;
+}
+
+/** A key that is looked for stands for all columns beside it; without one every change counts. */
+function watch(
+  asked: readonly Asked[],
+  others: readonly Block[],
+  criterion: Criterion | undefined,
+  by: number,
+  { row, watcher }: Here,
+): void {
+  const columns = [...asked.map(({ within }) => within), ...others];
+  if (criterion?.by !== "key") {
+    for (const { column } of columns) watcher.whole(column);
+    return;
+  }
+  const key = asked[by]!.within;
+  watcher.keyed(row, key.column, criterion.key);
+  for (const other of columns)
+    if (other !== key) {
+      if (other.top === key.top) watcher.via(other.column, key.column);
+      else watcher.whole(other.column);
+    }
+}
+
+const sameRows = (blocks: readonly Block[]): boolean => blocks.every(({ rows }) => rows === blocks[0]!.rows);
+
+const COUNTIFS: Rule = {
+  least: 2,
+  most: ANY_NUMBER,
+  bind: (args, compiler) => {
+    const asked = askedIn(args, compiler);
+    if (!sameRows(asked.map(({ within }) => within))) return () => VALUE;
+    return (here) => {
+      const rows = fitting(asked, [], here);
+      let count = 0;
+      while (!rows.next().done) count++;
+      return count;
+    };
+  },
+};
+
+const extreme = (isBetter: (one: number, other: number) => boolean): Rule => ({
+  least: 3,
+  most: ANY_NUMBER,
+  bind: ([range, ...args], compiler) => {
+    const values = columnOf(range!, compiler);
+    const asked = askedIn(args, compiler);
+    if (!sameRows([values, ...asked.map(({ within }) => within)])) return () => VALUE;
+    return (here) => {
+      let best: number | undefined;
+      for (const row of fitting(asked, [values], here)) {
+        const value = values.column.get(values.top + row);
+        if (isError(value)) return value;
+        if (typeof value === "number" && (best === undefined || isBetter(value, best))) best = value;
+      }
+      return best ?? 0;
+    };
+  },
+});
+
+/** The first row that holds it; what is not looked for exactly is another engine's. */
+const MATCH: Rule = {
+  least: 3,
+  most: 3,
+  bind: ([sought, range, kind], compiler) => {
+    if (kind!.is !== "number" || kind!.value !== 0) throw new NotKnown("MATCH that is not exact");
+    const asked = compiler.piece(sought!).value;
+    const within = columnOf(range!, compiler);
+    const { column, top, bottom } = within;
+    return (here) => {
+      const value = asked(here);
+      if (isError(value)) return value;
+      const criterion = matchOf(value);
+      if (!criterion) return NA;
+      if (criterion.by === "key") {
+        here.watcher.keyed(here.row, column, looseKey(value ?? 0));
+        for (const row of column.byStrictKey().with(criterion.key))
+          if (row >= top && row <= bottom) return row - top + 1;
+        return NA;
+      }
+      here.watcher.whole(column);
+      for (let row = top; row <= bottom; row++) if (criterion.fits(column.get(row))) return row - top + 1;
+      return NA;
+    };
+  },
+};
+
+/** A cell of a range: it stays a cell, so that an empty one is told from 0. */
+const INDEX: Rule = {
+  least: 2,
+  most: 3,
+  bind: ([range, row, column], compiler) => {
+    const block = compiler.range(range!);
+    const [down, across] = [compiler.piece(row!).value, column ? compiler.piece(column).value : undefined];
+    return (here): Any => {
+      const [r, c] = [toNumber(down(here)), across ? toNumber(across(here)) : 1];
+      if (isError(r)) return r;
+      if (isError(c)) return c;
+      // INDEX(row,3) counts along the row
+      const isAlong = !across && block.rows === 1 && block.columns > 1;
+      const [y, x] = isAlong ? [1, Math.trunc(r)] : [Math.trunc(r), Math.trunc(c)];
+      // 0 means the whole row or column, which does not go into one cell
+      if (y <= 0 || x <= 0) return VALUE;
+      if (y > block.rows || x > block.columns) return REF;
+      const [at, left] = [block.top + y - 1, block.left + x - 1];
+      here.watcher.cell(here.row, block.sheet.column(left), at);
+      return new Block(block.sheet, at, left, at, left);
+    };
+  },
+};
+
+const LARGE: Rule = {
+  least: 2,
+  most: 2,
+  bind: ([range, which], compiler) => {
+    const { column, top, bottom } = columnOf(range!, compiler);
+    const place = compiler.piece(which!).value;
+    return (here) => {
+      const k = toNumber(place(here));
+      if (isError(k)) return k;
+      here.watcher.whole(column);
+      const order = column.order(top, bottom);
+      return order.fault ?? order.large(Math.ceil(k)) ?? NUM;
+    };
+  },
+};
+
+const RANK: Rule = {
+  least: 2,
+  most: 2,
+  bind: ([sought, range], compiler) => {
+    const asked = compiler.piece(sought!).value;
+    const { column, top, bottom } = columnOf(range!, compiler);
+    return (here) => {
+      const value = toNumber(asked(here));
+      if (isError(value)) return value;
+      here.watcher.whole(column);
+      const order = column.order(top, bottom);
+      return order.fault ?? order.rank(value) ?? NA;
+    };
+  },
+};
+
+const ROW: Rule = {
+  least: 0,
+  most: 0,
+  bind: () => (here) => here.row + 1,
+};
+
+export const lookups = {
+  COUNTIFS,
+  COUNTIF: { ...COUNTIFS, most: 2 } as Rule,
+  MAXIFS: extreme((one, other) => one > other),
+  MINIFS: extreme((one, other) => one < other),
+  MATCH,
+  INDEX,
+  LARGE,
+  "RANK.EQ": RANK,
+  RANK,
+  ROW,
+};
