@@ -103,29 +103,33 @@ export const PLAINWORDS = define(
       if (due !== undefined && due < EARLIEST_DUE) return longPast;
       if (due !== undefined && asof !== undefined && due < asof) return past;
       if (due !== undefined && asof !== undefined && due - asof > FAR_DAYS) return tooFar;
-      const missing: string[] = [];
-      const tell = (sentence: string, isKnown: boolean, what: string): string => {
-        if (!isKnown) missing.push(what);
-        return sentence;
-      };
-      const hasBalloon = retention === "balloon";
-      const sentences = [
-        tell(ENDS[access], access !== "not known", "where it ends"),
-        tell(SHAPES[shape], shape !== "not known", "its shape"),
-        tell(HOLDS[retention], retention !== "not known", "how it is held inside"),
-        size === NOT_KNOWN ? tell("", false, "its size") : `Size ${size} Fr: about ${across(size)} mm across.`,
-        length === undefined ? tell("", shape !== "low-profile", "its length") : `Length ${length} cm.`,
-        hasBalloon && volume !== undefined
-          ? `The balloon holds ${volume} mL of water; only people who have been shown touch its valve, and never for ` +
-            "feed or medicine."
-          : tell("", !hasBalloon, "how much water the balloon holds"),
-        due === undefined
-          ? tell("Call us if it leaks, hurts, moves or comes out.", false, "when the next change is planned")
-          : `The next change is planned for ${dateInWords(due)}; call us sooner if it leaks, hurts, moves or comes out.`,
-      ].filter((sentence) => sentence !== "");
-      return [...sentences, `Not written down: ${[...missing, "when it was put in"].join("; ")}. Please ask us.`].join(
-        " ",
-      );
+      // Put together by +, not from lists: in a long column that is most of the time and of the memory.
+      let said = ENDS[access];
+      let missing = "";
+      if (access === "not known") missing += "where it ends; ";
+      if (shape === "not known") missing += "its shape; ";
+      else said += ` ${SHAPES[shape]}`;
+      said += ` ${HOLDS[retention]}`;
+      if (retention === "not known") missing += "how it is held inside; ";
+      if (size === NOT_KNOWN) missing += "its size; ";
+      else said += ` Size ${size} Fr: about ${across(size)} mm across.`;
+      if (length !== undefined) said += ` Length ${length} cm.`;
+      else if (shape === "low-profile") missing += "its length; ";
+      if (retention === "balloon") {
+        if (volume === undefined) missing += "how much water the balloon holds; ";
+        else {
+          said +=
+            ` The balloon holds ${volume} mL of water; only people who have been shown touch its valve, and never for ` +
+            "feed or medicine.";
+        }
+      }
+      if (due === undefined) {
+        missing += "when the next change is planned; ";
+        said += " Call us if it leaks, hurts, moves or comes out.";
+      } else {
+        said += ` The next change is planned for ${dateInWords(due)}; call us sooner if it leaks, hurts, moves or comes out.`;
+      }
+      return `${said} Not written down: ${missing}when it was put in. Please ask us.`;
     },
   },
   documented && {
