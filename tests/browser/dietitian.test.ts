@@ -96,7 +96,7 @@ describe("1,402 sizes", () => {
     await section.getByRole("button", { name: words.preview.readAgain }).click();
     await section.getByText("1,380 read, 22 not; 18 blank.", { exact: true }).waitFor();
     await section.getByRole("button", { name: words.preview.add, exact: true }).click();
-    await section.getByRole("heading", { name: words.result.title.done }).waitFor({ timeout: 60_000 });
+    await section.getByRole("heading", { name: words.result.title.done }).waitFor();
     await section.getByText('The column "Size mm" was added: D1:D1421.').waitFor();
     await section.getByText(words.unread.title(22)).waitFor();
 
@@ -135,7 +135,7 @@ describe("1,402 sizes", () => {
     expect(await section.getByRole("button", { name: words.preview.add, exact: true }).count()).toBe(0);
     await section.getByLabel(words.put.start).fill("E2");
     await section.getByRole("button", { name: words.preview.add, exact: true }).click();
-    await section.getByRole("heading", { name: words.result.title.done }).waitFor({ timeout: 60_000 });
+    await section.getByRole("heading", { name: words.result.title.done }).waitFor();
     await section.getByRole("button", { name: paneWords.takeBack, exact: true }).click();
     await section.getByRole("heading", { name: paneWords.takenBack }).waitFor();
     const { bytes } = await save(page);
@@ -150,7 +150,7 @@ describe("1,402 sizes", () => {
     const { page, section, faults } = await openConvert();
     const { address } = unread.find(({ because }) => because === "two sizes")!;
     await section.getByRole("button", { name: words.preview.add, exact: true }).click();
-    await section.getByRole("heading", { name: words.result.title.done }).waitFor({ timeout: 60_000 });
+    await section.getByRole("heading", { name: words.result.title.done }).waitFor();
     await section.getByRole("button", { name: new RegExp(`^Go to ${address}:`) }).click();
     await inSections(page).getByRole("button", { name: paneWords.functions, exact: true }).click();
     await page.getByRole("button", { name: paneWords.explain, exact: true }).click();

@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import { shell as pageWords } from "../../taskpane/texts/page";
 import { launchBrowser } from "./launch";
 import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
@@ -61,9 +62,10 @@ async function type(address: string, text: string): Promise<void> {
 /** What a cell shows, read from the row of text; null where it shows nothing. */
 async function shows(address: string): Promise<string | null> {
   await go(address);
+  const title = new RegExp(pageWords.rowTitle(Number(address.slice(1)), "@").replace(/@.*/, ""));
+  await page.getByRole("table", { name: title }).waitFor();
   const row = page.locator(".selected-row tr", { has: page.getByRole("cell", { name: address, exact: true }) });
   const value = row.locator("td").last();
-  await page.waitForTimeout(250);
   return (await value.count()) === 0 ? null : value.innerText();
 }
 
@@ -135,7 +137,8 @@ it("the row as text has a table's headers, beside the table too", async () => {
 it("unsaved changes are marked, undone changes and calculation are not confused", async () => {
   await openFile(page, `${FILES}error-cells.xlsx`);
   await page.getByRole("heading", { level: 1, name: "error-cells.xlsx" }).waitFor();
-  await page.waitForTimeout(800);
+  // by then the grid has gone over the file's formulas
+  for (const address of ["A2", "A3", "A4"]) await shows(address);
   const asksBeforeLeaving = () => page.title().then((title) => /unsaved|\*|•|●/i.test(title));
   expect(await asksBeforeLeaving()).toBe(false);
   await type("A30", "x");

@@ -21,7 +21,6 @@ let served: Served;
 let desk: Desk;
 let page: Page;
 let pointer: () => Promise<number>;
-const began = performance.now();
 
 beforeAll(async () => {
   [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
@@ -233,9 +232,8 @@ describe.sequential("with the keyboard alone", () => {
     expect(await row.innerText()).not.toContain("slip");
   });
 
-  test("without a press of the mouse, within a minute, and with nothing to complain of", async () => {
+  test("without a press of the mouse, and with nothing to complain of", async () => {
     expect(await pointer()).toBe(0);
     expect(desk.faults).toEqual([]);
-    expect((performance.now() - began) / 1_000).toBeLessThan(60);
   });
 });

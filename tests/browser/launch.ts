@@ -5,7 +5,13 @@
  * BROWSER_PATH overrides both.
  */
 import { existsSync } from "node:fs";
-import { chromium as playwright, type Browser } from "playwright-core";
+import { chromium as playwright, type Browser, type BrowserServer, type LaunchOptions } from "playwright-core";
+
+/** The environment's name for the address of the browser that a whole run of tests shares. */
+export const SHARED = "BROWSER_OF_THIS_RUN";
+
+/** Whoever waits in a page this long waits for ever: for `page.setDefaultTimeout`. */
+export const A_HANG = 120_000;
 
 async function packaged(): Promise<string> {
   // The package unpacks its own shared libraries only where it believes itself on Amazon Linux 2023 with Node 20.
@@ -14,23 +20,43 @@ async function packaged(): Promise<string> {
   return chromium.executablePath();
 }
 
-/** Starts a browser; fails with a sentence where there is none. */
-export async function launchBrowser(): Promise<Browser> {
+/** Ways to a browser, best first. */
+async function ways(): Promise<readonly LaunchOptions[]> {
   const own = process.env["BROWSER_PATH"];
   const args = ["--no-sandbox", "--font-render-hinting=none"];
   if (own !== undefined) {
     if (!existsSync(own)) throw new Error(`No browser at ${own} (BROWSER_PATH)`);
-    return playwright.launch({ executablePath: own, args });
+    return [{ executablePath: own, args }];
   }
-  if (process.platform === "linux" && process.arch === "x64") {
-    return playwright.launch({ executablePath: await packaged(), args: [...args, "--headless=shell"], headless: true });
-  }
-  for (const channel of ["chrome", "msedge"]) {
+  if (process.platform === "linux" && process.arch === "x64")
+    return [{ executablePath: await packaged(), args: [...args, "--headless=shell"], headless: true }];
+  return [
+    { channel: "chrome", args },
+    { channel: "msedge", args },
+  ];
+}
+
+async function byFirstWay<T>(start: (options: LaunchOptions) => Promise<T>): Promise<T> {
+  const faults: unknown[] = [];
+  for (const options of await ways()) {
     try {
-      return await playwright.launch({ channel, args });
-    } catch {
+      return await start(options);
+    } catch (fault) {
       // The next one may be installed.
+      faults.push(fault);
     }
   }
-  throw new Error("No browser found: install Chrome or Edge, or set BROWSER_PATH to a Chromium");
+  const cause = new AggregateError(faults);
+  throw new Error("No browser found: install Chrome or Edge, or set BROWSER_PATH to a Chromium", { cause });
+}
+
+/** A browser that several processes can connect to. */
+export const startBrowserServer = (): Promise<BrowserServer> =>
+  byFirstWay((options) => playwright.launchServer({ ...options, timeout: A_HANG }));
+
+/** The browser of this run of tests, or else one of its own; fails with a sentence where there is none. */
+export async function launchBrowser(): Promise<Browser> {
+  const shared = process.env[SHARED];
+  if (shared !== undefined) return playwright.connect(shared, { timeout: A_HANG });
+  return byFirstWay((options) => playwright.launch({ ...options, timeout: A_HANG }));
 }

@@ -1,11 +1,12 @@
 /** The browser's page as built: its bar, its sentences and its questions around the real grid. */
-import { mkdir, readFile } from "node:fs/promises";
+import { mkdir } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { texts } from "../../taskpane/texts";
-import { launchBrowser } from "./launch";
+import { A_HANG, launchBrowser } from "./launch";
+import { bytesOf } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
 
 const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
@@ -35,7 +36,7 @@ interface Wish {
 
 async function openPage({ width = 1280, dark = false, waitForGrid = true }: Wish = {}): Promise<void> {
   page = await browser.newPage({ viewport: { width, height: 800 }, colorScheme: dark ? "dark" : "light" });
-  page.setDefaultTimeout(30_000);
+  page.setDefaultTimeout(A_HANG);
   if (waitForGrid) {
     await page.goto(served.url);
     await page.getByRole("button", { name: words.tryExample }).waitFor();
@@ -111,7 +112,7 @@ test.each([
 ])("the invented caseload at %o, its daily jobs first", async ({ width, dark }) => {
   await openPage({ width, dark });
   await page.getByRole("button", { name: words.tryCaseload }).click();
-  await page.getByRole("heading", { level: 1, name: "Invented caseload.xlsx" }).waitFor({ timeout: 60_000 });
+  await page.getByRole("heading", { level: 1, name: "Invented caseload.xlsx" }).waitFor();
   await page.getByRole("heading", { name: texts.now.person.title }).waitFor();
   expect(await findings()).toEqual([]);
   expect(await sideways()).toBe(0);
@@ -157,7 +158,11 @@ test("unsaved changes are marked, asked about, and saved on request", async () =
   await page.getByRole("button", { name: words.save, exact: true }).click();
   const saved = await download;
   expect(saved.suggestedFilename()).toBe(words.example);
-  expect((await readFile(await saved.path())).subarray(0, 2).toString()).toBe("PK");
+  expect(
+    Buffer.from(await bytesOf(saved))
+      .subarray(0, 2)
+      .toString(),
+  ).toBe("PK");
   await page.getByText(words.unsaved, { exact: true }).waitFor({ state: "detached" });
   await picture("saved");
 });

@@ -83,9 +83,9 @@ describe.sequential("a week", () => {
     });
     /* 21 July and 3 months; 21 October was 36 days ago. */
     await shows(page, tubes, 45, { ID: "D-038", "To do": "overdue 36 days, not booked", Balloon: "check late" });
-    expect(Object.values(await rowOf(page, tubes, 4))[0]).toMatch(
-      /^Settings not agreed.* No number to call is entered\.$/,
-    );
+    await expect
+      .poll(async () => Object.values(await rowOf(page, tubes, 4))[0])
+      .toMatch(/^Settings not agreed.* No number to call is entered\.$/);
     const part = await startJob(page, "check");
     await confirm(part, "D-041");
     await part.getByText(/^Nobody has agreed these settings yet/).waitFor();
@@ -352,11 +352,13 @@ describe.sequential("a week", () => {
     expect(await findings(page)).toEqual([]);
     /* 50 tubes but the one deleted; 109 checks and one more; 166 changes and one more. */
     await press(part, setUpWords.remove.press(49 + 110 + 167));
-    await part.getByRole("heading", { name: setUpWords.remove.finished.done }).waitFor({ timeout: 60_000 });
+    await part.getByRole("heading", { name: setUpWords.remove.finished.done }).waitFor();
     await shows(page, tubes, 7, { ID: "H-1", "To do": "no date" });
     await shows(page, tubes, 8, { ID: "1E5", "To do": "check late", "Change due": "1 Feb 2027" });
     await shows(page, tubes, 9, { ID: "03-04", "To do": "measure again", "At the latest": "2 Mar 2028" });
-    expect(Object.values(await rowOf(page, tubes, 2))[0] ?? pageWords.blank).toBe(pageWords.blank);
+    await expect
+      .poll(async () => Object.values(await rowOf(page, tubes, 2))[0] ?? pageWords.blank)
+      .toBe(pageWords.blank);
     expect(await findings(page)).toEqual([]);
   });
 

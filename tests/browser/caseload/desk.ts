@@ -7,6 +7,7 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { expect } from "vitest";
 import { shell as shellWords } from "../../../taskpane/texts/page";
 import { pane as paneWords } from "../../../taskpane/texts/pane";
+import { A_HANG } from "../launch";
 
 export interface Desk {
   readonly page: Page;
@@ -44,7 +45,7 @@ export async function openPage(browser: Browser, url: string): Promise<Desk> {
   });
   await context.addInitScript(setClock, NOON);
   const page = await context.newPage();
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(A_HANG);
   const [requests, faults]: [string[], string[]] = [[], []];
   page.on("request", (request) => requests.push(request.url()));
   page.on("pageerror", (error) => faults.push(String(error)));
@@ -53,7 +54,7 @@ export async function openPage(browser: Browser, url: string): Promise<Desk> {
     if (message.type() === "error" && !message.location().url.includes("favicon")) faults.push(message.text());
   });
   await page.goto(url);
-  await page.locator(`header button:enabled:has-text("${shellWords.save}")`).waitFor({ timeout: 60_000 });
+  await page.locator(`header button:enabled:has-text("${shellWords.save}")`).waitFor();
   return { page, requests, faults };
 }
 
@@ -67,7 +68,7 @@ export const fromElsewhere = (requests: readonly string[], url: string): string[
   requests.filter((address) => !address.startsWith(url) && !/^(?:blob|data):/.test(address));
 
 export const isOpen = (page: Page, name: string): Promise<void> =>
-  page.getByRole("heading", { level: 1, name }).waitFor({ timeout: 90_000 });
+  page.getByRole("heading", { level: 1, name }).waitFor();
 
 /** Shows a sheet by its tab below the grid. */
 export const goSheet = (page: Page, name: string): Promise<void> =>
@@ -86,7 +87,7 @@ export async function go(page: Page, address: string): Promise<void> {
     await box.click({ clickCount: 3 });
     await page.keyboard.type(address);
     await page.keyboard.press("Enter");
-    const isThere = expect.poll(() => box.inputValue(), { timeout: i === tries ? 10_000 : 2_000 }).toBe(address);
+    const isThere = expect.poll(() => box.inputValue(), { timeout: i === tries ? A_HANG : 2_000 }).toBe(address);
     const heard = await isThere.then(
       () => true,
       (error: unknown) => (i === tries ? Promise.reject(error as Error) : false),
@@ -114,7 +115,7 @@ export async function type(page: Page, address: string, text: string): Promise<v
 /** Types a word into a cell that has a list: it comes up at the first letter, and must leave the letters to the cell. */
 export async function typeWord(page: Page, address: string, word: string): Promise<void> {
   await begin(page, address, word.slice(0, 1));
-  await page.waitForTimeout(500);
+  await page.locator("section.rect-popup").waitFor();
   await page.keyboard.type(word.slice(1));
   await page.keyboard.press("Enter");
   await expect.poll(() => nameBox(page).inputValue()).not.toBe(address);
@@ -126,8 +127,6 @@ export async function rowOf(page: Page, sheet: string, row: number): Promise<Rea
   await go(page, `A${row}`);
   const table = page.getByRole("table", { name: shellWords.rowTitle(row, sheet), exact: true });
   await table.waitFor();
-  /* The row is read again a moment after the selection has moved. */
-  await page.waitForTimeout(200);
   return table.evaluate((shown) =>
     Object.fromEntries(
       [...shown.querySelectorAll("tbody tr")].map((line) => [
@@ -146,7 +145,7 @@ export async function shows(page: Page, sheet: string, row: number, wanted: Read
         const found = await rowOf(page, sheet, row);
         return Object.fromEntries(Object.keys(wanted).map((header) => [header, found[header]]));
       },
-      { timeout: 30_000, interval: 300 },
+      { interval: 300 },
     )
     .toEqual(wanted);
 }

@@ -39,12 +39,12 @@ export async function record(part: Locator, name: string): Promise<string[]> {
   await press(part, name);
   const anyway = part.getByRole("button", { name: words.form.anyway, exact: true });
   const done = part.getByRole("heading", { name: words.form.done, exact: true });
-  await anyway.or(done).first().waitFor({ timeout: 60_000 });
+  await anyway.or(done).first().waitFor();
   const asked: string[] = [];
   if (await anyway.isVisible()) {
     asked.push(...(await part.locator(".notice.caution").last().locator("li").allInnerTexts()));
     await anyway.click();
   }
-  await done.waitFor({ timeout: 60_000 });
+  await done.waitFor();
   return asked;
 }

@@ -37,9 +37,7 @@ const wrongHere = (page: Page): Promise<string> =>
 /** After something was done the keyboard stands in the same part of the page, in sight; what is written takes a moment. */
 export async function isKept(page: Page, part: "bar" | "sheet" | "pane" = "pane"): Promise<void> {
   const where = () => page.evaluate((id) => document.getElementById(id)!.contains(document.activeElement), part);
-  await expect
-    .poll(async () => [await where(), await wrongHere(page)], { timeout: 5_000, interval: 100 })
-    .toEqual([true, ""]);
+  await expect.poll(async () => [await where(), await wrongHere(page)], { interval: 100 }).toEqual([true, ""]);
 }
 
 const stands = (wished: Locator): Promise<boolean> =>
@@ -48,7 +46,7 @@ const stands = (wished: Locator): Promise<boolean> =>
 /** Tab, or Shift and Tab, until the keyboard stands on what is wished; every stop between is looked at. */
 export async function tabTo(page: Page, wished: Locator, key: "Tab" | "Shift+Tab" = "Tab"): Promise<void> {
   /* What is still being looked up, or refused until then, is no stop yet. */
-  await expect.poll(() => wished.first().isEnabled(), { timeout: 10_000 }).toBe(true);
+  await expect.poll(() => wished.first().isEnabled()).toBe(true);
   for (let i = 0; i < MOST_TABS; i++) {
     if (await stands(wished)) return expect(await wrongHere(page)).toBe("");
     await page.keyboard.press(key);

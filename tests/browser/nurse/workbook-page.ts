@@ -1,10 +1,11 @@
 /** The browser workbook, driven as a person drives it. */
-import { readFileSync } from "node:fs";
+import { buffer } from "node:stream/consumers";
 import { expect } from "vitest";
-import type { Browser, Locator, Page } from "playwright-core";
+import type { Browser, Download, Locator, Page } from "playwright-core";
 import { addColumns as words } from "../../../taskpane/texts/add-columns";
 import { ownList } from "../../../taskpane/texts/own-list";
 import { pane } from "../../../taskpane/texts/pane";
+import { A_HANG } from "../launch";
 import { KINDS, trimmed } from "./by-hand";
 
 export interface WorkbookPage {
@@ -22,14 +23,14 @@ export async function openWorkbookPage(
 ): Promise<WorkbookPage> {
   const context = await browser.newContext({ viewport, acceptDownloads: true, reducedMotion: "reduce" });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(A_HANG);
   const requests: string[] = [];
   const faults: string[] = [];
   page.on("request", (request) => requests.push(request.url()));
   page.on("pageerror", (error) => faults.push(String(error)));
   await page.goto(url);
   // Files can be opened as soon as the bar's buttons can be pressed.
-  await page.locator('header button:enabled:has-text("Save")').waitFor({ timeout: 60_000 });
+  await page.locator('header button:enabled:has-text("Save")').waitFor();
   return { page, requests, faults };
 }
 
@@ -91,13 +92,17 @@ export const pressAdd = async (page: Page): Promise<void> => {
 };
 
 export const added = (page: Page): Promise<void> =>
-  page.getByRole("heading", { name: words.result.title.done }).waitFor({ timeout: 60_000 });
+  page.getByRole("heading", { name: words.result.title.done }).waitFor();
+
+/** What the browser got; its own path leads nowhere for those who are only connected to it. */
+export const bytesOf = async (download: Download): Promise<Uint8Array> =>
+  new Uint8Array(await buffer(await download.createReadStream()));
 
 /** Presses Save and gives the file that the browser got. */
 export async function save(page: Page): Promise<{ readonly bytes: Uint8Array; readonly name: string }> {
   const [download] = await Promise.all([
-    page.waitForEvent("download", { timeout: 120_000 }),
-    page.getByRole("button", { name: "Save", exact: true }).click({ timeout: 120_000 }),
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save", exact: true }).click(),
   ]);
-  return { bytes: new Uint8Array(readFileSync(await download.path())), name: download.suggestedFilename() };
+  return { bytes: await bytesOf(download), name: download.suggestedFilename() };
 }

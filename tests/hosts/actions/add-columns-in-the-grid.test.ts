@@ -10,6 +10,7 @@ import type { Area, Value } from "../../../taskpane/workbook/port";
 import { day } from "../../../src/worksheet/dates";
 import { CellError } from "../../../src/worksheet/error";
 import { described } from "../grid/described";
+import { atRest } from "../grid/at-rest";
 import { startHeadless } from "../grid/headless";
 
 const TODAY = day("2026-06-01");
@@ -58,16 +59,12 @@ const KINDS = {
   },
 } as const;
 const COLUMNS = { kind: 1, size: 2, last: 3, putIn: 4, out: 5 };
-const REST = { timeout: 5_000, interval: 50 };
 const watch = () => ({ report: () => undefined, signal: new AbortController().signal });
 
 /** What stands there once the engine has worked everything out. */
 async function settled(workbook: GridWorkbookPort, sheet: string, area: Area): Promise<readonly (readonly Value[])[]> {
-  for (let tries = 0; ; tries++) {
-    const values = (await workbook.read({ sheet, area }, ["values"])).values!;
-    if (tries === 60 || !values.some((row) => row.includes(null))) return values;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
+  await atRest();
+  return (await workbook.read({ sheet, area }, ["values"])).values!;
 }
 
 describe.each([
@@ -152,7 +149,7 @@ describe.each([
     const column = (index: number) => async () =>
       (await workbook.read({ sheet: added.place.sheet, area }, ["values"])).values!.map((row) => row[index]);
     await expect
-      .poll(column(0), REST)
+      .poll(column(0))
       .toEqual([
         day("2026-05-01"),
         day("2026-02-01"),
@@ -165,13 +162,13 @@ describe.each([
         day("2026-08-01"),
       ]);
     await expect
-      .poll(column(2), REST)
+      .poll(column(2))
       .toEqual([
         ...["overdue", "past limit", "past limit", "kind not known", "no date", "overdue", "check date"],
         ...["kind not known", "later"],
       ]);
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-    await expect.poll(() => settled(workbook, added.place.sheet, area), REST).toEqual(before);
+    await expect.poll(() => settled(workbook, added.place.sheet, area)).toEqual(before);
   });
 });
 

@@ -4,6 +4,7 @@ import type { KindSource, Using } from "../../../src/columns/recipes/recipe";
 import { settingNamed } from "../../../src/settings/index";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import { CASES_AS_OF, type CaseCell } from "../change-cases";
+import { atRest } from "../grid/at-rest";
 import { startHeadless } from "../grid/headless";
 
 const NUMBER = 2;
@@ -56,18 +57,9 @@ export async function workedOutInTurn(
   const book = engine.api.createWorkbook({ id: "b", name: "b", sheetOrder: ["s"], sheets: { s: sheet } });
   book.insertDefinedName("As_of", String(CASES_AS_OF));
   engine.api.getFormula().executeCalculation();
-  const cells = () =>
-    rows.map((_, r) =>
-      book
-        .getActiveSheet()
-        .getRange(r, width + templates.length - 1)
-        .getRawValue(),
-    );
-  for (let tries = 0; tries < 100; tries++) {
-    await new Promise((resolve) => setTimeout(resolve, 50));
-    if (cells().every((value) => value !== null && value !== undefined)) break;
-  }
-  const values = cells();
+  await atRest();
+  const sheetNow = book.getActiveSheet();
+  const values = rows.map((_, r) => sheetNow.getRange(r, width + templates.length - 1).getRawValue());
   engine.univer.dispose();
   return values;
 }

@@ -15,7 +15,7 @@ describe("hostile rows", () => {
   let grid: Grid;
   beforeAll(async () => {
     grid = await startBook(book, AS_OF);
-  }, 300_000);
+  });
   afterAll(() => grid.stop());
 
   it("are worked out by the engine as promised", () => expect(differences(grid, book)).toEqual([]));
@@ -48,7 +48,7 @@ describe("edits", () => {
   let grid: Grid;
   beforeAll(async () => {
     grid = await startBook(first, AS_OF);
-  }, 120_000);
+  });
   afterAll(() => grid.stop());
 
   /** The book as it should stand now. */

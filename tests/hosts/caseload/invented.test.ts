@@ -13,7 +13,7 @@ describe.each([[["fit", "plan", "spare"] as const], [[] as const]])("the invente
   let grid: Awaited<ReturnType<typeof startBook>>;
   beforeAll(async () => {
     grid = await startBook(book, AS_OF);
-  }, 120_000);
+  });
   afterAll(() => grid.stop());
 
   const computed = tables.flatMap((table) =>

@@ -64,7 +64,7 @@ describe("checks of a device with another access", () => {
   let grid: Grid;
   beforeAll(async () => {
     grid = await startBook(book, AS_OF);
-  }, 300_000);
+  });
   afterAll(() => grid.stop());
 
   it("are worked out by the engine as promised", () => expect(differences(grid, book)).toEqual([]));

@@ -80,9 +80,6 @@ export const watch = (): Progress => ({ report: () => undefined, signal: new Abo
 
 export const apply = (workbook: Workbook, change: Change): Promise<Receipt> => workbook.apply(change, watch());
 
-/** Long enough for a host that gathers several changes before it tells of them. */
-export const settled = () => new Promise((done) => setTimeout(done, 600));
-
 export async function at(workbook: Workbook, sheet: string, address: string): Promise<Place> {
   const { sheets } = await workbook.overview();
   return { sheet: sheets.find((one) => one.name === sheet)!.id, area: parseArea(address)! };

@@ -10,6 +10,7 @@ import type { Area, Value } from "../../../taskpane/workbook/port";
 import { CellError } from "../../../src/worksheet/error";
 import { messySizes } from "../../examples/convert/messy-sizes";
 import { described } from "../grid/described";
+import { atRest } from "../grid/at-rest";
 import { startHeadless } from "../grid/headless";
 
 const TODAY = 46_000;
@@ -44,15 +45,9 @@ const plain = (value: Value) => (value instanceof CellError ? value.code : (valu
 const rounded = (value: unknown) => (typeof value === "number" ? Number(value.toFixed(9)) : value);
 
 async function settledColumn(workbook: GridWorkbookPort, sheet: string, area: Area): Promise<unknown[]> {
-  const read = async () => (await workbook.read({ sheet, area }, ["values"])).values!.map((row) => row[0] ?? null);
-  let values = await read();
-  for (let tries = 0; tries < 60; tries++) {
-    await new Promise((resolve) => setTimeout(resolve, 50));
-    const next = await read();
-    if (JSON.stringify(next) === JSON.stringify(values) && next.some((value) => typeof value === "number")) break;
-    values = next;
-  }
-  return values.map(plain).map(rounded);
+  await atRest();
+  const { values } = await workbook.read({ sheet, area }, ["values"]);
+  return values!.map((row) => rounded(plain(row[0] ?? null)));
 }
 
 const signal = new AbortController().signal;
@@ -71,7 +66,6 @@ it.each([
   expect(receipt).toMatchObject({ outcome: "done" });
   const area = { top: 1, left: 3, rows: some.length, columns: 1 };
   // The results come in with the column; after the engine has gone over the formulas they must still be the same.
-  await new Promise((resolve) => setTimeout(resolve, 800));
   const values = await settledColumn(workbook, plan.place.sheet, area);
   expect(values).toEqual(expected.map(rounded));
   expect(values.filter((value) => value === "#VALUE!")).toHaveLength(plan.reading.notRead);

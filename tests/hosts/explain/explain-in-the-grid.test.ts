@@ -10,6 +10,7 @@ import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
 import type { SheetDescription } from "../../../taskpane/workbook/fake/description";
 import { functions } from "../../../src/index";
 import { described } from "../grid/described";
+import { atRest } from "../grid/at-rest";
 import { startHeadless } from "../grid/headless";
 
 const TODAY = 46_000;
@@ -47,7 +48,7 @@ async function converted(put: Choices["put"]) {
     signal: new AbortController().signal,
   });
   expect(receipt).toMatchObject({ outcome: "done" });
-  await new Promise((resolve) => setTimeout(resolve, 500));
+  await atRest();
   return async (address: string) => {
     await select(address);
     return (await explainCell(workbook, functions)) as Explanation;

@@ -6,15 +6,15 @@ import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
 import { describeContract } from "../contract/contract";
 import { described } from "./described";
+import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
 const TODAY = 46_000;
-const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 const engines: Engine[] = [];
 afterAll(async () => {
   // the engine's own timers ask for a living engine
-  await pause(1_200);
+  await atRest();
   for (const engine of engines) engine.univer.dispose();
 });
 
@@ -24,7 +24,7 @@ describeContract("The grid", async (description) => {
   const workbook = new GridWorkbookPort(engine, TODAY);
   const { snapshot, facts } = described(description);
   workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
-  await pause(150);
+  await atRest();
   const sheetNamed = (name: string) => engine.api.getActiveWorkbook()!.getSheetByName(name)!;
   if (description.selection) {
     const sheet = sheetNamed(description.selection.sheet);
@@ -38,7 +38,7 @@ describeContract("The grid", async (description) => {
       else if (typed === null) range.clearContent();
       else if (typeof typed === "string") range.setValue({ v: typed, t: CellValueType.STRING });
       else range.setValue(typed);
-      await pause(150);
+      await atRest();
     },
     isBold(sheet, address) {
       const { top, left } = parseArea(address)!;

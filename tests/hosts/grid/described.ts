@@ -53,7 +53,7 @@ function gridSheet(sheet: SheetDescription, id: string) {
     id,
     name: sheet.name,
     hidden: sheet.hidden ? 1 : 0,
-    rowCount: 3000,
+    rowCount: 5000,
     columnCount: Math.min(16_384, Math.max(26, ...far.map((column) => column + 5))),
     cellData,
     rowData,

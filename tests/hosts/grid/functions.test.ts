@@ -27,7 +27,7 @@ async function worksOut(formula: string, range: string) {
   const first = { sheet: id(), area: { ...area, rows: 1, columns: 1 } };
   sheet().getRange(area.top, area.left).setFormula(formula);
   await expect
-    .poll(async () => (await grid.workbook.read(first, ["values"])).values![0]![0], { timeout: 5_000, interval: 20 })
+    .poll(async () => (await grid.workbook.read(first, ["values"])).values![0]![0], { interval: 20 })
     .not.toBeNull();
   return (await grid.workbook.read({ sheet: id(), area }, ["values"])).values!;
 }

@@ -22,6 +22,7 @@ import "@univerjs/sheets-numfmt/facade";
 import { gridFunctions } from "../../../functions/grid";
 import { functions } from "../../../src/index";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
+import { watchRest } from "./at-rest";
 
 export function startHeadless(): Engine {
   const univer = new Univer({
@@ -41,5 +42,7 @@ export function startHeadless(): Engine {
   univer.registerPlugin(UniverSheetsDataValidationPlugin);
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
   const api = FUniver.newAPI(univer);
-  return { univer, api, injector: univer.__getInjector() };
+  const engine = { univer, api, injector: univer.__getInjector() };
+  watchRest(engine);
+  return engine;
 }

@@ -11,6 +11,7 @@ import type { Grid } from "../../../taskpane/workbook/embedded/interface";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
 import type { NewColumn, Receipt, Step } from "../../../taskpane/workbook/port";
+import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
 const FILES = new URL("../../workbooks/files/", import.meta.url);
@@ -33,8 +34,6 @@ beforeAll(() => {
   });
 });
 afterAll(() => engine.univer.dispose());
-
-const pause = (milliseconds = 200) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 async function opened(name: string): Promise<Uint8Array> {
   const bytes = file(name);
@@ -95,7 +94,7 @@ const column = (header: string, template: FormulaTemplate, format = "General"): 
 describe("a workbook that nobody changed", () => {
   it.each(openable)("%s is saved byte for byte as it was", async (name) => {
     const before = await opened(name);
-    await pause(50);
+    await atRest();
     expect(grid.isChanged()).toBe(false);
     const after = await saved();
     expect(changedParts(before, after.bytes)).toEqual([]);
@@ -157,12 +156,12 @@ describe("columns added to a table", () => {
     const before = await opened("table-with-totals.xlsx");
     await apply({ kind: "addColumns", to: { table: "Caseload" }, columns: added });
     await engine.api.getActiveWorkbook()!.undo();
-    await pause();
+    await atRest();
     const overview = await grid.workbook.overview();
     expect(overview.tables[0]!.columns).toHaveLength(9);
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
     await engine.api.getActiveWorkbook()!.redo();
-    await pause(500);
+    await atRest();
     expect((await grid.workbook.overview()).tables[0]!.columns.slice(9)).toEqual(added.map((one) => one.header));
   });
 
@@ -173,7 +172,7 @@ describe("columns added to a table", () => {
       { kind: "addColumns", to: { table: "Caseload" }, columns: added },
     );
     expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-    await pause();
+    await atRest();
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
   });
 
@@ -234,7 +233,7 @@ describe("columns added to a plain list", () => {
     );
     grid.markSaved();
     grid.setToday(TODAY + 1);
-    await pause(400);
+    await atRest();
     const place = { sheet: sheets[0]!.id, area: parseArea("A61")! };
     expect((await grid.workbook.read(place, ["values"])).values).toEqual([[TODAY + 2]]);
     expect(grid.isChanged()).toBe(false);
@@ -246,7 +245,7 @@ describe("what a person changes", () => {
   it("a value: only its cell and what hangs on it", async () => {
     const before = await opened("table-with-totals.xlsx");
     sheetNamed("Tube list").getRange("G6").setValue(3);
-    await pause(400);
+    await atRest();
     expect(grid.isChanged()).toBe(true);
     const after = await saved();
     expect(changedParts(before, after.bytes)).toEqual(["xl/worksheets/sheet1.xml"]);
@@ -269,7 +268,7 @@ describe("what a person changes", () => {
     const sheet = sheetNamed("Adults");
     const ids = sheet.getRange("A4:A17").getRawValues().flat();
     sheet.getRange("A4:H17").sort([{ column: 0, ascending: false }]);
-    await pause(600);
+    await atRest();
     const sorted = [...ids].sort().reverse();
     expect(sheet.getRange("A4:A17").getRawValues().flat()).toEqual(sorted);
     const [old, now] = [bytes, (await saved()).bytes].map((one) => elsewhere(one).Sheets["Adults"]!);
@@ -289,7 +288,7 @@ describe("what a person changes", () => {
     sheetNamed("Adults")
       .getRange(some)
       .sort([{ column: 0, ascending: false }]);
-    await pause(300);
+    await atRest();
     expect(said.join()).toContain(`Only ${some} would be sorted`);
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
   });
@@ -300,7 +299,7 @@ describe("what a person changes", () => {
     sheetNamed("Tube list")
       .getRange("A6:I65")
       .sort([{ column: 0, ascending: false }]);
-    await pause(300);
+    await atRest();
     expect(said.join()).toMatch(/Rows with notes \(C8\)/);
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
   });
@@ -308,7 +307,7 @@ describe("what a person changes", () => {
   it("a header of a table: the column is renamed, in the formulas of the file too", async () => {
     await opened("table-with-totals.xlsx");
     sheetNamed("Tube list").getRange("G5").setValue("Water back");
-    await pause(300);
+    await atRest();
     const { bytes, report } = await saved();
     expect(report.join()).toContain("Water back");
     const again = openPackage(bytes) as Exclude<ReturnType<typeof openPackage>, { refused: string }>;
@@ -322,7 +321,7 @@ describe("what a person changes", () => {
     const range = sheetNamed("Tube list").getRange("E6");
     range.setFontWeight("bold");
     range.setNumberFormat("yyyy-mm-dd");
-    await pause();
+    await atRest();
     const { bytes, report } = await saved();
     expect(report).toEqual([]);
     const again = openPackage(bytes) as Exclude<ReturnType<typeof openPackage>, { refused: string }>;
@@ -338,7 +337,7 @@ describe("what a person changes", () => {
     const block = await grid.workbook.read(place, ["values", "formulas"]);
     expect(block).toMatchObject({ values: [[0.8], [1]], formulas: [[null], [null]] });
     sheetNamed(sheets[0]!.name).getRange("A30").setValue("typed");
-    await pause(300);
+    await atRest();
     const { bytes } = await saved();
     const [old, now] = [before, bytes].map((one) => elsewhere(one).Sheets[sheets[0]!.name]!);
     for (const address of ["H4", "H5", "C11", "D10", "E9", "G11"]) {
@@ -357,7 +356,7 @@ describe("a workbook from no file", () => {
     sheet.getRange("B1").setFormula("=TUBE.FRTOMM(A4)");
     sheet.getRange("A4").setValue(12);
     sheet.getRange("D1").setFormula("=SEQUENCE(2,2)");
-    await pause(500);
+    await atRest();
     const { bytes } = await saved();
     const now = elsewhere(bytes).Sheets["Sheet1"]!;
     expect(cellOf(now, "A1")).toMatchObject({ t: "s", v: "007" });
@@ -384,7 +383,7 @@ describe("what a file could not hold", () => {
     const range = { startRow: 5, endRow: 5, startColumn: 1, endColumn: 1 };
     const params = { unitId: engine.api.getActiveWorkbook()!.getId(), subUnitId: sheet.getSheetId(), range, name: "X" };
     await engine.api.executeCommand(command, params).catch(() => undefined);
-    await pause(50);
+    await atRest();
     expect(said.join()).toMatch(sentence);
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
   });
@@ -393,7 +392,7 @@ describe("what a file could not hold", () => {
     const before = await opened("protected-sheet.xlsx");
     said.length = 0;
     engine.api.getActiveWorkbook()!.getSheets()[0]!.getRange("A1").setValue("x");
-    await pause(100);
+    await atRest();
     expect(said.join()).toMatch(/protected/);
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
   });

@@ -9,6 +9,7 @@ import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import type { Grid } from "../../../taskpane/workbook/embedded/interface";
 import { writeBook } from "../../../taskpane/workbook/file";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
+import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
 const plain = { width: 12, format: "General", kind: "typed" } as const;
@@ -68,21 +69,20 @@ const OTHER: BookDescription = {
 let engine: Engine;
 let grid: Grid;
 const said: string[] = [];
-const pause = (milliseconds = 400) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 beforeAll(() => {
   engine = startHeadless();
   grid = gridOn(engine, { today: 46_352, dayFirst: true, say: (one) => said.push(one), hush: () => undefined });
 });
 beforeEach(() => void said.splice(0));
 afterAll(async () => {
-  await pause(1_200);
+  await atRest();
   engine.univer.dispose();
 });
 
 async function opened(book: BookDescription): Promise<Uint8Array> {
   const bytes = await writeBook(book);
   expect((await grid.open(bytes, "caseload.xlsx")).outcome).toBe("opened");
-  await pause();
+  await atRest();
   return bytes;
 }
 
@@ -92,7 +92,7 @@ async function command(kind: string, sheet: string, startRow: number, endRow = s
   const range = { startRow, endRow, startColumn: 0, endColumn: 2 };
   const params = { unitId: engine.api.getActiveWorkbook()!.getId(), subUnitId: sheetNamed(sheet).getSheetId(), range };
   await engine.api.executeCommand(`sheet.command.${kind}`, params).catch(() => undefined);
-  await pause();
+  await atRest();
 }
 
 async function rows() {
@@ -121,7 +121,7 @@ describe("in a ready-made caseload", () => {
     expect(said).toEqual([]);
     expect(await refs()).toEqual(["A3:C7", "A1:B4"]);
     engine.api.getActiveWorkbook()!.undo();
-    await pause();
+    await atRest();
     expect(await rows()).toEqual([
       ["A1", 10, 2],
       ["A2", 20, 1],
@@ -144,7 +144,7 @@ describe("in a ready-made caseload", () => {
   it("a row typed right below the table becomes part of it", async () => {
     await opened(CASELOAD);
     sheetNamed("Tubes in use").getRange("A7").setValue({ v: "A1", t: 1 });
-    await pause();
+    await atRest();
     expect(await rows()).toEqual([
       ["A1", 10, 2],
       ["A2", 20, 1],
@@ -152,7 +152,7 @@ describe("in a ready-made caseload", () => {
       ["A1", null, 2],
     ]);
     sheetNamed("Balloon checks").getRange("A5").setValue({ v: "A3", t: 1 });
-    await pause();
+    await atRest();
     expect((await rows()).map((row) => row[2])).toEqual([2, 1, 1, 2]);
     expect(await refs()).toEqual(["A3:C7", "A1:B5"]);
   });
@@ -161,7 +161,7 @@ describe("in a ready-made caseload", () => {
     await opened(CASELOAD);
     sheetNamed("Tubes in use").getRange("A8").setValue("a remark");
     sheetNamed("Tubes in use").getRange("E7").setValue("beside");
-    await pause();
+    await atRest();
     const { tables } = await grid.workbook.overview();
     expect(tables[0]!.area).toEqual(parseArea("A3:C6"));
     await command("insert-row-after", "Tubes in use", 5, 6);
@@ -184,7 +184,7 @@ describe("in any other file", () => {
     await command("insert-row-before", "Tubes in use", 4);
     expect(said.join()).toMatch(/Rows are not inserted/);
     sheetNamed("Tubes in use").getRange("A7").setValue({ v: "A1", t: 1 });
-    await pause();
+    await atRest();
     expect((await rows()).length).toBe(3);
     expect((await refs())[0]).toBe("A3:C6");
   });

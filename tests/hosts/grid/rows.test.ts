@@ -10,6 +10,7 @@ import { writeBook } from "../../../taskpane/workbook/file";
 import { isRefusal, openPackage, type OpenedPackage } from "../../../taskpane/workbook/package";
 import type { Change, Receipt, Step } from "../../../taskpane/workbook/port";
 import { parseArea } from "../../../taskpane/workbook/area";
+import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
 const TODAY = 46_352; // 26 November 2026
@@ -93,16 +94,14 @@ beforeAll(() => {
   grid = gridOn(engine, { today: TODAY, dayFirst: true, say: (one) => said.push(one), hush: () => undefined });
 });
 afterAll(async () => {
-  await pause(1_200);
+  await atRest();
   engine.univer.dispose();
 });
-
-const pause = (milliseconds = 300) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 async function opened(book: BookDescription): Promise<Uint8Array> {
   const bytes = await writeBook(book);
   expect(await grid.open(bytes, "own.xlsx")).toMatchObject({ outcome: "opened" });
-  await pause();
+  await atRest();
   return bytes;
 }
 
@@ -121,7 +120,7 @@ async function done(...steps: Step[]): Promise<Receipt> {
     signal: new AbortController().signal,
   });
   expect(receipt).toMatchObject({ outcome: "done" });
-  await pause();
+  await atRest();
   return receipt;
 }
 
@@ -215,7 +214,7 @@ describe("rows appended in the grid", () => {
     );
     expect(await values("Sums", "A4:A4")).toEqual([[9]]);
     engine.api.getActiveWorkbook()!.undo();
-    await pause(600);
+    await atRest();
     expect(await values("People", "B4:D7")).toEqual([
       [10, 20, 2],
       [20, 40, 1],
@@ -226,7 +225,7 @@ describe("rows appended in the grid", () => {
     expect(await values("Sums", "A4:A4")).toEqual([[7]]);
     expect(Buffer.compare((await saved()).bytes, bytes)).toBe(0);
     engine.api.getActiveWorkbook()!.redo();
-    await pause(600);
+    await atRest();
     expect(await sums()).toEqual([21, 21, 21]);
     expect(await values("Sums", "A4:A4")).toEqual([[9]]);
   });
@@ -235,7 +234,7 @@ describe("rows appended in the grid", () => {
     const bytes = await opened(BOOK);
     const receipt = await done(check, { kind: "appendRows", table: "People", rows: [{ ID: "A9", Size: 1 }] });
     expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-    await pause();
+    await atRest();
     expect(await sums()).toEqual([12, 12, 12]);
     expect(Buffer.compare((await saved()).bytes, bytes)).toBe(0);
   });
@@ -263,7 +262,7 @@ describe("rows removed in the grid", () => {
     expect([cells["A6"]?.v, cells["C6"]?.f, cells["C7"]?.f]).toEqual([undefined, undefined, undefined]);
 
     expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-    await pause();
+    await atRest();
     expect(await values("People", "A4:D7")).toEqual([
       ["A1", 10, 20, 2],
       ["A2", 20, 40, 1],
@@ -320,7 +319,7 @@ describe("rows shown in the grid", () => {
     const bytes = await opened(BOOK);
     await done(few);
     engine.api.getActiveWorkbook()!.undo();
-    await pause();
+    await atRest();
     expect((await grid.workbook.overview()).tables[0]!.isFiltered).toBe(false);
     expect(Buffer.compare((await saved()).bytes, bytes)).toBe(0);
   });

@@ -8,13 +8,13 @@ import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import { watchSorting } from "../../../taskpane/workbook/embedded/sorting";
 import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
 import { described } from "./described";
+import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
-const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 const engines: Engine[] = [];
 afterAll(async () => {
   // the engine's own timers ask for a living engine
-  await pause(1_200);
+  await atRest();
   for (const engine of engines) engine.univer.dispose();
 });
 
@@ -28,7 +28,7 @@ async function open(formulas: readonly (ICellData | null)[]) {
   formulas.forEach((cell, i) => cell && (cellData[i + 1]![1] = cell));
   workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
   watchSorting(engine, workbook);
-  await pause(300);
+  await atRest();
   const sheet = facts.sheets[0]!.id;
   return {
     workbook,
@@ -37,7 +37,7 @@ async function open(formulas: readonly (ICellData | null)[]) {
       const range = { startRow: 1, endRow: 4, startColumn: 0, endColumn: 1 };
       const params = { unitId: workbook.unit, subUnitId: sheet, range, order };
       await engine.api.executeCommand(ReorderRangeCommand.id, params).catch(() => false);
-      await pause(400);
+      await atRest();
     },
     async rows() {
       const { values, formulas: texts } = await workbook.read({ table: "T" }, ["values", "formulas"]);
@@ -59,7 +59,7 @@ it("a row that stays where it is keeps the formula that it shares with rows that
   ];
   expect(await rows()).toEqual(sorted);
   engine.api.getActiveWorkbook()!.undo();
-  await pause(400);
+  await atRest();
   expect((await rows()).map(([size, , text]) => [size, text])).toEqual([
     [3, "=A2*2"],
     [1, "=A3*2"],
@@ -128,7 +128,7 @@ it("what was typed is never overwritten by a result that the engine was still wo
   await expect.poll(() => sorted !== undefined).toBe(true);
   await sorted;
   listening.dispose();
-  await pause(600);
+  await atRest();
   const { values } = await workbook.read({ table: "T" }, ["values"]);
   expect(values!.slice(1, 3)).toEqual([
     [1, "typed"],

@@ -13,11 +13,11 @@ import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import type { Grid } from "../../../taskpane/workbook/embedded/interface";
 import { writeBook } from "../../../taskpane/workbook/file";
 import type { Change } from "../../../taskpane/workbook/port";
+import { atRest } from "../grid/at-rest";
 import { startHeadless } from "../grid/headless";
 import { planned } from "./kit";
 
 const TODAY = day("2026-11-26");
-const settle = (milliseconds = 1_000) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 /** Invented. */
 const person: CaseloadRow = {
@@ -45,12 +45,12 @@ beforeAll(async () => {
   grid = gridOn(engine, { today: TODAY, dayFirst: true, say: () => undefined, hush: () => undefined });
   const book = caseloadBookOf(rows, { asOf: TODAY, groups: ["fit", "plan", "spare"], people: "none" });
   expect(await grid.open(await writeBook(book), "caseload.xlsx")).toMatchObject({ outcome: "opened" });
-  await settle();
-}, 120_000);
+  await atRest();
+});
 afterAll(async () => {
-  await settle();
+  await atRest();
   engine.univer.dispose();
-}, 60_000);
+});
 
 async function read(): Promise<Caseload> {
   const found = await readCaseload(grid.workbook);
@@ -97,11 +97,11 @@ test("a check: the list follows by its own formulas, and both go back", async ()
   expect(plan.change.steps.map(({ kind }) => kind)).toEqual(["appendRows"]);
   const receipt = await apply(plan.change);
   expect(receipt.outcome).toBe("done");
-  await settle();
+  await atRest();
   const row = whoIsMeant((await read()).tubes, id).devices[0]!.row;
   expect([valueIn(row, "Last check"), valueIn(row, "Out mL"), textIn(row, "Balloon")]).toEqual([TODAY, 0, "empty"]);
   expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-  await settle();
+  await atRest();
   expect([await typedIn("checks"), await typedIn("tubes")]).toEqual(before);
 });
 
@@ -112,7 +112,7 @@ test("a change: both sheets in step, and both go back", async () => {
   const form = { ...startOfChange(device, TODAY), reason: "planned", knownFrom: "label", lot: "1E5" };
   const receipt = await apply(planned(planChange(survey, form, TODAY)).change);
   expect(receipt.outcome).toBe("done");
-  await settle();
+  await atRest();
   const after = await read();
   const row = whoIsMeant(after.tubes, id).devices[0]!.row;
   const log = after.changes.rows.at(-1)!;
@@ -125,7 +125,7 @@ test("a change: both sheets in step, and both go back", async () => {
     ...[valueIn(device.row, "ID"), valueIn(device.row, "Device in"), TODAY, valueIn(device.row, "Lot"), "no"],
   ]);
   expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-  await settle();
+  await atRest();
   expect([await typedIn("changes"), await typedIn("tubes")]).toEqual(before);
 });
 
@@ -140,7 +140,7 @@ test("a change to a tube that ends elsewhere: checks stay with their devices, an
   const form = { ...other, reason: "change of type", knownFrom: "label", length: "2.3", fill: "8", most: "10" };
   const receipt = await apply(planned(planChange(survey, form, TODAY)).change);
   expect(receipt.outcome).toBe("done");
-  await settle();
+  await atRest();
   const after = await read();
   const now = whoIsMeant(after.tubes, id);
   expect([now.doubt, now.devices.map(({ access }) => access)]).toEqual([null, ["GJ"]]);
@@ -158,7 +158,7 @@ test("a change to a tube that ends elsewhere: checks stay with their devices, an
   const plan = planned(planCheck(check, { ...startOfCheck(TODAY), out: "8", putIn: "8" }, TODAY));
   expect([plan.meaning.expected, plan.meaning.state]).toEqual([8, "as filled"]);
   const checked = await apply(plan.change);
-  await settle();
+  await atRest();
   const newest = (await read()).checks.rows.at(-1)!;
   expect([valueIn(newest, "Device in"), valueIn(newest, "Expected mL"), textIn(newest, "State")]).toEqual([
     ...[TODAY, 8, "as filled"],
@@ -166,7 +166,7 @@ test("a change to a tube that ends elsewhere: checks stay with their devices, an
 
   expect(await grid.workbook.takeBack(checked)).toEqual({ outcome: "taken back" });
   expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-  await settle();
+  await atRest();
   expect([await typedIn("changes"), await typedIn("tubes")]).toEqual(before);
   expect(textIn((await somebody()).device.row, "Key")).toBe("k:d-001|g");
 });
@@ -188,11 +188,11 @@ test.each(["03-04", "1E5", "007", "=A1"])("somebody new with the identifier %s, 
   };
   const receipt = await apply(planned(planPerson(await surveyPerson(grid.workbook, await read()), form, TODAY)).change);
   expect(receipt.outcome).toBe("done");
-  await settle();
+  await atRest();
   const found = whoIsMeant((await read()).tubes, id);
   expect([found.doubt, found.devices.map(({ row }) => valueIn(row, "ID"))]).toEqual([null, [id]]);
   expect(textIn(found.devices[0]!.row, "Tract")).toBe("mature by weeks");
   expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-  await settle(300);
+  await atRest();
   expect(whoIsMeant((await read()).tubes, id).devices).toEqual([]);
 });

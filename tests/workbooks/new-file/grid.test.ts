@@ -89,7 +89,7 @@ describe("a new file in the grid", () => {
     const near = expected.map((row) =>
       row.map((value) => (typeof value === "number" ? (expect.closeTo(value, 9) as unknown) : value)),
     );
-    await expect.poll(read, { timeout: 20_000 }).toEqual(near);
+    await expect.poll(read).toEqual(near);
   });
 
   it("works LET out by the engine in a workbook opened later, too", async () => {
@@ -109,7 +109,7 @@ describe("a new file in the grid", () => {
     for (const time of ["first", "second"]) {
       await open(file);
       const words = () => [1, 2].map((row) => sheetNamed("S").getRange(row, 1).getRawValue());
-      await expect.poll(words, { timeout: 20_000, message: time }).toEqual(["gone", "here"]);
+      await expect.poll(words, { message: time }).toEqual(["gone", "here"]);
     }
   });
 
