@@ -1,5 +1,5 @@
 /**
- * Every place of the pane, on every sheet of the invented caseload, twenty times round, in the real page. After each
+ * Every place of the pane, on every sheet of the invented caseload, several times round (twenty in `npm run endurance`), in the real page. After each
  * press the page is asked a question: a page that works without end would never answer, and a person would lose all that
  * was not saved.
  */
@@ -13,11 +13,12 @@ import { ownList } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/page";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
+import { shortOrLong } from "../budget";
 import { go, goSection, goSheet, inPane, isOpen, openPage, type Desk } from "./caseload/desk";
 import { launchBrowser } from "./launch";
 import { serveDist, type Served } from "./serve";
 
-const ROUNDS = 20;
+const ROUNDS = shortOrLong(3, 20);
 /** A page that has not answered by then has stopped. */
 const PATIENCE_MS = 60_000;
 /** What a place says while it is still looking or being fetched. */

@@ -95,6 +95,14 @@ export async function startBook(book: BookDescription, asOf: number, { withResul
   const engine = startHeadless();
   const grid = engine.api.createWorkbook(snapshot(book, withResults));
   const sheetOf = (table: string) => book.sheets.find((sheet) => sheet.table?.name === table)!;
+  /** The cells themselves: asked for by the thousand after every edit. */
+  const bodies = new Map(
+    tablesOf(book).map((table) => {
+      const sheet = grid.getSheetByName(sheetOf(table.name).name)!.getSheet();
+      const columns = new Map(table.columns.map(({ header }, c) => [header, table.left + c]));
+      return [table.name, { sheet, columns, top: table.top + 1 }];
+    }),
+  );
   const cellOf = (table: string, row: number, header: string) => {
     const sheet = sheetOf(table);
     const { top, left, columns } = sheet.table!;
@@ -104,7 +112,10 @@ export async function startBook(book: BookDescription, asOf: number, { withResul
   if (!withResults) await calculated(engine, () => engine.api.getFormula().executeCalculation());
   return {
     /** What a cell holds now. */
-    at: (table: string, row: number, header: string): unknown => cellOf(table, row, header).getRawValue() ?? "",
+    at(table: string, row: number, header: string): unknown {
+      const { sheet, columns, top } = bodies.get(table)!;
+      return sheet.getCellRaw(top + row, columns.get(header)!)?.v ?? "";
+    },
     edit: async (table: string, row: number, header: string, value: SheetValue): Promise<void> => {
       const cell = cellOf(table, row, header);
       const { f, ...plain } = typed(value);
