@@ -96,7 +96,7 @@ async function run(
         message: [from + i, name, args, "Sheet1!A1", 0],
       }));
       bridge.onMessageFromHost(JSON.stringify({ type: 3, message: { entries } }));
-      const deadline = Date.now() + 20_000;
+      const deadline = Date.now() + 120_000;
       while (!numbers.every((number) => results.has(number))) {
         if (Date.now() > deadline) throw new Error("the runtime did not answer every call");
         await new Promise((later) => setTimeout(later, 10));

@@ -29,7 +29,7 @@ beforeAll(() => {
   packed = tarball!.files.map(({ path }) => path);
   file("package.json", JSON.stringify({ name: "consumer", private: true, type: "module" }));
   run("npm", ["install", "--offline", "--no-audit", "--no-fund", join(project, tarball!.filename)]);
-}, 120_000);
+});
 
 test("holds the library and the notices, nothing else", () => {
   const notices = ["CHANGELOG.md", "LICENSE", "NOTICE", "README.md", "package.json"];

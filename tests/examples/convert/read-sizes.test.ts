@@ -93,5 +93,6 @@ test("a hundred thousand cells are read while somebody waits", () => {
   const { reading } = read(many);
   const took = performance.now() - begun;
   expect(reading.of).toBe(100_000);
-  expect(took).toBeLessThan(2000);
+  // usual is half a second; a reader that goes back and forth in a text would take minutes
+  expect(took).toBeLessThan(20_000);
 });

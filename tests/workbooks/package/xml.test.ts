@@ -127,7 +127,8 @@ describe("what is refused", () => {
   it("a million elements inside one another, at once", () => {
     const start = performance.now();
     expect(() => read("<a>".repeat(1_000_000))).toThrow(/over 256 elements inside one another/);
-    expect(performance.now() - start).toBeLessThan(2_000);
+    // usual is a tenth of a second; copying what is open at every step would take hours
+    expect(performance.now() - start).toBeLessThan(20_000);
   });
 });
 
