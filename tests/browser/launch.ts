@@ -10,7 +10,7 @@ import { chromium as playwright, type Browser, type BrowserServer, type LaunchOp
 /** The environment's name for the address of the browser that a whole run of tests shares. */
 export const SHARED = "BROWSER_OF_THIS_RUN";
 
-/** Whoever waits in a page this long waits for ever: for `page.setDefaultTimeout`. */
+/** Whoever waits in a page this long waits for ever. Every page that launchBrowser's browser opens has this limit. */
 export const A_HANG = 120_000;
 
 async function packaged(): Promise<string> {
@@ -50,6 +50,17 @@ async function byFirstWay<T>(start: (options: LaunchOptions) => Promise<T>): Pro
   throw new Error("No browser found: install Chrome or Edge, or set BROWSER_PATH to a Chromium", { cause });
 }
 
+function patient(browser: Browser): Browser {
+  const open = browser.newContext.bind(browser);
+  // newPage comes by here too
+  browser.newContext = async (options) => {
+    const context = await open(options);
+    context.setDefaultTimeout(A_HANG);
+    return context;
+  };
+  return browser;
+}
+
 /** A browser that several processes can connect to. */
 export const startBrowserServer = (): Promise<BrowserServer> =>
   byFirstWay((options) => playwright.launchServer({ ...options, timeout: A_HANG }));
@@ -57,6 +68,6 @@ export const startBrowserServer = (): Promise<BrowserServer> =>
 /** The browser of this run of tests, or else one of its own; fails with a sentence where there is none. */
 export async function launchBrowser(): Promise<Browser> {
   const shared = process.env[SHARED];
-  if (shared !== undefined) return playwright.connect(shared, { timeout: A_HANG });
-  return byFirstWay((options) => playwright.launch({ ...options, timeout: A_HANG }));
+  if (shared !== undefined) return patient(await playwright.connect(shared, { timeout: A_HANG }));
+  return patient(await byFirstWay((options) => playwright.launch({ ...options, timeout: A_HANG })));
 }

@@ -5,7 +5,7 @@ import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { texts } from "../../taskpane/texts";
-import { A_HANG, launchBrowser } from "./launch";
+import { launchBrowser } from "./launch";
 import { bytesOf } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
 
@@ -36,7 +36,6 @@ interface Wish {
 
 async function openPage({ width = 1280, dark = false, waitForGrid = true }: Wish = {}): Promise<void> {
   page = await browser.newPage({ viewport: { width, height: 800 }, colorScheme: dark ? "dark" : "light" });
-  page.setDefaultTimeout(A_HANG);
   if (waitForGrid) {
     await page.goto(served.url);
     await page.getByRole("button", { name: words.tryExample }).waitFor();

@@ -14,7 +14,7 @@ import { sheetNames } from "../../src/caseload/names";
 import { texts } from "../../taskpane/texts";
 import { now } from "../../taskpane/texts/now";
 import { buildPage } from "./build-page";
-import { A_HANG, launchBrowser } from "./launch";
+import { launchBrowser } from "./launch";
 import { goTo, journeys, tickTwo } from "./pane-page/journeys";
 import { serveFolder, type Served } from "./serve";
 
@@ -50,7 +50,6 @@ type Colours = "light" | "dark" | "forced";
 async function openPane(search: string, width = 380): Promise<Page> {
   /* Nothing in the pane moves. Under reduced motion every colour would change by a transition of its own (look.css). */
   const page = await browser.newPage({ viewport: { width, height: 800 } });
-  page.setDefaultTimeout(A_HANG);
   page.on("pageerror", (error) => faults.push(String(error)));
   page.on("console", (message) => message.type() === "error" && faults.push(message.text()));
   await page.goto(`${served.url}?${search}`);

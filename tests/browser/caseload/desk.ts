@@ -45,7 +45,6 @@ export async function openPage(browser: Browser, url: string): Promise<Desk> {
   });
   await context.addInitScript(setClock, NOON);
   const page = await context.newPage();
-  page.setDefaultTimeout(A_HANG);
   const [requests, faults]: [string[], string[]] = [[], []];
   page.on("request", (request) => requests.push(request.url()));
   page.on("pageerror", (error) => faults.push(String(error)));

@@ -5,7 +5,6 @@ import type { Browser, Download, Locator, Page } from "playwright-core";
 import { addColumns as words } from "../../../taskpane/texts/add-columns";
 import { ownList } from "../../../taskpane/texts/own-list";
 import { pane } from "../../../taskpane/texts/pane";
-import { A_HANG } from "../launch";
 import { KINDS, trimmed } from "./by-hand";
 
 export interface WorkbookPage {
@@ -23,7 +22,6 @@ export async function openWorkbookPage(
 ): Promise<WorkbookPage> {
   const context = await browser.newContext({ viewport, acceptDownloads: true, reducedMotion: "reduce" });
   const page = await context.newPage();
-  page.setDefaultTimeout(A_HANG);
   const requests: string[] = [];
   const faults: string[] = [];
   page.on("request", (request) => requests.push(request.url()));
