@@ -100,7 +100,7 @@ it.each([
   const { snapshot, facts } = described({ sheets: [{ name: "S", rows, tables: [{ name, area: "A1:C5" }] }] });
   workbook.load(snapshot as unknown as Partial<IWorkbookData>, facts);
   watchSorting(engine, workbook);
-  await pause(300);
+  await atRest();
   /* As the arrow's panel asks for it. */
   await engine.api
     .executeCommand(SortRangeCommand.id, {
