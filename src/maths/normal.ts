@@ -13,12 +13,16 @@ export const normalUpper = (z: number): number => {
  * A rough start (Hastings 1955, in Abramowitz and Stegun 26.2.23, good to 0.00045), then Halley's steps on the tail.
  */
 export function normalQuantile(p: number): number {
-  if (p !== last.p) last = { p, z: quantile(p) };
-  return last.z;
+  if (p === last.p) return last.z;
+  const found = p === before.p ? before : { p, z: quantile(p) };
+  before = last;
+  last = found;
+  return found.z;
 }
 
-/** One level serves a whole column. */
+/** A whole column asks for one level, or in turn for one at either side. */
 let last = { p: NaN, z: NaN };
+let before = last;
 
 function quantile(p: number): number {
   if (p === 0.5) return 0;
