@@ -19,6 +19,9 @@ interface Line {
   readonly differences: readonly string[];
 }
 
+/** So many differences of each book stand on the page. */
+const SHOWN = 3;
+
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 const page = here("../../docs/witness.md");
 
@@ -82,7 +85,10 @@ const text = [
   ),
   ...absent.map((engine) => `\n${engine} was not installed: not asked.`),
   ...(differing.length > 0 ? ["", "## Differences", ""] : []),
-  ...differing.flatMap(({ what, differences }) => differences.map((one) => `- ${what}, ${one}`)),
+  ...differing.flatMap(({ what, differences }) => [
+    ...differences.slice(0, SHOWN).map((one) => `- ${what}, ${one}`),
+    ...(differences.length > SHOWN ? [`- ${what}: ${differences.length - SHOWN} more, printed by the command`] : []),
+  ]),
   "",
 ].join("\n");
 
