@@ -83,6 +83,20 @@ export const booked: CaseloadColumn = {
   answer: (row, { asOf }) => (row["Booking"] === "ahead" ? dayOf(row["Booked for"] as number, asOf) : ""),
 };
 
+/** LibreOffice 7.4 takes about 30 values in a CHOOSE (tests/witness), Excel 254. */
+const MOST_CHOICES = 28;
+
+/** The value that stands at a place, counted from 1, of a list as long as one likes. */
+function chosen(place: FormulaTemplate, values: readonly FormulaTemplate[], before = 0): FormulaTemplate {
+  const first = values.slice(0, MOST_CHOICES);
+  const rest = values.slice(MOST_CHOICES);
+  const index = before === 0 ? place : formula`${place}-${before}`;
+  const choice = formula`CHOOSE(${index}${first.reduce<FormulaTemplate>((all, one) => formula`${all},${one}`, [])})`;
+  if (rest.length === 0) return choice;
+  const further = before + MOST_CHOICES;
+  return formula`IF(${place}<=${further},${choice},${chosen(place, rest, further)})`;
+}
+
 export const toDo: CaseloadColumn = {
   header: "To do",
   kind: "computed",
@@ -102,7 +116,7 @@ export const toDo: CaseloadColumn = {
       const [before, after] = word.split("…") as [string, string];
       return formula`${quoted(before)}&${fill(cell)}${after === "" ? "" : `&${quoted(after)}`}`;
     });
-    return formula`CHOOSE(${cell(URGENCY)},${says.reduce<FormulaTemplate>((all, one) => formula`${all}${one},`, [])}"")`;
+    return chosen(cell(URGENCY), [...says, formula`""`]);
   },
   answer: (row, sight) => {
     const word = urgencies[(row[URGENCY] as number) - 1]?.word ?? "";
