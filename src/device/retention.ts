@@ -1,6 +1,7 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
+import { plainCharacters } from "../worksheet/numbers";
 import { reading, text } from "../worksheet/parameters";
 import { answerOf, type YesNo } from "../worksheet/yes-no";
 
@@ -26,10 +27,11 @@ const G_AND_J = /\b(?:pe)?g ?[-/+&\u2010-\u2015\u2212]? ?j\b/;
 export const marksAgainst = {
   yes: [
     ...["bumper", "dome", "inner disc", "inner disk", "inside disc", "inside disk", "internal disc", "internal disk"],
+    ...["disc inside", "disk inside"],
     ...["no balloon", "not a balloon", "without balloon", "without a balloon", "no valve", "without valve", "no port"],
     ...["without a valve", "without port", "without a port", "non-balloon", "non balloon", "balloonless"],
   ],
-  no: ["balloon", "valve", "inflat", "luer", "mls", "millilit"],
+  no: ["balloon", "ballon", "baloon", "valve", "inflat", "luer", "mls", "millilit"],
 } as const;
 /** A volume belongs to a balloon. */
 const VOLUME = /\d ?(?:ml|cc)\b/;
@@ -52,7 +54,7 @@ export const RETENTION = define(
     subject: ["balloonport"],
     result: { shape: "cell", kind: "text", help: "balloon, bumper or ask placing team", blank: ASK },
     compute: ({ balloonport, marks }) => {
-      const seen = marks.toLowerCase();
+      const seen = plainCharacters(marks).toLowerCase();
       if (balloonport === "not known" || G_AND_J.test(seen)) return ASK;
       if ([...marksToAsk, ...marksAgainst[balloonport]].some((mark) => seen.includes(mark))) return ASK;
       if (balloonport === "yes") return "balloon";

@@ -83,6 +83,15 @@ function tokensOf(text: string): Token[] {
 const withoutTimes = (word: string): string => (word.length > 1 && word.endsWith("x") ? word.slice(0, -1) : word);
 const endsInTimes = (word: string): boolean => isTimes(word) || (!UNITS.has(word) && UNITS.has(withoutTimes(word)));
 
+/** `l.5 cm`, `O,5 mL`: a letter alone before a point or comma may be a digit; "x" and "F." are not. */
+const isLetterAlone = (token: Token | undefined): boolean =>
+  token?.kind === "word" && token.text.length === 1 && !isTimes(token.text) && UNITS.get(token.text) !== "Fr";
+
+/** `2·5`, `5'5`: signs that some write as a decimal point; an apostrophe also stands before a text. */
+const isOtherPoint = (token: Token | undefined): boolean =>
+  token?.kind === "sign" &&
+  (/^[·∙⋅•‧・]$/.test(token.text) || (/^['’`]$/.test(token.text) && token.against !== undefined));
+
 function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
   const found: PrintedNumber[] = [];
   /** Words that were the unit of the number before them. */
@@ -113,9 +122,11 @@ function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
         afterTimes ||
         (isPoint ? !afterUnit : afterUnit || JOINING_WORDS.has(word.text) || UNITS.get(word.text) === "Fr");
       // " ,5 mL" may be half a millilitre.
-      const afterLooseComma = against?.text === "," && against.against === undefined;
+      const afterLooseComma =
+        against?.text === "," && (against.against === undefined || isLetterAlone(against.against));
+      const isUnsure = afterLooseComma || isOtherPoint(against) || (isPoint && isLetterAlone(word));
       const negative = i === 1 && tokens[0]!.text === "-";
-      add(isShort ? text.slice(1) : text, negative, !explained || against?.kind === "foreign" || afterLooseComma);
+      add(isShort ? text.slice(1) : text, negative, !explained || against?.kind === "foreign" || isUnsure);
     } else if (kind === "foreign") {
       if (against?.kind === "number" && last) last.broken = true;
       else add(text, false, true);

@@ -9,7 +9,14 @@ import { CLOUDY, leftBadly, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, waterMissi
 import { is, isAbove, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 
-const FEED = "milky, yellow or like feed";
+/** In these words, and in the list's own that holds them all, feed may have come out of the balloon. */
+const likeFeed = ["milk", "yellow", "feed"] as const;
+const isLikeFeedIn = (look: string) =>
+  formula`OR(${likeFeed.map((part) => `ISNUMBER(SEARCH("${part}",${look}))`).join(",")})`;
+const isLikeFeed = (look: string): boolean => likeFeed.some((part) => look.includes(part));
+
+/** Looks of which nothing is to be asked; a word that the list does not have is asked about like `cloudy`. */
+const plainLooks = ["", "clear", "nothing came"];
 
 const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${name}<=Volume_Most,FALSE),FALSE)`;
 const isVolume = (value: SheetValue, { number }: Sight): value is number =>
@@ -69,7 +76,7 @@ export const state: CaseloadColumn = {
     const isDated = formula`AND(ISNUMBER(${cell("Tag")}),ISNUMBER(${cell("Device in")}))`;
     const good = formula`IF(${isDated},"as filled","${CHECK_DATE}")`;
     const left = cell("Left");
-    const remarked = formula`IF(LEN(${left})>0,${left},IF(${is("look", "cloudy")},"${CLOUDY}",${good}))`;
+    const remarked = formula`IF(LEN(${left})>0,${left},IF(${isOneOf("look", plainLooks)},${good},"${CLOUDY}"))`;
     const limit = formula`IF(expected<=Fill_Small,Loss_Small,Loss_Large)`;
     const label = formula`IF(ISNUMBER(most),IF(most>0,expected>most,FALSE),FALSE)`;
     const aboveLabel = formula`IF(ISNUMBER(most),IF(most>0,out>most,FALSE),FALSE)`;
@@ -82,7 +89,7 @@ export const state: CaseloadColumn = {
     );
     const found = letting(
       { look: wordIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
-      formula`IF(${isOneOf("found", waterMissing)},found,IF(${isOneOf(left, leftBadly)},${left},IF(${is("look", FEED)},"${MILKY}",found)))`,
+      formula`IF(${isOneOf("found", waterMissing)},found,IF(${isOneOf(left, leftBadly)},${left},IF(${isLikeFeedIn("look")},"${MILKY}",found)))`,
     );
     const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH_DEVICE}",${found})`;
     /* Nothing came out: that needs no setting to be bad news. */
@@ -104,7 +111,7 @@ function stateOf(row: RowCells, sight: Sight): string {
   if (isLow(found)) return found;
   const left = row["Left"] as string;
   if (leftBadly.includes(left)) return left;
-  return word(row["Looked"]!) === FEED ? MILKY : found;
+  return isLikeFeed(word(row["Looked"]!)) ? MILKY : found;
 }
 
 function ofFigures(row: RowCells, sight: Sight): string {
@@ -118,7 +125,7 @@ function ofFigures(row: RowCells, sight: Sight): string {
   if (word(row["Looked"]!) === "nothing came") return "not measured";
   if (isAbove(most) && expected > most) return "more than put in";
   if (row["Left"] !== "") return row["Left"] as string;
-  if (word(row["Looked"]!) === "cloudy") return CLOUDY;
+  if (!plainLooks.includes(word(row["Looked"]!))) return CLOUDY;
   return isNumber(row["Tag"]!) && isNumber(row["Device in"]!) ? "as filled" : CHECK_DATE;
 }
 

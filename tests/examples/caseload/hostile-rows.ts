@@ -70,10 +70,19 @@ const pools: Readonly<Record<string, readonly SheetValue[]>> = {
   ],
   "Trained for tube out": ["put in spare", "hold opening only", "no", "not known"],
   "Own tube-out plan": ["yes", "no"],
-  "Cannot wait": ["none", "insulin", "other medicine, Insulin", "fluid or glucose", "seizure medicine", "not known", 7],
+  "Cannot wait": [
+    "none",
+    "insulin",
+    "other medicine, Insulin",
+    "fluid or glucose",
+    "seizure medicine",
+    "Fluids",
+    "not known",
+    7,
+  ],
   "Fill mL": [...Array<number>(9).fill(5), ...volumes],
   "Put in mL": [...Array<number>(30).fill(5), ...volumes],
-  Looked: [...Array<string>(8).fill("clear"), "cloudy", "milky, yellow or like feed", "nothing came"],
+  Looked: [...Array<string>(8).fill("clear"), "cloudy", "milky, yellow or like feed", "nothing came", "Milky", "brown"],
   Reason: ["planned", "balloon burst", "came out, balloon empty", "Recall ", "fell out"],
 };
 const dated = ["Born", "Weighed on", "Stoma made", "Device in", "Booked for", "Measured on", "Spare expires"];

@@ -33,6 +33,9 @@ test.each(["PEG", "RIG", "button", "G-tube", "PEG, 15 Fr, placed 2024", "low-pro
 /** A balloon is filled through its valve; a bumper has none (Soscia and Friedman 2011). */
 test.each([
   ["yes", "bumper seen inside"],
+  ["yes", "disc inside, 15 Fr"],
+  ["no", "Ballon 14 Fr"],
+  ["no", "\uff22\uff21\uff2c\uff2c\uff2f\uff2f\uff2e 14"],
   ["yes", "inner disc 15 Fr"],
   ["yes", "no balloon"],
   ["yes", "without a valve"],

@@ -96,7 +96,7 @@ describe("what it means", () => {
     ["J", { Access: "J" }],
     ["access not known", { Access: null }],
     ["a bumper", { "Held by": "bumper" }],
-    ["not known from where how it is held", { "Known from": "not known" }],
+    ["ask where that is known from", { "Known from": "not known" }],
     ["a catheter", { "Held by": "catheter" }],
     ["no agreed fill", { "Fill mL": null }],
     ["an agreed fill above the label", { "Fill mL": 8 }],

@@ -47,7 +47,7 @@ export const deviceGaps: readonly Gap[] = [
     applies: (cells) => !kinds.includes(cells.word("Held by")),
   },
   {
-    says: "not known from where how it is held: ask",
+    says: "how it is held: ask where that is known from",
     when: not(isOneOf("from", evidence)),
     applies: (cells) => !evidence.includes(cells.word("Known from")),
   },

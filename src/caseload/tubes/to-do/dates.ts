@@ -1,12 +1,13 @@
 /** What makes every date doubtful, and the dates themselves. */
-import { formula } from "../../../columns/formula";
+import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { CHECK_DATE, KIND_NOT_KNOWN, NO_DATE } from "../../../columns/state-words";
 import { AHEAD, MISSED, WRONG } from "../booking";
 import { CHECK_SETTINGS } from "../../ready";
-import { is, isNumber } from "../../reading";
+import { is, isBlank, isBlankIn, isNumber, isOneOf, word, wordIn } from "../../reading";
+import { accesses, holds } from "../../words";
 import type { ToDoWord } from "../../urgency";
 import type { CaseloadColumn, Slots } from "../../column";
-import { keyColumn, anyReads, reads, type Step } from "./step";
+import { keyColumn, anyReads, reads, type At, type Step } from "./step";
 
 const isBooked = (cell: Slots) => is(cell("Booking"), AHEAD);
 const isOpen = (cell: Slots) => formula`NOT(OR(${isBooked(cell)},${is(cell("Booking"), MISSED)}))`;
@@ -23,6 +24,28 @@ const changeIs = (state: string, word: ToDoWord, booked: boolean, missedToo = tr
   },
 });
 
+const kinds = holds.filter((one) => one !== "not known");
+const ends = accesses.map((one) => one.toLowerCase());
+
+/**
+ * Not known how it is held or where it ends, or something of a balloon stands beside another kind. A date of the placing
+ * team's gives such a row a change that is due; it does not say what happens when the tube comes out.
+ */
+function isOpenKindIn(cell: Slots): FormulaTemplate {
+  const held = wordIn(cell("Held by"));
+  const isPlain = formula`AND(${isBlankIn(cell("Fill mL"))},${isBlankIn(cell("Most mL"))},NOT(ISNUMBER(${cell("Newest")})))`;
+  return formula`NOT(AND(${isOneOf(held, kinds)},${isOneOf(wordIn(cell("Access")), ends)},OR(${is(held, "balloon")},${isPlain})))`;
+}
+function isOpenKind(at: At): boolean {
+  const held = word(at("Held by"));
+  const isPlain = isBlank(at("Fill mL")) && isBlank(at("Most mL")) && !isNumber(at("Newest"));
+  return !(
+    (kinds as readonly string[]).includes(held) &&
+    ends.includes(word(at("Access"))) &&
+    (held === "balloon" || isPlain)
+  );
+}
+
 export const datesKey: CaseloadColumn = keyColumn("Dates", [
   anyReads(
     ["Change", "Tract", "Balloon", "Fit", "Mark", "Review", "Missing or contradictory"],
@@ -35,28 +58,29 @@ export const datesKey: CaseloadColumn = keyColumn("Dates", [
       formula`OR(${is(cell("Change"), CHECK_DATE)},${is(cell("Tract"), CHECK_DATE)},${is(cell("Booking"), WRONG)})`,
     holds: (at) => at("Change") === CHECK_DATE || at("Tract") === CHECK_DATE || at("Booking") === WRONG,
   },
-  reads("Change", KIND_NOT_KNOWN, KIND_NOT_KNOWN),
+  {
+    word: KIND_NOT_KNOWN,
+    when: (cell) => formula`OR(${is(cell("Change"), KIND_NOT_KNOWN)},${isOpenKindIn(cell)})`,
+    holds: (at) => at("Change") === KIND_NOT_KNOWN || isOpenKind(at),
+  },
   changeIs("past limit", "past limit, not booked", false),
   changeIs("overdue", "overdue …, not booked", false, false),
   reads("Booking", MISSED, "missed date"),
   anyReads(["Change", "Tract"], NO_DATE, NO_DATE),
   changeIs("due soon", "due in …, not booked", false),
   {
+    /* Past the limit already, a day that is not soon leaves it there. */
     word: "booked after the limit",
     when: (cell) => {
       const until = formula`IF(ISNUMBER(${cell("At the latest")}),${cell("At the latest")},${cell("Change due")})`;
-      return formula`IF(AND(${isBooked(cell)},ISNUMBER(${cell("Due first")}),NOT(${is(cell("Change"), "past limit")})),${cell("Booked for")}>=${until}+1,FALSE)`;
+      const from = formula`IF(${is(cell("Change"), "past limit")},As_of+Soon_Days,${until})`;
+      return formula`IF(AND(${isBooked(cell)},ISNUMBER(${cell("Due first")})),${cell("Booked for")}>=${from}+1,FALSE)`;
     },
-    holds: (at) => {
+    holds: (at, { asOf, number }) => {
       const [booked, due, latest] = [at("Booked for"), at("Change due"), at("At the latest")];
-      const until = isNumber(latest) ? latest : due;
-      return (
-        at("Booking") === AHEAD &&
-        at("Change") !== "past limit" &&
-        isNumber(until) &&
-        isNumber(booked) &&
-        booked >= until + 1
-      );
+      const limit = isNumber(latest) ? latest : due;
+      const until = at("Change") === "past limit" ? asOf + number("Soon_Days") : limit;
+      return at("Booking") === AHEAD && isNumber(until) && isNumber(booked) && booked >= until + 1;
     },
   },
   changeIs("past limit", "past limit, booked …", true),

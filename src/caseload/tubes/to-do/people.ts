@@ -1,14 +1,14 @@
 /** Who can do what when the tube comes out or is changed. */
 import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { is, isOneOf, word, wordIn } from "../../reading";
-import type { cannotWait, trained } from "../../words";
+import type { trained } from "../../words";
 import type { Slots } from "../../column";
 import { keyColumn, type Step } from "./step";
 
 /** Trained for something; `no`, `not known` and a blank are nobody. */
 const someTraining: readonly (typeof trained)[number][] = ["put in spare", "hold opening only"];
-/** What harms soon when the feed stops: hypoglycaemia, seizures, dehydration. */
-const urgentNeeds: readonly (typeof cannotWait)[number][] = ["insulin", "seizure medicine", "fluid or glucose"];
+/** What harms soon when the feed stops: hypoglycaemia, seizures, dehydration. Parts of the list's words, which people shorten. */
+const urgentNeeds = ["insulin", "seizure", "fluid", "glucose"] as const;
 
 /** SEARCH, because several stand in one cell. */
 const needsIn = (cell: Slots): FormulaTemplate =>

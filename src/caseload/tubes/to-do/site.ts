@@ -3,8 +3,8 @@
  * on for the clinic's days after it was seen, then it is to be seen again; without a usable day it counts as seen today.
  */
 import { formula, type FormulaTemplate } from "../../../columns/formula";
-import { is, isAbove, isPastDayIn, stateOfDay, word, wordIn } from "../../reading";
-import type { sites } from "../../words";
+import { is, isAbove, isBlank, isBlankIn, isOneOf, isPastDayIn, stateOfDay, word, wordIn } from "../../reading";
+import { sites } from "../../words";
 import type { Slots } from "../../column";
 import type { Sight } from "../../sight";
 import { keyColumn, type At } from "./step";
@@ -13,6 +13,9 @@ type Site = (typeof sites)[number];
 
 const isSiteIn = (cell: Slots, site: Site) => is(wordIn(cell("Site")), site);
 const isSite = (at: At, site: Site): boolean => word(at("Site")) === site;
+
+/** Red, or something that the list has no word for: somebody has to look. */
+const otherSites: readonly string[] = sites.filter((site) => site !== "red");
 
 const isOldIn = (cell: Slots): FormulaTemplate => {
   const seen = cell("Site seen on");
@@ -44,7 +47,8 @@ export const siteKey = keyColumn("Site now", [
   { word: "overgrown", when: (cell) => isSiteIn(cell, "overgrown"), holds: (at) => isSite(at, "overgrown") },
   {
     word: "see site again",
-    when: (cell) => formula`OR(${isSiteIn(cell, "infected")},${isSiteIn(cell, "red")})`,
-    holds: (at) => isSite(at, "infected") || isSite(at, "red"),
+    when: (cell) =>
+      formula`OR(${isSiteIn(cell, "infected")},NOT(OR(${isBlankIn(cell("Site"))},${isOneOf(wordIn(cell("Site")), otherSites)})))`,
+    holds: (at) => isSite(at, "infected") || !(isBlank(at("Site")) || otherSites.includes(word(at("Site")))),
   },
 ]);

@@ -125,6 +125,42 @@ describe("To do", () => {
       tube({ Access: "J", Turning: "never", "Device in": day("2026-09-10"), "Measured on": null }),
       "due in 14 days, not booked",
     ],
+    // What came out, in words that the list does not have: never as filled.
+    ...(["milky", "Yellow", "like feed", "FEED"] as const).map(
+      (Looked) => [{ checks: [check({ Looked })] }, "milky fluid"] as const,
+    ),
+    [{ checks: [check({ Looked: "brown" })] }, "cloudy: ask"],
+    [{ checks: [check({ Looked: 7 })] }, "cloudy: ask"],
+    [{ checks: [check({ Looked: "Clear " })] }, "nothing due"],
+    [{ checks: [check({ Looked: "  " })] }, "nothing due"],
+    // A site in words that the list does not have was not seen to be quiet.
+    [tube({ Site: "pus" }), "see site again"],
+    [tube({ Site: "stuck", "Booked for": day("2026-12-12") }), "see site again"],
+    [tube({ Site: "Quiet " }), "nothing due"],
+    // What cannot wait, in shorter words.
+    ...(["seizure meds", "fluids", "Glucose", "insulin pump"] as const).map(
+      (cannot) => [tube({ "Cannot wait": cannot }), "nobody trained, cannot wait"] as const,
+    ),
+    // A day that somebody set, or booked, does not say how it is held, nor where it ends.
+    ...(["bumper", "loop", "winged", "stitched", "catheter", "not known", "PEG", null] as const).map(
+      (held) =>
+        [
+          {
+            ...tube({
+              ...{ "Held by": held, Turning: "never", "Date set by placing team": AS_OF + 60 },
+              "Booked for": day("2026-12-12"),
+            }),
+            checks: [check({ "Out mL": 0 })],
+          },
+          "kind not known",
+        ] as const,
+    ),
+    [bumper({ "Most mL": 5, "Date set by placing team": AS_OF + 60 }), "kind not known"],
+    [tube({ Access: null, "Date set by placing team": AS_OF + 60, "Booked for": AS_OF + 16 }), "kind not known"],
+    [bumper({ "Held by": "loop", "Date set by placing team": AS_OF + 60, "Booked for": AS_OF + 16 }), "booked 12 Dec"],
+    // Past its limit: a day that is not soon (Soon_Days, 14) is no answer to that.
+    [tube({ "Device in": day("2026-05-25"), "Booked for": AS_OF + 14 }), "past limit, booked 10 Dec"],
+    [tube({ "Device in": day("2026-05-25"), "Booked for": AS_OF + 15 }), "booked after the limit"],
     // On hold, in hospital: 28 days, clinic settings without a source.
     [tube({ Status: "on hold", "Status since": AS_OF - 28 }), ""],
     [tube({ Status: "on hold", "Status since": AS_OF - 29 }), "hold too long"],
