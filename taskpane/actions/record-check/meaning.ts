@@ -63,7 +63,8 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
   const previous = earlier.at(-1);
   const expected = expectedAfter(previous, fill);
   const answer = stateOf(out, expected, most, names);
-  const state = typeof answer === "string" ? wordFor(answer, measured, balloon, names) : null;
+  const left = leftOf(measured.putIn, fill, most, (agreed) => actionFor(agreed, names));
+  const state = typeof answer === "string" ? wordFor(answer, measured, balloon, left) : null;
   const loss = out === null || expected === null ? null : rounded(expected - out);
   const filled = previous?.day ?? deviceIn;
   const low = lowInARow([...earlier, measured], fill, most, names);
@@ -80,21 +81,19 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
       ...(answer instanceof SheetError ? [`These figures contradict each other: ${answer.message}.`] : []),
       ...(balloon.isBalloon ? [] : ["No balloon is recorded: what was drawn out may not have been a balloon’s water."]),
       ...(state === null ? [] : adviceFor(state, measured, { ...balloon, expected }, names)),
+      /* Water was missing, and what was put back is no better: both are said. */
+      ...(state !== left && leftBadly.includes(left) && balloon.isBalloon
+        ? adviceFor(left, measured, { ...balloon, expected }, names)
+        : []),
       ...(low >= numberIn(names, "Loss_Twice") ? [`Low ${count(low, "time")} in a row: plan a change.`] : []),
     ],
-    isUrgent: state === null || !CALM.includes(state) || fluid(measured).length > 0,
+    isUrgent: state === null || !CALM.includes(state) || leftBadly.includes(left) || fluid(measured).length > 0,
   };
 }
 
 /** Figures that agree are no good news where something else speaks against them; null: no word at all. */
-function wordFor(
-  state: string,
-  { looked, putIn }: Measured,
-  { fill, most, deviceIn, isBalloon }: Balloon,
-  names: Caseload["names"],
-): string | null {
+function wordFor(state: string, { looked }: Measured, { deviceIn, isBalloon }: Balloon, left: string): string | null {
   if (["empty", "half or less", "low"].includes(state)) return state;
-  const left = leftOf(putIn, fill, most, (agreed) => actionFor(agreed, names));
   if (leftBadly.includes(left)) return left;
   if (looked === "milky, yellow or like feed") return MILKY;
   if (state !== "as filled") return state;
@@ -143,6 +142,8 @@ function agreedFill(fill: number | null, most: number | null): string {
   return most !== null && fill > most ? "the agreed fill (it is above the label: ask)" : `the agreed ${mL(fill)}`;
 }
 
+const IN_ITS_PLACE = "Only if the tube is at its usual mark, or lies flat as usual, and moves freely:";
+
 /**
  * A tube whose balloon is empty may have slipped: water put in then fills the balloon inside the tract. Services differ;
  * the second sentence is a clinic setting, from memory, without a published source.
@@ -152,7 +153,7 @@ function emptyAdvice(refill: string | null): readonly string[] {
   if (refill === null) return [always];
   return [
     always,
-    `Only if the tube is at its usual mark, or lies flat as usual, and moves freely: if you are trained and this person’s own plan says so, put the agreed ${refill} of fresh water in, never above the label, and tell us today: the tube has to be changed soon.`,
+    `${IN_ITS_PLACE} if you are trained and this person’s own plan says so, put the agreed ${refill} of fresh water in, never above the label, and tell us today: the tube has to be changed soon.`,
   ];
 }
 
@@ -183,10 +184,13 @@ function adviceFor(
       return [`${putIn === null ? "What" : mL(putIn)} was put in, not ${agreed}: ask why, and who agreed to it.`];
     case "half or less":
     case "low": {
+      const missing = `More than ${mL(actionFor(expected, names))} is missing: call the same day.`;
+      /* So little holds that the tube may have slipped, as with an empty one. Clinic setting, no published source. */
+      if (state === "half or less" && !mayBeRefilled)
+        return [`${missing} Put nothing in before somebody who knows this tube says so: tape the tube to the skin.`];
       const again = numberIn(names, "Loss_Again");
-      return [
-        `More than ${mL(actionFor(expected, names))} is missing: call the same day. Fill to ${agreed}, never above the label, and check again ${again === 1 ? "the next day" : `within ${again} days`}.`,
-      ];
+      const fillTo = `ill to ${agreed}, never above the label, and check again ${again === 1 ? "the next day" : `within ${again} days`}.`;
+      return [`${missing} ${state === "low" ? "F" : `${IN_ITS_PLACE} f`}${fillTo}`];
     }
     case "more than put in":
       return [

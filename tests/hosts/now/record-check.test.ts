@@ -77,6 +77,26 @@ describe("what it means", () => {
       "Own tube-out plan": "yes",
     },
   };
+  /* As near to empty as makes no difference: 0.1 mL holds no tube either. */
+  test.each(["0.1", "2.5"])("%s mL came out of 5: filled only where an empty one may be", async (out) => {
+    const inMature = planned((await check({ out }, { tubes: [mature] })).plan).meaning;
+    expect(inMature.advice[0]).toMatch(
+      /call the same day\. Only if the tube is at its usual mark.*: fill to the agreed 5 mL/,
+    );
+    const inOther = planned((await check({ out })).plan).meaning;
+    expect(inOther.advice.join(" ")).toMatch(/call the same day\. Put nothing in before somebody/);
+    expect(inOther.advice.join(" ")).not.toMatch(/[Ff]ill to/);
+  });
+  test.each([
+    ["4", "0", "low", /Left empty: nothing holds the tube/],
+    ["4", "12", "low", /Above the label \(7 mL\)/],
+    ["0", "0", "empty", /Left empty/],
+  ])("%s mL came out and %s went in: both are said", async (out, putIn, state, says) => {
+    const { meaning } = planned((await check({ out, putIn })).plan);
+    expect(meaning.state).toBe(state);
+    expect(meaning.advice.join(" ")).toMatch(says);
+    expect(meaning.isUrgent).toBe(true);
+  });
   test("nothing came out of a balloon in a mature gastrostomy: who is trained, and has a plan, may refill it", async () => {
     const { meaning } = planned((await check({ out: "0" }, { tubes: [mature] })).plan);
     expect(meaning.advice).toEqual([
