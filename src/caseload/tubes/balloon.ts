@@ -1,5 +1,5 @@
 /** What the newest check of the device now in says, read from Balloon checks. A word from an old check never stays good. */
-import { CLOUDY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, WHICH_DEVICE, leftBadly } from "../checks/words";
+import { CLOUDY, LEFT_EMPTY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, WHICH_DEVICE, leftBadly } from "../checks/words";
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
 import type { SheetValue } from "../../columns/sheet-block";
@@ -18,6 +18,7 @@ import {
   wordIn,
 } from "../reading";
 import type { Sight } from "../sight";
+import { holds } from "../words";
 import { ifLive, isLive } from "./live";
 
 /** Row within Balloon checks; a check from before the device came in was another balloon's. */
@@ -72,6 +73,8 @@ export const lossMl = fromCheck("Loss mL", "Check_Loss", "Loss mL", TENTHS, 8);
 
 const isBalloonIn = (held: FormulaTemplate) => is(wordIn(held), "balloon");
 const isBalloon = (row: RowCells): boolean => word(row["Held by"]!) === "balloon";
+/** Known to be held by something else: a check of such a balloon contradicts the row. */
+const heldOtherwise: readonly string[] = holds.filter((one) => one !== "balloon" && one !== "not known");
 const KEEPS_CARD = "carer, keeps card";
 
 /** As CHECKDUE; sooner again after a check that was anything but as filled. None is awaited from a carer who keeps the card. */
@@ -170,14 +173,26 @@ export const balloon: CaseloadColumn = {
     /* Nothing came out: that needs no setting to be bad news. */
     const isEmpty = formula`IF(ISNUMBER(${cell("Newest")}),${is(formula`INDEX(Check_State,${cell("Newest")})`, "empty")},FALSE)`;
     const unready = formula`IF(${isEmpty},"empty","${CHECK_SETTINGS}")`;
-    return ifLive(cell, formula`IF(${isBalloonIn(cell("Held by"))},IF(Ready_Balloon,${all},${unready}),"")`);
+    /* How it is held is not known, and somebody checked a balloon: that there is nothing in it is not held back. */
+    const isOpen = formula`NOT(${isOneOf(wordIn(cell("Held by")), heldOtherwise)})`;
+    const isLeftEmpty = formula`IF(ISNUMBER(${cell("Newest")}),${is(formula`INDEX(Check_Left,${cell("Newest")})`, LEFT_EMPTY)},FALSE)`;
+    const open = formula`IF(${isOpen},IF(${isEmpty},"empty",IF(${isLeftEmpty},"${LEFT_EMPTY}","")),"")`;
+    return ifLive(cell, formula`IF(${isBalloonIn(cell("Held by"))},IF(Ready_Balloon,${all},${unready}),${open})`);
   },
   answer: (row, sight) => {
-    if (!isLive(row) || !isBalloon(row)) return "";
+    if (!isLive(row)) return "";
+    if (!isBalloon(row)) return openWord(row, sight);
     if (!sight.isReady("balloon") && newestCheck(row, sight)?.["State"] === "empty") return "empty";
     return sight.isReady("balloon") ? balloonWord(row, sight) : CHECK_SETTINGS;
   },
 };
+
+function openWord(row: RowCells, sight: Sight): SheetValue {
+  const check = newestCheck(row, sight);
+  if (!check || heldOtherwise.includes(word(row["Held by"]!))) return "";
+  if (check["State"] === "empty") return "empty";
+  return check["Left"] === LEFT_EMPTY ? LEFT_EMPTY : "";
+}
 
 function balloonWord(row: RowCells, sight: Sight): SheetValue {
   const { number, asOf } = sight;

@@ -142,19 +142,27 @@ describe("To do", () => {
       (cannot) => [tube({ "Cannot wait": cannot }), "nobody trained, cannot wait"] as const,
     ),
     // A day that somebody set, or booked, does not say how it is held, nor where it ends.
-    ...(["bumper", "loop", "winged", "stitched", "catheter", "not known", "PEG", null] as const).map(
-      (held) =>
+    ...(
+      [
+        ...(["bumper", "loop", "winged", "stitched", "catheter"] as const).map((held) => [held, 0, "kind not known"]),
+        // Perhaps a balloon, and nothing was in it, or was left in it.
+        ...(["not known", "PEG", " ", null] as const).map((held) => [held, 0, "balloon empty"]),
+        ...(["not known", "PEG", " ", null] as const).map((held) => [held, 5, "kind not known"]),
+      ] as [string | null, number, string][]
+    ).map(
+      ([held, out, says]) =>
         [
           {
             ...tube({
               ...{ "Held by": held, Turning: "never", "Date set by placing team": AS_OF + 60 },
               "Booked for": day("2026-12-12"),
             }),
-            checks: [check({ "Out mL": 0 })],
+            checks: [check({ "Out mL": out })],
           },
-          "kind not known",
+          says,
         ] as const,
     ),
+    [{ ...tube({ "Held by": "PEG" }), checks: [check({ "Put in mL": 0 })] }, "left empty"],
     [bumper({ "Most mL": 5, "Date set by placing team": AS_OF + 60 }), "kind not known"],
     [tube({ Access: null, "Date set by placing team": AS_OF + 60, "Booked for": AS_OF + 16 }), "kind not known"],
     [bumper({ "Held by": "loop", "Date set by placing team": AS_OF + 60, "Booked for": AS_OF + 16 }), "booked 12 Dec"],
