@@ -7,7 +7,7 @@ import type { Sight } from "../../src/caseload/sight";
 import { balloon as balloonColumn } from "../../src/caseload/tubes/balloon";
 import { caseloadBook } from "../../src/caseload/index";
 import { away } from "../../src/caseload/tubes/away";
-import { keyColumns } from "../../src/caseload/tubes/to-do/columns";
+import { keyColumns, toDo } from "../../src/caseload/tubes/to-do/columns";
 import { URGENCY } from "../../src/caseload/urgency";
 import { readiness } from "../../src/caseload/ready";
 import { inTable } from "../../src/columns/formula";
@@ -223,8 +223,8 @@ describe("formulas", () => {
   const books = [[], ["fit", "plan", "spare"]].map((groups) =>
     caseloadBook({ asOf: AS_OF, groups: groups as never, people: "none" }),
   );
-  /** Columns that give a place in the order of urgency: a place is no threshold (src/caseload/urgency.ts). */
-  const givePlaces = new Set([...[...keyColumns, away].map(({ header }) => header), URGENCY]);
+  /** Columns that give or take a place in the order of urgency: a place is no threshold (src/caseload/urgency.ts). */
+  const givePlaces = new Set([...[...keyColumns, away, toDo].map(({ header }) => header), URGENCY]);
   const formulasOf = (book: BookDescription, isAsked = (_: string): boolean => true): readonly string[] => [
     ...book.sheets.flatMap(({ table, cells }) => [
       ...(table?.columns ?? []).flatMap(({ formula, header }) =>
