@@ -180,12 +180,21 @@ class Parser {
   private range(): Node {
     const start = this.at;
     let left = this.behind();
-    while (this.text === ":" && isReferring(left)) {
+    while (this.isColonNext() && isReferring(left)) {
+      this.spaces();
       this.at++;
+      this.spaces();
       const right = this.behind();
       left = { is: "operator", sign: ":", parts: [left, right], text: this.since(start) };
     }
     return left;
+  }
+
+  /** Excel takes A1 : B2 as well. */
+  private isColonNext(): boolean {
+    let next = this.at;
+    while (this.isSpace(next)) next++;
+    return this.all[next]?.text === ":";
   }
 
   /** A1#, and a call of what a call gives. */

@@ -38,5 +38,13 @@ export type Sign =
 const partsOf = (node: Node): readonly Node[] =>
   node.is === "call" ? node.args : node.is === "operator" ? node.parts : [];
 
-/** Every piece of the tree, outermost first. */
-export const pieces = (node: Node): readonly Node[] => [node, ...partsOf(node).flatMap(pieces)];
+/** Every piece of the tree, outermost first. Without calling itself: 1+1+… is as deep as it is long. */
+export function pieces(node: Node): readonly Node[] {
+  const found: Node[] = [];
+  const waiting: Node[] = [node];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    found.push(next);
+    waiting.push(...[...partsOf(next)].reverse());
+  }
+  return found;
+}

@@ -4,10 +4,11 @@
  */
 import { LONGEST_FORMULA, LONGEST_TEXT } from "../../src/formula/limits";
 import { read, type Fault, type FaultKind } from "../../src/formula/parse";
+import { sheetNameIn } from "../../src/formula/sheet-names";
 import { tokens, type Token } from "../../src/formula/tokens";
 
 const SHOWN = 20;
-const cut = (text: string): string => (text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text);
+export const cutForSentence = (text: string): string => (text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text);
 
 const reasons: Readonly<Record<FaultKind, (where: string) => string>> = {
   "not closed": (where) => `a quotation mark or a bracket that opens ${where} is never closed`,
@@ -21,19 +22,19 @@ const reasons: Readonly<Record<FaultKind, (where: string) => string>> = {
 };
 
 const whereIn = (formula: string, { at }: Fault): string =>
-  at >= formula.length ? "at its end" : `at “${cut(formula.slice(at))}”`;
-
-const sheetIn = ({ kind, text }: Token): string => (kind === "sheet" ? text.slice(1, -1).replaceAll("''", "'") : text);
+  at >= formula.length ? "at its end" : `at “${cutForSentence(formula.slice(at))}”`;
 
 /** What stands before each "!". */
 function sheetsIn(all: readonly Token[]): readonly string[] {
   return all.flatMap(({ text }, at) => {
     const before = all[at - 1];
     if (text !== "!" || !before) return [];
-    const isSeveral = all[at - 2]?.text === ":" && all[at - 3]?.kind === "word" && before.kind === "word";
+    // Jan:Mar!A1, and not Jan!A1:Jan!B2
+    const isSeveral =
+      all[at - 2]?.text === ":" && all[at - 3]?.kind === "word" && before.kind === "word" && all[at - 4]?.text !== "!";
     const isOther = before.kind === "bracket" || all[at - (isSeveral ? 4 : 2)]?.kind === "bracket";
-    if (isOther) return [`[${sheetIn(before)}`];
-    return isSeveral ? [sheetIn(all[at - 3]!), sheetIn(before)] : sheetIn(before).split(":");
+    if (isOther) return [`[${sheetNameIn(before)}`];
+    return isSeveral ? [sheetNameIn(all[at - 3]!), sheetNameIn(before)] : sheetNameIn(before).split(":");
   });
 }
 
@@ -44,7 +45,7 @@ function sheetsIn(all: readonly Token[]): readonly string[] {
  */
 export function malformed(formula: string, sheets?: readonly string[]): string | undefined {
   const text = formula.startsWith("=") ? formula : `=${formula}`;
-  const is = (reason: string): string => `${cut(text)} is no formula: ${reason}.`;
+  const is = (reason: string): string => `${cutForSentence(text)} is no formula: ${reason}.`;
   const { fault } = read(text);
   if (fault) return is(reasons[fault.is](whereIn(text, fault)));
   if (text.length > LONGEST_FORMULA)
@@ -52,11 +53,14 @@ export function malformed(formula: string, sheets?: readonly string[]): string |
   const all = tokens(text.slice(1));
   const long = all.find((token) => token.kind === "text" && token.text.length - 2 > LONGEST_TEXT);
   if (long)
-    return is(`the text ${cut(long.text)} in it is longer than the ${LONGEST_TEXT} characters that Excel reads`);
+    return is(
+      `the text ${cutForSentence(long.text)} in it is longer than the ${LONGEST_TEXT} characters that Excel reads`,
+    );
   if (!sheets) return undefined;
   const known = new Set(sheets.map((name) => name.toLowerCase()));
   const missing = sheetsIn(all).find((name) => !known.has(name.toLowerCase()));
   if (missing === undefined) return undefined;
-  if (missing.includes("[")) return `${cut(text)} reads another workbook, which this page cannot do. Use Excel for it.`;
-  return `${cut(text)} reads a sheet “${missing}”, which this workbook does not have.`;
+  if (missing.includes("["))
+    return `${cutForSentence(text)} reads another workbook, which this page cannot do. Use Excel for it.`;
+  return `${cutForSentence(text)} reads a sheet “${missing}”, which this workbook does not have.`;
 }

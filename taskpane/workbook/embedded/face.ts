@@ -1,8 +1,8 @@
 /** The embedded spreadsheet's face (interface.ts) on a running engine. */
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
-import { malformed } from "../malformed";
 import { isRefusal, openPackage, whyNotSaved } from "../package";
 import { knowsFunction, type Engine } from "./engine";
+import { enteredFormula } from "./enteredFormula";
 import { NO_ENTRY, type OpenEntry } from "./entry";
 import { guard } from "./guard";
 import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
@@ -10,7 +10,7 @@ import { emptyBook } from "./open/empty";
 import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
 import { isOwnBook, releasedWarning, sizeWarning } from "./ownBook";
-import type { FaultOf } from "./pasting";
+import type { ReadFormula } from "./pasting";
 import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
 import { selectedRow } from "./selectedRow";
@@ -34,7 +34,7 @@ const unitId = () => `book${++books}`;
 /** What a page needs to know of the grid on it. */
 export interface OnPage {
   readonly dayFirst: () => DayFirst;
-  readonly faultOf: FaultOf;
+  readonly readFormula: ReadFormula;
   readonly say: (sentence: string) => void;
   readonly unitId: () => string;
   readonly workbook: LiveBook;
@@ -93,7 +93,7 @@ export function gridOn(
     watchSorting(engine, workbook);
     entry = await page({
       dayFirst: () => dayFirst,
-      faultOf: (formula) => malformed(formula, workbook.sheetNames()),
+      readFormula: (formula) => enteredFormula(formula, workbook.sheetNames()),
       say,
       unitId: () => workbook.unit,
       workbook,

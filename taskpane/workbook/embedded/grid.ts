@@ -15,10 +15,10 @@ export function startGrid(
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
   const engine = startPage(container);
-  const grid = gridOn(engine, options, async ({ dayFirst, faultOf, say, unitId, workbook }) => {
+  const grid = gridOn(engine, options, async ({ dayFirst, readFormula, say, unitId, workbook }) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
-    watchPasting(engine, { dayFirst, faultOf, say });
+    watchPasting(engine, { dayFirst, readFormula, say });
     watchStatusBar(engine, workbook);
     return openEntry(engine, unitId);
   });

@@ -4,20 +4,17 @@
  */
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
 import type { Engine } from "./engine";
+import type { Entered } from "./enteredFormula";
 import type { DayFirst } from "./interface";
 import { typedDate, yearFirst } from "./typedDate";
 
 /** The grid's own copies carry this mark and hold true dates. */
 const OWN_COPY = /data-copy-id/;
 
-type Reading = { readonly text: string } | { readonly refused: string };
+export type ReadFormula = (formula: string) => Entered;
 
-/** Why a text that begins with "=" is no formula; undefined where it is one. */
-export type FaultOf = (formula: string) => string | undefined;
-
-function readText(text: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
-  const fault = text.startsWith("=") ? faultOf(text) : undefined;
-  if (fault !== undefined) return { refused: `${fault} Nothing was entered.` };
+function readText(text: string, dayFirst: DayFirst, readFormula: ReadFormula): Entered {
+  if (text.startsWith("=")) return readFormula(text);
   const date = typedDate(text, dayFirst);
   if (date.kind === "other") return { text };
   if (date.kind === "refused") return { refused: date.sentence };
@@ -25,10 +22,10 @@ function readText(text: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
 }
 
 /** Cells of plain text: tabs between columns, line ends between rows. */
-export function readPlain(plain: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
+export function readPlain(plain: string, dayFirst: DayFirst, readFormula: ReadFormula): Entered {
   let refused: string | undefined;
   const text = plain.replace(/[^\t\r\n]+/g, (cell) => {
-    const read = readText(cell, dayFirst, faultOf);
+    const read = readText(cell, dayFirst, readFormula);
     if ("text" in read) return read.text;
     refused ??= read.refused;
     return cell;
@@ -36,13 +33,13 @@ export function readPlain(plain: string, dayFirst: DayFirst, faultOf: FaultOf): 
   return refused === undefined ? { text } : { refused };
 }
 
-function readHtml(html: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
+function readHtml(html: string, dayFirst: DayFirst, readFormula: ReadFormula): Entered {
   if (OWN_COPY.test(html)) return { text: html };
   const page = new DOMParser().parseFromString(html, "text/html");
   let isTouched = false;
   for (const cell of page.querySelectorAll("td, th")) {
     const text = cell.textContent ?? "";
-    const read = readText(text, dayFirst, faultOf);
+    const read = readText(text, dayFirst, readFormula);
     if ("refused" in read) return read;
     if (read.text === text) continue;
     cell.textContent = read.text;
@@ -54,17 +51,17 @@ function readHtml(html: string, dayFirst: DayFirst, faultOf: FaultOf): Reading {
 
 export interface PastingRules {
   readonly dayFirst: () => DayFirst;
-  readonly faultOf: FaultOf;
+  readonly readFormula: ReadFormula;
   readonly say: (sentence: string) => void;
 }
 
-export function watchPasting(engine: Engine, { dayFirst, faultOf, say }: PastingRules): void {
+export function watchPasting(engine: Engine, { dayFirst, readFormula, say }: PastingRules): void {
   const clipboard = engine.injector.get(ISheetClipboardService);
   const paste = clipboard.legacyPaste.bind(clipboard);
   clipboard.legacyPaste = async (html, text, files) => {
     const readings = [
-      html ? readHtml(html, dayFirst(), faultOf) : undefined,
-      text ? readPlain(text, dayFirst(), faultOf) : undefined,
+      html ? readHtml(html, dayFirst(), readFormula) : undefined,
+      text ? readPlain(text, dayFirst(), readFormula) : undefined,
     ];
     // an own copy's text is what its cells show, and is not used
     const isOwn = Boolean(html && OWN_COPY.test(html));

@@ -1,8 +1,8 @@
 /** What a person types into a cell, before the grid makes something of it. */
 import { CanceledError, ICommandService, type ICellData } from "@univerjs/core";
 import { AFTER_CELL_EDIT, SetRangeValuesCommand, SheetInterceptorService } from "@univerjs/sheets";
-import { malformed } from "../malformed";
 import type { Engine } from "./engine";
+import { enteredFormula } from "./enteredFormula";
 import { mayBeStructured, structuredToA1 } from "./formulas/structured";
 import type { DayFirst } from "./interface";
 import { geometryNow } from "./tables";
@@ -58,24 +58,27 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
   // whatever enters a formula in another way than through the editor: replacing a part of it, say
   engine.injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
     if (id !== SetRangeValuesCommand.id || workbook.isAtWork) return;
-    const fault = formulasIn((params as { value?: unknown } | undefined)?.value)
-      .map((formula) => malformed(formula, workbook.sheetNames()))
-      .find((sentence) => sentence !== undefined);
-    if (fault === undefined) return;
-    say(`${fault} Nothing was entered.`);
-    throw new CanceledError();
+    const sheets = workbook.sheetNames();
+    for (const cell of formulasIn((params as { value?: unknown } | undefined)?.value)) {
+      const entered = enteredFormula(cell.f, sheets);
+      if ("refused" in entered) {
+        say(entered.refused);
+        throw new CanceledError();
+      }
+      cell.f = entered.text;
+    }
   });
 
   /** As the engine reads it; undefined where it is none, which has been said then. */
   function formulaOf(cell: ICellData, sheet: string, row: number, column: number): ICellData | undefined {
-    const fault = malformed(cell.f!, workbook.sheetNames());
-    if (fault !== undefined) {
-      say(`${fault} Nothing was entered.`);
+    const entered = enteredFormula(cell.f!, workbook.sheetNames());
+    if ("refused" in entered) {
+      say(entered.refused);
       return undefined;
     }
     const tables = workbook.tables().map(geometryNow);
-    const text = cell.f!.replace(/^=/, "");
-    if (!mayBeStructured(text, tables)) return cell;
+    const text = entered.text.replace(/^=/, "");
+    if (!mayBeStructured(text, tables)) return { ...cell, f: entered.text };
     const sheetName = workbook.book.getSheetBySheetId(sheet)!.getName();
     const written = structuredToA1(text, tables, { sheetName, row, column });
     if (written === undefined) {
@@ -87,10 +90,10 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
 }
 
 /** Of one cell, or of cells in rows, however they are kept. */
-function formulasIn(value: unknown): string[] {
+function formulasIn(value: unknown): { f: string }[] {
   if (typeof value !== "object" || value === null) return [];
   const { f } = value as ICellData;
-  if (typeof f === "string") return f.startsWith("=") ? [f] : [];
+  if (typeof f === "string") return f.startsWith("=") ? [value as { f: string }] : [];
   if ("v" in value || "p" in value || "s" in value) return [];
   return Object.values(value).flatMap(formulasIn);
 }

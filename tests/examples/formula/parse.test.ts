@@ -51,6 +51,11 @@ describe("operators", () => {
   ])("%s", (formula, tree) => expect(drawn(parse(formula))).toBe(tree));
 });
 
+describe("a long sum", () => {
+  // as long as Excel lets a formula be (8,192 characters), each sign one level deeper
+  it("is taken apart", () => expect(pieces(parse(`=${"1+".repeat(4000)}1`))).toHaveLength(8001));
+});
+
 describe("references", () => {
   it.each([
     // "Calculation operators": B5:B15; SUM(B5:B15,D5:D15); B7:D7 C6:C8

@@ -3,6 +3,7 @@ import { SheetInterceptorService, SetRangeValuesMutation } from "@univerjs/sheet
 import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { enteredFormula } from "../../../taskpane/workbook/embedded/enteredFormula";
 import { readPlain } from "../../../taskpane/workbook/embedded/pasting";
 import { malformed } from "../../../taskpane/workbook/malformed";
 import { startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
@@ -33,6 +34,7 @@ const FORMULAS = [
   "=-A1%",
   "=SUM(Sheet1!A1:B2,'Old list'!C:C,'It''s 2'!3:7)",
   "=Sheet1:Sheet1!A1",
+  "=SUM(Sheet1!A1:Sheet1!B2,A1 : B2)",
   "=@A1:A3",
   "=A1:A3 A2:C2",
   "=LET(a,1,LAMBDA(x,x+a)(2))",
@@ -102,9 +104,12 @@ describe("in the grid", () => {
   });
 
   it("a paste that holds one is turned down as a whole", () => {
-    const faultOf = (formula: string) => malformed(formula, SHEETS);
-    expect(readPlain("1\t=1+\r\n2\t=1+1", true, faultOf)).toMatchObject({ refused: /value is missing/ });
-    expect(readPlain("1\t=A1*2\r\n-\t+44", true, faultOf)).toEqual({ text: "1\t=A1*2\r\n-\t+44" });
+    const readFormula = (formula: string) => enteredFormula(formula, SHEETS);
+    const paste = (text: string) => readPlain(text, true, readFormula);
+    expect(paste("1\t=1+\r\n2\t=1+1")).toMatchObject({ refused: /value is missing/ });
+    expect(paste("1\t=SUM((A1,B1))")).toMatchObject({ refused: /cannot work out/ });
+    expect(paste("1\t=A1*2\r\n-\t+44")).toEqual({ text: "1\t=A1*2\r\n-\t+44" });
+    expect(paste("=sheet1!A1\t='OLD list'!A1")).toEqual({ text: "=Sheet1!A1\t='Old list'!A1" });
   });
 
   it("one that stands in a cell all the same is saved as a text, and told", async () => {

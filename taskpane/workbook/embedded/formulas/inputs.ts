@@ -1,11 +1,12 @@
 /** Which cells a formula of a file reads, as far as its text tells. */
-import { parseArea, SHEET_COLUMNS, SHEET_ROWS } from "../../area";
+import { readArea, type Area as Reference } from "../../../../src/formula/areas";
+import { sheetNameIn } from "../../../../src/formula/sheet-names";
 import type { DefinedName } from "../../package";
 import type { Area } from "../../port";
 import { fromFile } from "./dialect";
 import type { Readers } from "./readable";
 import { mayBeStructured, structuredToA1, type Standing } from "./structured";
-import { isFunctionName, tokens, type Token } from "./tokens";
+import { isFunctionName, tokens } from "./tokens";
 
 export interface Input {
   readonly sheetName: string;
@@ -17,31 +18,25 @@ const ANYWHERE = new Set(["INDIRECT", "OFFSET", "ANCHORARRAY", "_XLFN.ANCHORARRA
 /** Names that stand on names, and would otherwise go round. */
 const DEEPEST = 20;
 
-const COLUMNS = /^\$?([A-Za-z]{1,3}):\$?([A-Za-z]{1,3})$/;
-const ROWS = /^\$?(\d{1,7}):\$?(\d{1,7})$/;
+/** Names by how they are spelled, in lower case. */
+export type Names = ReadonlyMap<string, readonly DefinedName[]>;
 
-/** A1, B2:C3, A:C or 3:7. */
-function areaOf(text: string): Area | null {
-  const columns = COLUMNS.exec(text);
-  if (columns) {
-    const area = parseArea(`${columns[1]}1:${columns[2]}1`);
-    return area && { ...area, rows: SHEET_ROWS };
+export function namesBySpelling(names: readonly DefinedName[]): Names {
+  const bySpelling = new Map<string, DefinedName[]>();
+  for (const name of names) {
+    const alike = bySpelling.get(name.name.toLowerCase());
+    if (alike) alike.push(name);
+    else bySpelling.set(name.name.toLowerCase(), [name]);
   }
-  const rows = ROWS.exec(text);
-  if (!rows) return parseArea(text);
-  const [one, other] = [Number(rows[1]) - 1, Number(rows[2]) - 1];
-  return { top: Math.min(one, other), left: 0, rows: Math.abs(one - other) + 1, columns: SHEET_COLUMNS };
+  return bySpelling;
 }
-
-const nameOfSheet = ({ kind, text }: Token): string =>
-  kind === "sheet" ? text.slice(1, -1).replaceAll("''", "'") : text;
 
 /** @returns null where the text does not tell which cells it reads */
 export function inputsOf(
   formula: string,
   standing: Standing,
   readers: Readers,
-  names: readonly DefinedName[],
+  names: Names,
   depth = 0,
 ): readonly Input[] | null {
   const plain = fromFile(formula);
@@ -66,17 +61,19 @@ export function inputsOf(
       continue;
     }
     const isNamed = all[at + 1]?.text === "!";
-    const sheetName = isNamed ? nameOfSheet(token) : standing.sheetName;
+    const sheetName = isNamed ? sheetNameIn(token) : standing.sheetName;
     const first = at + (isNamed ? 2 : 0);
     // several sheets at once, or a range that a function ends
-    if (isNamed && all[at - 1]?.text === ":") return null;
+    if (isNamed && (all[at - 1]?.text === ":" || sheetName.includes(":"))) return null;
     if (all[first + 1]?.text === ":" && all[first + 2]?.kind !== "word") return null;
     const isRange = all[first + 1]?.text === ":";
     if (isRange && (isFunctionName(all, first + 2) || all[first + 3]?.text === "!")) return null;
     const text = (all[first]?.text ?? "") + (isRange ? `:${all[first + 2]!.text}` : "");
-    const area = areaOf(text);
+    const reference = readArea(text);
     at = first + (isRange ? 2 : 0);
-    if (area) inputs.push({ sheetName, area });
+    // what a name says without $ means other cells from each cell that uses it
+    if (reference && depth > 0 && !isFixed(reference)) return null;
+    if (reference) inputs.push({ sheetName, area: areaOf(reference) });
     else if (isRange) return null;
     else {
       const name = named(names, text, sheetName);
@@ -88,8 +85,18 @@ export function inputsOf(
   return inputs;
 }
 
+const isFixed = ({ top, bottom, left, right }: Reference): boolean =>
+  [top, bottom, left, right].every((line) => line.isFixed);
+
+const areaOf = ({ top, bottom, left, right }: Reference): Area => ({
+  top: top.at,
+  left: left.at,
+  rows: bottom.at - top.at + 1,
+  columns: right.at - left.at + 1,
+});
+
 /** The sheet's own name before the whole workbook's. */
-function named(names: readonly DefinedName[], name: string, sheetName: string): DefinedName | undefined {
-  const alike = names.filter((one) => one.name.toLowerCase() === name.toLowerCase());
+function named(names: Names, name: string, sheetName: string): DefinedName | undefined {
+  const alike = names.get(name.toLowerCase()) ?? [];
   return alike.find((one) => one.sheetName === sheetName) ?? alike.find((one) => one.sheetName === undefined);
 }

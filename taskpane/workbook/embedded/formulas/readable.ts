@@ -1,10 +1,12 @@
 /**
  * Whether the engine can work a file's formula out, and how it stands in the grid. A formula it cannot work out (another
- * add-in's function, another workbook, a data table) stands in the grid as its stored value, and stays in the file.
+ * add-in's function, another workbook, several sheets at once, a data table) stands in the grid as its stored value, and stays in the file.
  */
+import { withSheetsSpelled } from "../../../../src/formula/sheet-names";
 import type { CellFormula, DefinedName } from "../../package";
 import { readsUndrawn, type Extents } from "../open/extent";
 import { callsOurs, fromFile } from "./dialect";
+import { formOf, type Form } from "./forms";
 import { mayBeStructured, structuredToA1, type Standing, type TableGeometry } from "./structured";
 import { isFunctionName, tokens } from "./tokens";
 
@@ -16,6 +18,8 @@ export interface Readers {
   readonly darkNames: ReadonlySet<string>;
   /** Names, in lower case, that change by themselves. */
   readonly livingNames: ReadonlySet<string>;
+  /** Left out where the grid writes all formulas itself. */
+  readonly sheetNames?: readonly string[];
   /** Sheets that reach further than they are drawn: formulas that read beyond keep their stored values. */
   readonly extents?: Extents;
 }
@@ -30,11 +34,15 @@ export interface GridFormula {
 const LIVING = new Set(["TODAY", "NOW", "RAND", "RANDBETWEEN", "RANDARRAY"]);
 
 /** The formula as the grid holds it; null where the stored value stands in for it. */
-function inGrid(text: string, standing: Standing, readers: Readers): GridFormula | null {
+function inGrid(text: string, standing: Standing, readers: Readers): (GridFormula & Form) | null {
   const plain = fromFile(text);
-  const written = mayBeStructured(plain, readers.tables) ? structuredToA1(plain, readers.tables, standing) : plain;
+  const a1 = mayBeStructured(plain, readers.tables) ? structuredToA1(plain, readers.tables, standing) : plain;
+  // of a sheet that it does not find the engine reads the formula's own sheet
+  const written = a1 && readers.sheetNames ? withSheetsSpelled(a1, readers.sheetNames) : a1;
   if (written === undefined) return null;
   const all = tokens(written);
+  const form = formOf(all);
+  if (form.unread !== undefined) return null;
   let isLiving = callsOurs(written);
   for (let at = 0; at < all.length; at++) {
     const token = all[at]!;
@@ -56,7 +64,7 @@ function inGrid(text: string, standing: Standing, readers: Readers): GridFormula
     else isLiving ||= readers.livingNames.has(name.toLowerCase());
   }
   if (readers.extents && readsUndrawn(readers.extents, written, standing.sheetName)) return null;
-  return { text: written, isLiving };
+  return { text: written, isLiving, ...form };
 }
 
 /** A name that LET gave to a LAMBDA: it is called like a function and is none. */
@@ -68,7 +76,8 @@ export function cellInGrid(formula: CellFormula, standing: Standing, readers: Re
   if (formula.kind === "dataTable") return null;
   if (formula.kind === "array" && !formula.isDynamic && formula.ref?.includes(":")) return null;
   const read = inGrid(formula.text, standing, readers);
-  return read && formula.isDynamic ? { ...read, isLiving: true } : read;
+  if (!read || (read.isRange && !formula.isDynamic)) return null;
+  return { text: read.text, isLiving: read.isLiving || formula.isDynamic === true };
 }
 
 export interface NamedFormula {
@@ -83,12 +92,12 @@ export interface NamedFormula {
  */
 export function readNames(
   names: readonly DefinedName[],
-  { tables, knowsFunction, extents }: Pick<Readers, "tables" | "knowsFunction" | "extents">,
+  given: Pick<Readers, "tables" | "knowsFunction" | "sheetNames" | "extents">,
   leftOut: ReadonlySet<string> = new Set(),
 ): { readonly named: readonly NamedFormula[]; readonly darkNames: ReadonlySet<string> } {
   const nowhere: Standing = { sheetName: "", row: -1, column: -1 };
   const darkNames = new Set(leftOut);
-  const readers = { tables, knowsFunction, darkNames, livingNames: new Set<string>(), ...(extents && { extents }) };
+  const readers: Readers = { ...given, darkNames, livingNames: new Set<string>() };
   let named: NamedFormula[] = [];
   for (let before = -1; before !== darkNames.size;) {
     before = darkNames.size;

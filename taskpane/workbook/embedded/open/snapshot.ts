@@ -192,9 +192,9 @@ export function readSnapshot(
   const visibleNames = new Set(opened.definedNames.filter((name) => !name.isHidden));
   const extents = extentsOf(opened);
   const leftOut = namesLeftOut(opened);
-  const { named, darkNames } = readNames(opened.definedNames, { tables: geometries, knowsFunction, extents }, leftOut);
-  const living = livingNames(named);
-  const readers: Readers = { tables: geometries, knowsFunction, darkNames, livingNames: living, extents };
+  const known = { tables: geometries, knowsFunction, sheetNames: worksheets.map(({ name }) => name), extents };
+  const { named, darkNames } = readNames(opened.definedNames, known, leftOut);
+  const readers: Readers = { ...known, darkNames, livingNames: livingNames(named) };
   const styles = gridStyles(opened.styleCount, display, (index) => opened.numberFormat(index));
 
   const tall = tallStyles(styles);

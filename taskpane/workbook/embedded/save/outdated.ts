@@ -8,9 +8,9 @@ import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { CellError } from "../../../../src/worksheet/error";
 import { bottom, right } from "../../area";
 import { parseRange, type CellValue, type PackageCell } from "../../package";
-import type { Area, SheetId } from "../../port";
+import type { Area, SheetId, Value } from "../../port";
 import type { Engine } from "../engine";
-import { inputsOf, type Input } from "../formulas/inputs";
+import { inputsOf, namesBySpelling, type Input } from "../formulas/inputs";
 import type { Readers } from "../formulas/readable";
 import type { LiveBook } from "../liveBook";
 import { gridValue } from "../open/cells";
@@ -30,10 +30,18 @@ interface Kept {
   readonly area: Area;
 }
 
+interface Reading {
+  readonly kept: Kept;
+  /** Null where its text does not tell. */
+  readonly inputs: readonly Input[] | null;
+}
+
+type CellRows = Record<number, Record<number, ICellData>>;
+
 /** Cells of a sheet that hold something else than the file does. */
 interface Changed {
   /** Rows in order, by column. */
-  readonly cells: ReadonlyMap<number, readonly number[]>;
+  readonly cells: Map<number, number[]>;
   /** Not by results alone. */
   readonly isTyped: boolean;
 }
@@ -81,22 +89,49 @@ export class OutdatedResults {
     if (!file) return false;
     this.kept ??= this.findKept();
     const readers: Readers = { ...file.readers, tables: this.live.tables().map(openingColumnsNow) };
+    const names = namesBySpelling(file.opened.definedNames);
+    const readings = this.kept.map((kept): Reading => {
+      const { sheetName, cell } = kept;
+      const { kind, text } = cell.formula!;
+      const standing = { sheetName, row: cell.row - 1, column: cell.column - 1 };
+      return { kept, inputs: kind === "dataTable" ? null : inputsOf(text, standing, readers, names) };
+    });
+    const outdated = this.outdatedOf(readings);
+    const written = new Map<SheetId, CellRows>();
+    for (const kept of this.kept) this.put(kept, outdated.has(kept), written);
+    for (const [subUnitId, cellValue] of written) {
+      const params = { unitId: this.live.unit, subUnitId, cellValue };
+      this.engine.injector
+        .get(ICommandService)
+        .syncExecuteCommand(SetRangeValuesMutation.id, params, { fromFormula: true });
+    }
+    return written.size > 0;
+  }
+
+  /** Those that read what was changed, and those that read one of these. */
+  private outdatedOf(readings: readonly Reading[]): ReadonlySet<Kept> {
     const changed = new Map<string, Changed>();
     const changedOn = (sheetName: string): Changed => {
-      const known = changed.get(sheetName) ?? this.changedCells(sheetName);
-      changed.set(sheetName, known);
+      const key = sheetName.toLowerCase();
+      const known = changed.get(key) ?? this.changedCells(sheetName);
+      changed.set(key, known);
       return known;
     };
-    const isAnyTyped = () => this.live.book.getSheets().some((sheet) => changedOn(sheet.getName()).isTyped);
-    const isOutdated = ({ sheetName, cell }: Kept): boolean => {
-      const formula = cell.formula!;
-      const standing = { sheetName, row: cell.row - 1, column: cell.column - 1 };
-      const inputs =
-        formula.kind === "dataTable" ? null : inputsOf(formula.text, standing, readers, file.opened.definedNames);
-      return inputs ? inputs.some((input) => isChanged(changedOn(input.sheetName), input)) : isAnyTyped();
-    };
-    const written = this.kept.map((kept) => this.put(kept, isOutdated(kept)));
-    return written.includes(true);
+    const isAnyTyped = this.live.book.getSheets().some((sheet) => changedOn(sheet.getName()).isTyped);
+    const outdated = new Set<Kept>();
+    // they read each other mostly downwards or upwards: a round goes both ways
+    const bothWays = [...readings, ...[...readings].reverse()];
+    for (let before = -1; before !== outdated.size;) {
+      before = outdated.size;
+      for (const { kept, inputs } of bothWays) {
+        if (outdated.has(kept)) continue;
+        const isOne = inputs ? inputs.some((input) => isChanged(changedOn(input.sheetName), input)) : isAnyTyped;
+        if (!isOne) continue;
+        outdated.add(kept);
+        add(changedOn(kept.sheetName), kept.area);
+      }
+    }
+    return outdated;
   }
 
   private findKept(): readonly Kept[] {
@@ -119,7 +154,7 @@ export class OutdatedResults {
     return cells;
   }
 
-  /** What a cell holds now against what the file holds. */
+  /** What a cell holds now against what the file holds; what this page has made #N/A is to be found out anew. */
   private changedCells(sheetName: string): Changed {
     const sheet = this.live.bookFacts.sheets.find((one) => one.name.toLowerCase() === sheetName.toLowerCase());
     if (sheet?.kind !== "worksheet") return { cells: new Map(), isTyped: false };
@@ -130,8 +165,9 @@ export class OutdatedResults {
     let isTyped = false;
     const look = (row: number, column: number): void => {
       const key = placeKey(row, column);
-      if (sameResult(fileValue(reader.value(row, column)), storedOf(file.get(key)))) return;
-      isTyped ||= !marked.has(key) && reader.formula(row, column) === null && !reader.spillAt(row, column);
+      const now = reader.value(row, column);
+      if ((marked.has(key) && isMark(now)) || sameResult(fileValue(now), storedOf(file.get(key)))) return;
+      isTyped ||= reader.formula(row, column) === null && !reader.spillAt(row, column);
       const rows = changed.get(column);
       if (rows) rows.push(row);
       else changed.set(column, [row]);
@@ -146,37 +182,45 @@ export class OutdatedResults {
     return { cells: changed, isTyped };
   }
 
-  /** @returns whether a cell of its results holds something else now */
-  private put({ sheet, sheetName, area }: Kept, isOutdated: boolean): boolean {
+  /** @param written gets the cells of its results that are to hold something else */
+  private put({ sheet, sheetName, area }: Kept, isOutdated: boolean, written: Map<SheetId, CellRows>): void {
     const reader = this.live.reader(sheet);
     const file = this.inFile(sheetName);
     const marked = this.marked.get(sheet) ?? new Set<string>();
     this.marked.set(sheet, marked);
-    const cellValue: Record<number, Record<number, ICellData>> = {};
+    const cells: CellRows = written.get(sheet) ?? {};
     for (let row = area.top; row < area.top + area.rows; row++) {
       for (let column = area.left; column < area.left + area.columns; column++) {
         const key = placeKey(row, column);
         const now = reader.value(row, column);
         const stored = file.get(key);
-        const isMark = marked.has(key) && now instanceof CellError && now.code === NOT_KNOWN;
+        const isMarked = marked.has(key) && isMark(now);
         // somebody typed over it: it is that person's now
-        if (reader.formula(row, column) !== null || (!isMark && !sameResult(fileValue(now), storedOf(stored)))) {
+        if (reader.formula(row, column) !== null || (!isMarked && !sameResult(fileValue(now), storedOf(stored)))) {
           marked.delete(key);
           continue;
         }
-        if (isOutdated === isMark) continue;
+        if (isOutdated === isMarked) continue;
         if (isOutdated) marked.add(key);
         else marked.delete(key);
         const content = isOutdated ? gridValue({ error: NOT_KNOWN }) : gridValue(stored?.value ?? null, stored?.type);
-        (cellValue[row] ??= {})[column] = { v: null, t: null, ...content };
+        (cells[row] ??= {})[column] = { v: null, t: null, ...content };
       }
     }
-    if (Object.keys(cellValue).length === 0) return false;
-    const params = { unitId: this.live.unit, subUnitId: sheet, cellValue };
-    this.engine.injector
-      .get(ICommandService)
-      .syncExecuteCommand(SetRangeValuesMutation.id, params, { fromFormula: true });
-    return true;
+    if (Object.keys(cells).length > 0) written.set(sheet, cells);
+  }
+}
+
+const isMark = (value: Value): boolean => value instanceof CellError && value.code === NOT_KNOWN;
+
+function add({ cells }: Changed, area: Area): void {
+  for (let column = area.left; column < right(area); column++) {
+    const rows = cells.get(column) ?? [];
+    cells.set(column, rows);
+    for (let row = area.top; row < bottom(area); row++) {
+      const place = firstFrom(rows, row);
+      if (rows[place] !== row) rows.splice(place, 0, row);
+    }
   }
 }
 
