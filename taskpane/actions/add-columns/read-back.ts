@@ -6,6 +6,7 @@ import { inA1 } from "../../../src/columns/formula";
 import { guessKind } from "../../../src/columns/kind-guess";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { KindSource, Recipe, RecipeKey, Slots, Using } from "../../../src/columns/recipes/recipe";
+import { balloonRoles } from "../../../src/columns/recipes/not-a-balloon";
 import { roles, type Role } from "../../../src/columns/role";
 import { wordKey } from "../../../src/columns/spelling";
 import { KIND_NOT_KNOWN } from "../../../src/columns/state-words";
@@ -18,15 +19,31 @@ import type { Choices, SurveyedList } from "./interface";
 import { slotsOf } from "./our-formula";
 import type { SheetNumbers } from "./sheet-numbers";
 
-export type ReadBack = Partial<Pick<Choices, "columns" | "kinds" | "numbers" | "lengths">>;
+export type ReadBack = Partial<Pick<Choices, "columns" | "kinds" | "numbers" | "lengths">> & {
+  /** Columns that were asked for signs of a balloon; the formula does not tell which sign each is. */
+  readonly signs: readonly number[];
+};
 
 /** What one formula tells. */
 interface Told {
   readonly columns: Map<Role, number>;
+  /** Columns that tell of a balloon in one way or another. */
+  readonly signs: Set<number>;
   readonly numbers: Map<SettingName, number>;
   lengths: readonly number[] | null;
 }
-const nothingTold = (): Told => ({ columns: new Map(), numbers: new Map(), lengths: null });
+const nothingTold = (): Told => ({ columns: new Map(), signs: new Set(), numbers: new Map(), lengths: null });
+
+/** Columns that a formula only asks for any sign of a balloon look alike in it, whichever role they have. */
+function signsApart({ needs }: Recipe, told: Told): Told {
+  for (const role of balloonRoles) {
+    const column = told.columns.get(role);
+    if (column === undefined || needs.some((need) => need.role === role && !need.optional)) continue;
+    told.columns.delete(role);
+    told.signs.add(column);
+  }
+  return told;
+}
 
 const SETTINGS = new Map(settings.map(({ name }) => [name.toLowerCase(), name]));
 /** Slots of the templates: the column letters tell the role. */
@@ -114,7 +131,8 @@ class Reader {
         for (const template of [recipe.template, ...(recipe.earlier ? [recipe.earlier] : [])])
           for (const with_ of [byName(source), byDefault(source)]) {
             const told = nothingTold();
-            if (this.matches(unasked(parse(inA1(template(some, with_), 0, 0))), unasked(actual), told)) return told;
+            if (this.matches(unasked(parse(inA1(template(some, with_), 0, 0))), unasked(actual), told))
+              return signsApart(recipe, told);
           }
     return null;
   }
@@ -176,12 +194,14 @@ function candidatesFor(reader: Reader, key: RecipeKey, word: string, outcome: No
       const part = kindPart[key]!(unasked(parse(inA1(recipe.template(slots, byName(source)), 0, 0))));
       const branch = part && branchesOf(part)?.[0];
       const told = nothingTold();
-      if (branch && !found.has(kind) && reader.matches(branch.outcome, outcome, told)) found.set(kind, told);
+      if (branch && !found.has(kind) && reader.matches(branch.outcome, outcome, told))
+        found.set(kind, signsApart(recipe, told));
     }
   return found;
 }
 
-const merged = (into: Told, { columns, numbers, lengths }: Told): void => {
+const merged = (into: Told, { columns, signs, numbers, lengths }: Told): void => {
+  for (const column of signs) into.signs.add(column);
   for (const [role, column] of columns) if (!into.columns.has(role)) into.columns.set(role, column);
   for (const [name, value] of numbers) if (!into.numbers.has(name)) into.numbers.set(name, value);
   into.lengths ??= lengths;
@@ -259,6 +279,7 @@ export function readBack(
     said.size === 0 && everyone.length > 0 ? chooseKind("", [...everyone, ...narrowing], inUse, told) : undefined;
   return {
     columns: Object.fromEntries(told.columns),
+    signs: [...told.signs],
     ...(said.size > 0 && { kinds: { from: "words" as const, words: Object.fromEntries(said) } }),
     ...(one && { kinds: { from: "everyone" as const, kind: one } }),
     numbers: Object.fromEntries([...told.numbers].filter(([name, value]) => value !== inUse(name))),

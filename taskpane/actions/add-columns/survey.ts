@@ -1,6 +1,7 @@
 import type { Workbook } from "../../workbook/port";
 import { recipes, takesRole } from "../../../src/columns/recipes/index";
 import type { RecipeKey } from "../../../src/columns/recipes/recipe";
+import { balloonRoles } from "../../../src/columns/recipes/not-a-balloon";
 import { roles, type Role } from "../../../src/columns/role";
 import { asOfIn, staleDay } from "./as-of";
 import { candidatesIn, locate } from "./find";
@@ -27,9 +28,14 @@ function proposalFor(list: SurveyedList, numbers: SheetNumbers, lengths: readonl
   );
   const formulas = list.recipes.flatMap(({ key, present }) => (present ? [[key, present.formula] as const] : []));
   const before = readBack(list, new Map(formulas), numbers);
+  const said: Partial<Record<Role, number | null>> = { ...columns, ...before.columns };
+  for (const sign of before.signs) {
+    const free = balloonRoles.find((role) => (said[role] ?? null) === null);
+    if (free && !balloonRoles.some((role) => said[role] === sign)) said[free] = sign;
+  }
   return {
     ...nothing,
-    columns: { ...columns, ...before.columns },
+    columns: said,
     kinds: before.kinds ?? guessedKinds(list, before.columns?.kind ?? list.guesses.kind?.column ?? null),
     numbers: before.numbers ?? {},
     lengths: lengths.length > 0 ? lengths : (before.lengths ?? []),

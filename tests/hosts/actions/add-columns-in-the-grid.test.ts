@@ -88,11 +88,11 @@ describe.each([
     const area = { ...plan.place.area, top: plan.place.area.top + 1, rows: people.length };
     const values = await settled(workbook, plan.place.sheet, area);
     const shown = values.map((row) => row.map((value) => (value instanceof CellError ? value.code : value)));
-    // By hand: due after 3 months, the limit after 6 (bumper 24); 14 Fr are 4.67 mm.
+    // By hand: due after 3 months, the limit after 6 (bumper 24, and no balloon in it); 14 Fr are 4.67 mm.
     expect(shown.map((row) => row.map((v) => (typeof v === "number" && v < 100 ? Number(v.toFixed(2)) : v)))).toEqual([
       [day("2026-07-01"), day("2026-10-01"), "later", 4.67, "as filled"],
       [day("2026-02-01"), day("2026-05-01"), "past limit", 4.67, "low"],
-      ["no set change", day("2025-02-01"), "past limit", 5, "not measured"],
+      ["no set change", day("2025-02-01"), "past limit", 5, "no balloon"],
       ["kind not known", "kind not known", "kind not known", "#VALUE!", "not measured"],
       ["no date", "no date", "no date", 4, "empty"],
       [day("2026-06-05"), day("2026-09-05"), "due soon", "", "low"],
