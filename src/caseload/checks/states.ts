@@ -1,5 +1,5 @@
 /** What a check found, in a word: as BALLOONSTATE, with the clinic's settings, and what else may be wrong with a row. */
-import { formula } from "../../columns/formula";
+import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE } from "../../columns/state-words";
 import { rounded } from "../../worksheet/numbers";
 import type { SheetValue } from "../../columns/sheet-block";
@@ -11,12 +11,22 @@ import type { Sight } from "../sight";
 
 /** In these words, and in the list's own that holds them all, feed may have come out of the balloon. */
 const likeFeed = ["milk", "yellow", "feed"] as const;
-const isLikeFeedIn = (look: string) =>
-  formula`OR(${likeFeed.map((part) => `ISNUMBER(SEARCH("${part}",${look}))`).join(",")})`;
-const isLikeFeed = (look: string): boolean => likeFeed.some((part) => look.includes(part));
-
-/** Looks of which nothing is to be asked; a word that the list does not have is asked about like `cloudy`. */
+/** Of these nothing is to be asked; a word that the list does not have is asked about like `cloudy`. */
 const plainLooks = ["", "clear", "nothing came"];
+
+/** What came out: a plain look, or the word that it asks for. */
+const lookIn = (cell: FormulaTemplate): FormulaTemplate => {
+  const isLikeFeed = formula`OR(${likeFeed.map((part) => `ISNUMBER(SEARCH("${part}",look))`).join(",")})`;
+  return letting(
+    { look: wordIn(cell) },
+    formula`IF(${isLikeFeed},"${MILKY}",IF(${isOneOf("look", plainLooks)},look,"${CLOUDY}"))`,
+  );
+};
+function lookOf(row: RowCells): string {
+  const look = word(row["Looked"]!);
+  if (likeFeed.some((part) => look.includes(part))) return MILKY;
+  return plainLooks.includes(look) ? look : CLOUDY;
+}
 
 const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${name}<=Volume_Most,FALSE),FALSE)`;
 const isVolume = (value: SheetValue, { number }: Sight): value is number =>
@@ -76,11 +86,11 @@ export const state: CaseloadColumn = {
     const isDated = formula`AND(ISNUMBER(${cell("Tag")}),ISNUMBER(${cell("Device in")}))`;
     const good = formula`IF(${isDated},"as filled","${CHECK_DATE}")`;
     const left = cell("Left");
-    const remarked = formula`IF(LEN(${left})>0,${left},IF(${isOneOf("look", plainLooks)},${good},"${CLOUDY}"))`;
+    const remarked = formula`IF(LEN(${left})>0,${left},IF(${is("seen", CLOUDY)},seen,${good}))`;
     const limit = formula`IF(expected<=Fill_Small,Loss_Small,Loss_Large)`;
     const label = formula`IF(ISNUMBER(most),IF(most>0,expected>most,FALSE),FALSE)`;
     const aboveLabel = formula`IF(ISNUMBER(most),IF(most>0,out>most,FALSE),FALSE)`;
-    const calm = formula`IF(${is("look", "nothing came")},"not measured",IF(${label},"more than put in",${remarked}))`;
+    const calm = formula`IF(${is("seen", "nothing came")},"not measured",IF(${label},"more than put in",${remarked}))`;
     const low = formula`IF(out<=ROUND(expected*Loss_Half,9),"half or less",IF(ROUND(expected-out,9)>${limit},"low",${calm}))`;
     const figures = formula`IF(OR(ROUND(out-expected,9)>Over_Read,${aboveLabel}),"more than put in",${low})`;
     const measured = letting(
@@ -88,8 +98,8 @@ export const state: CaseloadColumn = {
       formula`IF(ISNUMBER(expected),${figures},"not measured")`,
     );
     const found = letting(
-      { look: wordIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
-      formula`IF(${isOneOf("found", waterMissing)},found,IF(${isOneOf(left, leftBadly)},${left},IF(${isLikeFeedIn("look")},"${MILKY}",found)))`,
+      { seen: lookIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
+      formula`IF(${isOneOf("found", waterMissing)},found,IF(${isOneOf(left, leftBadly)},${left},IF(${is("seen", MILKY)},seen,found)))`,
     );
     const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH_DEVICE}",${found})`;
     /* Nothing came out: that needs no setting to be bad news. */
@@ -111,7 +121,7 @@ function stateOf(row: RowCells, sight: Sight): string {
   if (isLow(found)) return found;
   const left = row["Left"] as string;
   if (leftBadly.includes(left)) return left;
-  return isLikeFeed(word(row["Looked"]!)) ? MILKY : found;
+  return lookOf(row) === MILKY ? MILKY : found;
 }
 
 function ofFigures(row: RowCells, sight: Sight): string {
@@ -122,10 +132,10 @@ function ofFigures(row: RowCells, sight: Sight): string {
   if (out <= rounded(expected * number("Loss_Half"))) return "half or less";
   const limit = number(expected <= number("Fill_Small") ? "Loss_Small" : "Loss_Large");
   if (rounded(expected - out) > limit) return "low";
-  if (word(row["Looked"]!) === "nothing came") return "not measured";
+  if (lookOf(row) === "nothing came") return "not measured";
   if (isAbove(most) && expected > most) return "more than put in";
   if (row["Left"] !== "") return row["Left"] as string;
-  if (!plainLooks.includes(word(row["Looked"]!))) return CLOUDY;
+  if (lookOf(row) === CLOUDY) return CLOUDY;
   return isNumber(row["Tag"]!) && isNumber(row["Device in"]!) ? "as filled" : CHECK_DATE;
 }
 
