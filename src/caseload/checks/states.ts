@@ -15,12 +15,12 @@ const likeFeed = ["milk", "yellow", "feed"] as const;
 const plainLooks = ["", "clear", "nothing came"];
 
 /** What came out: a plain look, or the word that it asks for. */
-const lookIn = (cell: FormulaTemplate): FormulaTemplate => {
+const seenNames = (cell: FormulaTemplate) => {
   const isLikeFeed = formula`OR(${likeFeed.map((part) => `ISNUMBER(SEARCH("${part}",look))`).join(",")})`;
-  return letting(
-    { look: wordIn(cell) },
-    formula`IF(${isLikeFeed},"${MILKY}",IF(${isOneOf("look", plainLooks)},look,"${CLOUDY}"))`,
-  );
+  return {
+    look: wordIn(cell),
+    seen: formula`IF(${isLikeFeed},"${MILKY}",IF(${isOneOf("look", plainLooks)},look,"${CLOUDY}"))`,
+  };
 };
 function lookOf(row: RowCells): string {
   const look = word(row["Looked"]!);
@@ -98,7 +98,7 @@ export const state: CaseloadColumn = {
       formula`IF(ISNUMBER(expected),${figures},"not measured")`,
     );
     const found = letting(
-      { seen: lookIn(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
+      { ...seenNames(cell("Looked")), found: formula`IF(${volumeIn("out")},${measured},"not measured")` },
       formula`IF(${isOneOf("found", waterMissing)},found,IF(${isOneOf(left, leftBadly)},${left},IF(${is("seen", MILKY)},seen,found)))`,
     );
     const known = formula`IF(LEN(${cell("Key")})=0,"${WHICH_DEVICE}",${found})`;
