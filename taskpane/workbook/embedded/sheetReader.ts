@@ -104,7 +104,9 @@ export class SheetReader {
 
   value(row: number, column: number): Value {
     const own = valueOf(this.cell(row, column));
-    return own === null && this.spillAt(row, column) ? valueOf(this.spilled[row]?.[column]) : own;
+    const spilled = own === null ? this.spilled[row]?.[column] : undefined;
+    // what was spilled stays behind where its formula went
+    return spilled && this.spillAt(row, column) ? valueOf(spilled) : own;
   }
 
   /** As the grid paints it, which is what its filters compare. */
