@@ -45,6 +45,46 @@ const withEsbuild = new MinimizerPlugin({
   parallel: false,
 });
 
+/* What stands in for a module: its script as text. */
+const script = (text) => `data:text/javascript,${encodeURIComponent(text)}`;
+
+/*
+ * Parts of the grid (0.25.1) that a sheet can never ask for, each with what stands in its place. The grid's engine for
+ * pictures lays out whole documents too; a cell never breaks a word and never reads a font's own file.
+ */
+async function leftOutOfGrid() {
+  /* Tables of 1,600 modules, put together at every start into three patterns: they are put together here, once. */
+  const { letters, punctuations, all } = await import("cjk-regex");
+  const patterns = Object.entries({ letters, punctuations, all }).map(
+    ([name, kind]) => `export const ${name} = () => ({ toRegExp: () => ${kind().toRegExp()} });`,
+  );
+  return [
+    /* Where words may break, in 77 languages: every file beside engine-render's own. It takes none for unknown. */
+    [/^\.\/[\w-]+\.js$/, ""],
+    /* Which language a text is in, asked for those tables alone. */
+    [/^franc-min$/, 'export const franc = () => "und";'],
+    /* Reads the files of fonts: no part of the grid hands it one. */
+    [/^opentype\.js$/, "export const parse = undefined;"],
+    [/^cjk-regex$/, patterns.join("")],
+  ].map(
+    ([request, text]) =>
+      new webpack.NormalModuleReplacementPlugin(request, (asked) => {
+        if (asked.context.includes(path.join("@univerjs", "engine-render"))) asked.request = script(text);
+      }),
+  );
+}
+
+/* Each text once, under the names of all packages that it covers: forty of them carry the same eleven kilobytes. */
+function licencesOnce(modules) {
+  const names = new Map();
+  for (const { name, packageJson, licenseId, licenseText } of modules) {
+    const text = (licenseText || "").trim();
+    const heading = [name || packageJson.name, licenseId].filter(Boolean).join(" ");
+    names.set(text, [...(names.get(text) || []), heading]);
+  }
+  return [...names].map(([text, covered]) => `${covered.sort().join("\n")}\n\n${text}\n`).join("\n\n");
+}
+
 module.exports = async (env = {}, argv = {}) => {
   const development = argv.mode === "development";
   const baseUrl = env.baseUrl || DEVELOPMENT_URL;
@@ -77,6 +117,8 @@ module.exports = async (env = {}, argv = {}) => {
           options: { transpileOnly: true, onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
         },
         { test: /\.css$/, type: "css/auto" },
+        /* Its imports on demand ask for what is left out only: no file of their own for nothing. */
+        { test: /@univerjs[\\/]engine-render/, parser: { dynamicImportMode: "eager" } },
       ],
     },
     experiments: { css: true },
@@ -99,7 +141,13 @@ module.exports = async (env = {}, argv = {}) => {
     ...common,
     name: "pages",
     entry: { taskpane: "./taskpane/excel.tsx", browser: "./taskpane/browser.tsx" },
-    output: { ...common.output, cssFilename: "[name].css", cssChunkFilename: "[name].css" },
+    /* What a former build left there is not served on; functions.js is the other build's. */
+    output: {
+      ...common.output,
+      cssFilename: "[name].css",
+      cssChunkFilename: "[name].css",
+      clean: { keep: /^functions\.js/ },
+    },
     /* The shortest names inside the scripts: taskpane.js has a limit of 90 KB (tests/bench/bundles.ts). */
     optimization: {
       moduleIds: "size",
@@ -111,7 +159,8 @@ module.exports = async (env = {}, argv = {}) => {
       /* The guide fetches what functions say of themselves as data (functions/documentation.ts). */
       new webpack.DefinePlugin({ FUNCTIONS_ONLY: "true" }),
       /* Citations belong to that data too; nothing else reads them, or functions.js could not do without them. */
-      new webpack.NormalModuleReplacementPlugin(/^\.\.\/sources$/, "data:text/javascript,export const sources = {};"),
+      new webpack.NormalModuleReplacementPlugin(/^\.\.\/sources$/, script("export const sources = {};")),
+      ...(await leftOutOfGrid()),
       new HtmlPlugin({
         filename: "taskpane.html",
         template: "./taskpane/taskpane.html",
@@ -122,6 +171,7 @@ module.exports = async (env = {}, argv = {}) => {
       new LicenseWebpackPlugin({
         perChunkOutput: false,
         outputFilename: "third-party-licenses.txt",
+        renderLicenses: licencesOnce,
         stats: { warnings: false, errors: true },
       }),
       new HtmlPlugin({ filename: "index.html", template: "./taskpane/index.html", chunks: ["browser"] }),

@@ -1,5 +1,6 @@
 /** The built files (npm run build first): what Excel and a hospital's web server get. */
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { join, sep } from "node:path";
 import { runInNewContext } from "node:vm";
 import { gzipSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
@@ -81,6 +82,40 @@ describe("the pages", () => {
     const html = text("reference.html");
     for (const { helpUrl } of JSON.parse(text("functions.json")).functions as { helpUrl: string }[]) {
       expect(html).toMatch(new RegExp(`id="?${new URL(helpUrl).hash.slice(1)}["> ]`));
+    }
+  });
+});
+
+describe("the whole folder", () => {
+  const files = readdirSync(dist, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name));
+  const own = files.filter((file) => !file.includes(`${sep}office${sep}`));
+
+  test("weighs at most 8.6 MB without Microsoft's files", () => {
+    const megabytes = own.reduce((sum, file) => sum + statSync(file).size, 0) / 1e6;
+    expect(megabytes).toBeLessThanOrEqual(8.6);
+  });
+
+  test("holds none of the grid's tables that a sheet never asks for", () => {
+    const grid = new URL("../../node_modules/@univerjs/engine-render/lib/es/", import.meta.url);
+    const languages = readdirSync(grid).filter((file) => file !== "index.js" && file.endsWith(".js"));
+    expect(languages.length).toBeGreaterThan(70);
+    const beginnings = languages.map((file) => {
+      const levels = /"(?:\d+,){4,}[\d,]*"/.exec(readFileSync(new URL(file, grid), "utf8"));
+      return levels ? levels[0].slice(0, 60) : "";
+    });
+    expect(beginnings.filter((levels) => levels.length === 60).length).toBeGreaterThan(50);
+    // a guess at languages, a reader of fonts' files, the characters of every script: words that only they hold
+    const marks = [
+      ...beginnings.filter((levels) => levels.length === 60),
+      "Latin:{",
+      "Unsupported OpenType",
+      "Bopomofo",
+    ];
+    for (const file of own.filter((name) => name.endsWith(".js"))) {
+      const script = readFileSync(file, "utf8");
+      for (const mark of marks) expect(script.includes(mark), `${file}: ${mark}`).toBe(false);
     }
   });
 });
