@@ -1,5 +1,6 @@
 /** The grid alone, with its engine within reach. For tests; not part of what is shipped. */
 import { CommandType, ICommandService, type ICommand } from "@univerjs/core";
+import { INTERCEPTOR_POINT, SheetInterceptorService } from "@univerjs/sheets";
 import { startGrid } from "../../../taskpane/workbook/embedded/grid";
 
 const said: string[] = [];
@@ -21,6 +22,13 @@ const held = {
       readonly _commandRegistry: { readonly _commands: ReadonlyMap<string, ICommand> };
     };
     return [..._commandRegistry._commands.values()].filter((one) => CommandType[one.type] === type).map(({ id }) => id);
+  },
+  /** The scripts that say how a cell looks. */
+  handlersOfCells(): string[] {
+    const { _interceptorsByName: handlers } = engine.injector.get(SheetInterceptorService) as unknown as {
+      readonly _interceptorsByName: ReadonlyMap<unknown, readonly { readonly handler: unknown }[]>;
+    };
+    return (handlers.get(INTERCEPTOR_POINT.CELL_CONTENT) ?? []).map(({ handler }) => String(handler));
   },
   register(id: string): void {
     const command: ICommand = { id, type: CommandType.COMMAND, handler: () => true };
