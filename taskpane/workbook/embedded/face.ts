@@ -122,7 +122,8 @@ export function gridOn(
     bytes = file;
     await watch();
     unsaved.clear();
-    return { outcome: "opened", name, remarks: [...(warning === undefined ? [] : [warning]), ...reading.remarks] };
+    const remarks = [...reading.remarks, ...workbook.filtersAtOpening.remarks];
+    return { outcome: "opened", name, remarks: [...(warning === undefined ? [] : [warning]), ...remarks] };
   }
 
   async function openEmpty(): Promise<Opened> {

@@ -18,6 +18,7 @@ import { dropLateResults } from "./lateResults";
 import { mendDependencies } from "./dependencies";
 import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo } from "./names";
+import { loadFilters, NO_FILTERS, type OpeningFilters } from "./open/filters";
 import { OwedResults } from "./owed";
 import { OutdatedResults } from "./save/outdated";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
@@ -65,6 +66,7 @@ export class LiveBook {
 
   /** Results that differed from the file's right after opening, by sheet and place: the calendar's doing, nobody's. */
   readonly atOpening = new Map<SheetId, OpeningResults>();
+  private openingFilters = NO_FILTERS;
 
   /**
    * Puts a workbook into the grid in place of the one there; resolves when its first results stand.
@@ -114,6 +116,8 @@ export class LiveBook {
     this.unitId = this.engine.api.createWorkbook(snapshot).getId();
     leaveTablesOut(this.engine);
     leaveFetchingOut(this.engine);
+    const around = { engine: this.engine, unitId: this.unitId, readerOf: (sheet: SheetId) => this.reader(sheet) };
+    this.openingFilters = loadFilters(around, facts);
     if (facts.activeSheet !== undefined) this.bringForward(facts.activeSheet);
     this.answers ??= new CaseloadAnswers(this.engine, this, this.onReleased);
     this.answers.begin();
@@ -142,6 +146,11 @@ export class LiveBook {
 
   get bookFacts(): BookFacts {
     return this.facts;
+  }
+
+  /** What the grid's filters held at opening. */
+  get filtersAtOpening(): OpeningFilters {
+    return this.openingFilters;
   }
 
   get unit(): string {

@@ -1,6 +1,6 @@
 /**
  * Rows shown and hidden by the grid's own filter: a table's where there is a table, else the sheet's. Whatever filtered
- * the same rows before gives way: the file's filter stands in the grid as hidden rows.
+ * the same rows before gives way, hidden rows of the file's filter too.
  */
 import type { IMutationInfo } from "@univerjs/core";
 import { SetRowHiddenMutation, SetRowVisibleMutation } from "@univerjs/sheets";
@@ -63,11 +63,11 @@ interface Change {
   readonly undo: IMutationInfo;
 }
 
-/** Rows that a filter of the file hid at opening. */
+/** Rows that a filter of the file hides which the grid does not hold (open/filters.ts). */
 function unhidden(desk: Desk, { sheet, area }: ShowRowsTarget, table: TableNow | null, reader: SheetReader): Change[] {
   const rows = desk
     .filteredAtOpening(sheet, table)
-    .filter((row) => row > area.top && row < bottom(area) && reader.isHidden(row));
+    .filter((row) => row > area.top && row < bottom(area) && !reader.worksheet.getRowRawVisible(row));
   if (rows.length === 0) return [];
   const ranges = rows.map((row) => ({
     startRow: row,
@@ -112,7 +112,7 @@ function asTableFilter(found: readonly Shown[]): ITableFilterItem | undefined {
   return { filterType: "manual", values: [...texts, ...(blank ? [BLANK, ""] : [])] } as ITableFilterItem;
 }
 
-function sheetFilter(desk: Desk, { sheet, area }: ShowRowsTarget, shown: readonly Shown[]): Change[] {
+function sheetFilter(desk: Desk, { sheet, area, table }: ShowRowsTarget, shown: readonly Shown[]): Change[] {
   const ids = { unitId: desk.unitId, subUnitId: sheet };
   const model = desk.engine.injector.get(SheetsFilterService).getFilterModel(desk.unitId, sheet);
   const remove: IMutationInfo = { id: RemoveSheetsFilterMutation.id, params: ids };
@@ -126,7 +126,8 @@ function sheetFilter(desk: Desk, { sheet, area }: ShowRowsTarget, shown: readonl
     const range = model.getRange();
     const columns = model.getAllFilterColumns().map(([col, column]) => [col, column.serialize()] as const);
     for (const [col, criteria] of columns) changes.push({ redo: set(col, null), undo: set(col, criteria) });
-    changes.push({ redo: remove, undo: on(range) });
+    // all rows shown again: the arrows stay, as in Excel
+    if (table !== null || shown.length > 0) changes.push({ redo: remove, undo: on(range) });
   }
   if (shown.length === 0) return changes;
   const range = {

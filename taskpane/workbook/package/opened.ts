@@ -71,9 +71,28 @@ export interface FilterState {
 export interface FilterColumn {
   /** Counted from 0 at the left edge of the filter's range, as the file does. */
   readonly offset: number;
-  /** The values shown, when the criterion is a plain list; absent for any other kind (dates, colours, top ten, ...). */
+  /** The values shown, when the criterion is a plain list; absent for any other kind. */
   readonly values?: readonly string[];
   readonly showsBlanks: boolean;
+  /** One or two comparisons ("greater than 5"); absent for any other kind. */
+  readonly comparisons?: FilterComparisons;
+  /** What it goes by, where it is neither a plain list nor comparisons. */
+  readonly by?: OtherFilter;
+}
+
+/** A list of days and months, a cell's colour or icon, the top ten, or what moves with the day or the values ("this month"). */
+export type OtherFilter = "dates" | "colour" | "icon" | "top" | "moving" | "other";
+
+export interface FilterComparisons {
+  /** Both have to hold; else one of them. */
+  readonly both: boolean;
+  readonly each: readonly FilterComparison[];
+}
+
+/** `value` may hold the wildcards ? and * (ECMA-376 part 1, 18.3.2.2). */
+export interface FilterComparison {
+  readonly operator: string;
+  readonly value: string;
 }
 
 export interface PackageTable {

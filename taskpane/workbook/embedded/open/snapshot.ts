@@ -69,7 +69,7 @@ function hiddenRows(opened: OpenedPackage, sheetName: string, header: number, la
 
 /** Rows that the sheet's own filter hides. */
 function filteredRows(opened: OpenedPackage, { name, filter }: PackageSheet): readonly number[] {
-  if (!filter?.isActive) return [];
+  if (!filter?.isActive || !parseRange(filter.ref)) return [];
   const { startRow, endRow } = gridRange(filter.ref);
   return hiddenRows(opened, name, startRow, endRow);
 }
@@ -153,9 +153,9 @@ function reach(
   return { row, column };
 }
 
-/** The sheet's own filter while it hides nothing: its arrows are shown. One that is on stands here as hidden rows. */
-const openFilter = ({ filter }: PackageSheet): IRange | undefined =>
-  filter && !filter.isActive ? gridRange(filter.ref) : undefined;
+/** Where the arrows of the sheet's own filter stand; its criteria come afterwards (filters.ts). */
+const arrowsOf = ({ filter }: PackageSheet): IRange | undefined =>
+  filter && parseRange(filter.ref) ? gridRange(filter.ref) : undefined;
 
 const filterOn = (ref: IRange) => ({ ref, filterColumns: [], cachedFilteredOut: [] });
 
@@ -237,7 +237,7 @@ export function readSnapshot(
     const look = display.sheets.get(sheet.name);
     const pane = paneWithin(look?.freezePane, drawn);
     const layout = layoutOf(opened, sheet.name, drawn);
-    const filter = openFilter(sheet);
+    const filter = arrowsOf(sheet);
     if (filter && filter.startRow < rowCount) resources.filters[id] = filterOn(filter);
     addHeights(layout.rowData, read.cells, read.tall, {
       styles,
@@ -301,9 +301,6 @@ export function readSnapshot(
     );
   }
   if (opened.hasMacros) remarks.push("The file holds macros. They stay in the file and never run here.");
-  if (tables.some((table) => table.filteredRows.length > 0) || worksheets.some((sheet) => sheet.filter?.isActive)) {
-    remarks.push("A filter is on in this file. The rows it hides stay hidden here.");
-  }
 
   const names = gridNames(
     named.filter(({ name }) => visibleNames.has(name)),

@@ -1,20 +1,22 @@
 /** Hidden rows, the sheet's filter and column widths, as they differ from the file. */
-import { SheetsFilterService } from "@univerjs/sheets-filter";
+import { SheetsFilterService, type IFilterColumn } from "@univerjs/sheets-filter";
 import {
   parseRange,
   rangeText,
   type ColumnWidth,
   type FilterCriteria,
   type FilterEdit,
+  type FilterState,
   type OpenedPackage,
 } from "../../package";
-import { TableManager } from "@univerjs/sheets-table";
-import { bottom } from "../../area";
+import { TableManager, type ITableFilterItem } from "@univerjs/sheets-table";
 import type { Engine } from "../engine";
+import { criterionText, type HeldCriteria } from "../open/filters";
 import { BLANK } from "../showing";
 import type { TableNow } from "../tables";
 import type { SheetReader } from "../sheetReader";
 import { pixelsOfCharacters } from "../open/snapshot";
+import type { GridWorkbookPort } from "../workbook";
 
 export function hiddenRows(opened: OpenedPackage, sheetName: string, reader: SheetReader): Map<number, boolean> {
   const rows = opened.layout(sheetName).rows;
@@ -36,70 +38,103 @@ export interface FilterDifference {
   readonly keepsArrows?: boolean;
 }
 
-/** The grid's own filter on a sheet, if somebody set one. */
-export function filterDifference(
-  engine: Engine,
-  unitId: string,
-  sheetId: string,
-  opened: OpenedPackage,
-  sheetName: string,
-  isAnyRowHidden: (top: number, bottom: number) => boolean,
-): FilterDifference {
-  const before = opened.sheets.find((sheet) => sheet.name === sheetName)?.filter;
-  const model = engine.injector.get(SheetsFilterService).getFilterModel(unitId, sheetId);
-  if (!model && before && !before.isActive) return { isLossy: false, keepsArrows: true };
-  if (!model) {
-    const range = before?.isActive ? parseRange(before.ref) : undefined;
-    // every row was shown by hand: a criterion left behind would hide them again
-    if (!before || !range || isAnyRowHidden(range.top, range.bottom - 1)) return { isLossy: false };
-    const columns = new Map(before.columns.map((column) => [column.offset, null]));
-    return { edit: { columns }, isLossy: false };
-  }
-  const range = model.getRange();
-  const { startRow, endRow, startColumn, endColumn } = range;
-  const ref = rangeText({ top: startRow + 1, left: startColumn + 1, bottom: endRow + 1, right: endColumn + 1 });
+/** A filter of the file that the grid could not hold: its criteria go once none of the rows that it hid is hidden. */
+interface FromFile {
+  readonly before: FilterState | undefined;
+  readonly held: HeldCriteria | undefined;
+  /** From 0. */
+  readonly hid: readonly number[];
+}
+
+const isTakenOff = ({ before, held, hid }: FromFile, reader: SheetReader): boolean =>
+  before !== undefined &&
+  held === undefined &&
+  hid.length > 0 &&
+  hid.every((row) => reader.worksheet.getRowRawVisible(row));
+
+/** What is to become of the file's criteria; `now` gives the grid's own of a column. */
+function changedCriteria<T extends IFilterColumn | ITableFilterItem>(
+  from: FromFile,
+  reader: SheetReader,
+  count: number,
+  now: (offset: number) => T | undefined,
+  asSaved: (criterion: T) => FilterCriteria | null,
+): { readonly columns: Map<number, FilterCriteria | null>; readonly isLossy: boolean } {
   const columns = new Map<number, FilterCriteria | null>();
-  for (const column of before?.columns ?? []) columns.set(column.offset, null);
+  const stated = new Set(from.before?.columns.map(({ offset }) => offset));
+  const isOff = isTakenOff(from, reader);
   let isLossy = false;
-  for (let column = startColumn; column <= endColumn; column++) {
-    const criterion = model.getFilterColumn(column)?.getColumnData();
-    if (!criterion) continue;
-    if (!criterion.filters) {
-      isLossy = true;
+  for (let offset = 0; offset < count; offset++) {
+    const criterion = now(offset);
+    const held = from.held?.get(offset);
+    if (!criterion) {
+      if (stated.has(offset) && (held !== undefined || isOff)) columns.set(offset, null);
       continue;
     }
-    columns.set(column - startColumn, {
-      values: criterion.filters.filters ?? [],
-      showsBlanks: criterion.filters.blank ?? false,
-    });
+    if (criterionText(criterion) === held) continue;
+    const saved = asSaved(criterion);
+    isLossy ||= saved === null;
+    if (saved || stated.has(offset)) columns.set(offset, saved);
   }
-  const isAsItWas = before?.ref === ref && !before.isActive && columns.size === 0 && !isLossy;
+  return { columns, isLossy };
+}
+
+/** The grid's own filter on a sheet. */
+export function filterDifference(
+  engine: Engine,
+  workbook: GridWorkbookPort,
+  sheetId: string,
+  opened: OpenedPackage,
+  reader: SheetReader,
+): FilterDifference {
+  const { unit, bookFacts, filtersAtOpening } = workbook;
+  const facts = bookFacts.sheets.find(({ id }) => id === sheetId);
+  const before = opened.sheets.find(({ name }) => name === facts?.name)?.filter;
+  const from: FromFile = { before, held: filtersAtOpening.sheets.get(sheetId), hid: facts?.filteredRows ?? [] };
+  const model = engine.injector.get(SheetsFilterService).getFilterModel(unit, sheetId);
+  const { startRow, endRow, startColumn, endColumn } = model?.getRange() ?? NOWHERE;
+  const count = model
+    ? endColumn - startColumn + 1
+    : Math.max(0, ...(before?.columns ?? []).map((one) => one.offset + 1));
+  const { columns, isLossy } = changedCriteria(
+    from,
+    reader,
+    count,
+    (offset) => model?.getFilterColumn(startColumn + offset)?.getColumnData(),
+    ({ filters }) => (filters ? { values: filters.filters ?? [], showsBlanks: filters.blank ?? false } : null),
+  );
+  if (!model) return { ...(columns.size > 0 && { edit: { columns } }), isLossy, ...(before && { keepsArrows: true }) };
+  const ref = rangeText({ top: startRow + 1, left: startColumn + 1, bottom: endRow + 1, right: endColumn + 1 });
+  const stands = before && parseRange(before.ref);
+  const isAsItWas = stands && rangeText(stands) === ref && columns.size === 0;
   return isAsItWas ? { isLossy } : { edit: { ref, columns }, isLossy };
 }
 
-/** A table's own filter, if somebody set one, or took the file's off. */
+const NOWHERE = { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
+
+/** A table's own filter. */
 export function tableFilter(
   engine: Engine,
-  unitId: string,
+  workbook: GridWorkbookPort,
   { facts, area }: TableNow,
   opened: OpenedPackage,
-  isAnyRowHidden: (top: number, bottom: number) => boolean,
+  reader: SheetReader,
 ): FilterDifference {
+  const { unit, filtersAtOpening } = workbook;
   const before = opened.tables.find((table) => table.name === facts.name)?.filter;
-  const held = facts.gridId === null ? undefined : engine.injector.get(TableManager).getTableById(unitId, facts.gridId);
-  const columns = new Map<number, FilterCriteria | null>();
-  let isLossy = false;
-  for (let column = 0; column < area.columns; column++) {
-    const filter = held?.getTableFilterColumn(column);
-    if (filter?.filterType === "manual") {
-      if (!filter.isAllSelected) columns.set(column, criteriaOf(filter.values));
-    } else if (filter) isLossy = true;
-  }
-  const wasOn = facts.filteredRows.length > 0;
-  const isOff = wasOn && !isLossy && columns.size === 0 && !isAnyRowHidden(area.top + 1, bottom(area) - 1);
-  if (columns.size === 0 && !isOff) return { isLossy };
-  for (const { offset } of before?.columns ?? []) if (!columns.has(offset)) columns.set(offset, null);
-  return { edit: { columns }, isLossy };
+  const from: FromFile = { before, held: filtersAtOpening.tables.get(facts.name), hid: facts.filteredRows };
+  const table = facts.gridId === null ? undefined : engine.injector.get(TableManager).getTableById(unit, facts.gridId);
+  const { columns, isLossy } = changedCriteria(
+    from,
+    reader,
+    area.columns,
+    (offset) => {
+      const filter = table?.getTableFilterColumn(offset);
+      return filter?.filterType === "manual" && filter.isAllSelected ? undefined : filter;
+    },
+    (filter) => (filter.filterType === "manual" ? criteriaOf(filter.values) : null),
+  );
+  return { ...(columns.size > 0 && { edit: { columns } }), isLossy };
 }
 
 function criteriaOf(values: readonly unknown[]): FilterCriteria {

@@ -72,13 +72,9 @@ export async function saveBook(
     const sheetName = sheet.getName();
     const reader = workbook.reader(id);
     const own = allTables.filter((table) => table.facts.sheet === id);
-    const isAnyRowHidden = (top: number, bottom: number) => {
-      for (let row = top; row <= bottom; row++) if (reader.isHidden(row)) return true;
-      return false;
-    };
     let losesFilter = false;
     const writers = own.flatMap((table) => {
-      const filter = tableFilter(engine, workbook.unit, table, opened, isAnyRowHidden);
+      const filter = tableFilter(engine, workbook, table, opened, reader);
       losesFilter ||= filter.isLossy;
       const edit = tableEdit({ table, reader, gridStyles, styles, filter: filter.edit });
       if (!edit) return [];
@@ -98,7 +94,7 @@ export async function saveBook(
       outdated: workbook.outdated.of(id),
       isMalformed: (formula) => malformed(formula, sheetNames) !== undefined,
     });
-    const filter = filterDifference(engine, workbook.unit, id, opened, sheetName, isAnyRowHidden);
+    const filter = filterDifference(engine, workbook, id, opened, reader);
     const hidden = hiddenRows(opened, sheetName, reader);
     const widths = columnWidths(opened, sheetName, reader);
     const { cells, kept, outdated, lossyLooks } = difference;

@@ -1,5 +1,5 @@
 import { parseRange } from "../addresses";
-import type { FilterState, PackageTable } from "../opened";
+import type { FilterComparisons, FilterState, OtherFilter, PackageTable } from "../opened";
 import { refuse } from "../refusal";
 import type { XmlElement } from "../xml/element";
 import { decodeEscapes } from "./escapedStrings";
@@ -46,14 +46,36 @@ export function readFilter(element: XmlElement): FilterState {
     columns: columns.map((column) => {
       const list = column.first("filters");
       const isPlainList = list !== undefined && list.all("dateGroupItem").length === 0;
+      const comparisons = readComparisons(column.first("customFilters"));
       return {
         offset: wholeNumber(column.get("colId"), 0),
         ...(isPlainList ? { values: list.all("filter").map((one) => decodeEscapes(one.get("val") ?? "")) } : {}),
         showsBlanks: isTrue(list?.get("blank")),
+        ...(comparisons && { comparisons }),
+        ...(!isPlainList && !comparisons && { by: otherFilter(column) }),
       };
     }),
   };
 }
+
+function readComparisons(element: XmlElement | undefined): FilterComparisons | undefined {
+  const each = (element?.all("customFilter") ?? []).map((one) => ({
+    operator: one.get("operator") ?? "equal",
+    value: decodeEscapes(one.get("val") ?? ""),
+  }));
+  return each.length === 0 ? undefined : { both: isTrue(element?.get("and")), each };
+}
+
+const OTHER_FILTERS: readonly (readonly [element: string, by: OtherFilter])[] = [
+  ["filters", "dates"],
+  ["colorFilter", "colour"],
+  ["iconFilter", "icon"],
+  ["top10", "top"],
+  ["dynamicFilter", "moving"],
+];
+
+const otherFilter = (column: XmlElement): OtherFilter =>
+  OTHER_FILTERS.find(([element]) => column.first(element))?.[1] ?? "other";
 
 function optional<K extends string>(key: K, value: string | undefined): { readonly [P in K]?: string } {
   return (value === undefined || value === "" ? {} : { [key]: value }) as { readonly [P in K]?: string };
