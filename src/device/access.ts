@@ -6,6 +6,8 @@ export type Access = "G" | "GJ" | "J" | "not known";
 
 /** `G-J`, `G - J`, `G+J` and `g/j` are GJ; whatever else is not known, never refused: the sentences for it are the cautious ones. */
 const accessOf = (cell: Exclude<Cell, null>): Access => {
+  // Most cells hold it as it stands.
+  if (cell === "G" || cell === "GJ" || cell === "J") return cell;
   const word = String(cell)
     .toUpperCase()
     .replace(/[\s/+&\u2010-\u2015\u2212-]/g, "");

@@ -5,13 +5,13 @@ import { reading } from "../worksheet/parameters";
 /** Of loop, winged, stitched and (urinary) catheter none is put back or pulled out at home. */
 export type Held = "balloon" | "bumper" | "loop" | "winged" | "stitched" | "catheter" | "not known";
 
-const WORDS: readonly Held[] = ["balloon", "bumper", "loop", "winged", "stitched", "catheter"];
+const WORDS = new Map<string, Held>(
+  (["balloon", "bumper", "loop", "winged", "stitched", "catheter"] as const).map((word) => [word, word]),
+);
 
-/** `ask placing team`, a blank and every other word are not known. */
-const heldOf = (cell: Exclude<Cell, null>): Held => {
-  const word = String(cell).trim().toLowerCase();
-  return WORDS.find((known) => known === word) ?? "not known";
-};
+/** `ask placing team`, a blank and every other word are not known. Most cells hold a word as it stands: that is tried first. */
+const heldOf = (cell: Exclude<Cell, null>): Held =>
+  WORDS.get(String(cell)) ?? WORDS.get(String(cell).trim().toLowerCase()) ?? "not known";
 
 /** A required argument; blank is not known. */
 export const held = () => ({

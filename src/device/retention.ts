@@ -36,6 +36,14 @@ export const marksAgainst = {
 /** A volume belongs to a balloon. */
 const VOLUME = /\d ?(?:ml|cc)\b/;
 
+/** One search for all words of a list: word after word took most of a long column's time. */
+const anyOf = (words: readonly string[]): RegExp =>
+  new RegExp(words.map((word) => word.replace(/[/?-]/g, "\\$&")).join("|"));
+const TO_ASK = {
+  yes: anyOf([...marksToAsk, ...marksAgainst.yes]),
+  no: anyOf([...marksToAsk, ...marksAgainst.no]),
+};
+
 const ASK = "ask placing team";
 
 export const RETENTION = define(
@@ -55,8 +63,7 @@ export const RETENTION = define(
     result: { shape: "cell", kind: "text", help: "balloon, bumper or ask placing team", blank: ASK },
     compute: ({ balloonport, marks }) => {
       const seen = plainCharacters(marks).toLowerCase();
-      if (balloonport === "not known" || G_AND_J.test(seen)) return ASK;
-      if ([...marksToAsk, ...marksAgainst[balloonport]].some((mark) => seen.includes(mark))) return ASK;
+      if (balloonport === "not known" || G_AND_J.test(seen) || TO_ASK[balloonport].test(seen)) return ASK;
       if (balloonport === "yes") return "balloon";
       return VOLUME.test(seen) ? ASK : "bumper";
     },

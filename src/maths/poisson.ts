@@ -52,7 +52,9 @@ export const poissonAtMost = (n: number, mean: number): number => (mean === 0 ? 
 export function poissonEnough(mean: number, service: number): number {
   // A service level typed with the table's own digits counts as reached.
   const enough = (n: number): boolean => poissonAtMost(n, mean) >= service * (1 - 1e-12);
-  let n = Math.max(0, Math.floor(mean + normalQuantile(service) * Math.sqrt(mean)));
+  // Cornish and Fisher's first term for the skewness: the start is then right nearly always.
+  const z = normalQuantile(service);
+  let n = Math.max(0, Math.floor(mean + z * Math.sqrt(mean) + (z * z - 1) / 6 + 0.5));
   while (n > 0 && enough(n - 1)) n--;
   while (!enough(n)) n++;
   return n;

@@ -5,7 +5,7 @@
 import type { Cell } from "../worksheet/cell";
 import { readDate } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
-import { number, reading } from "../worksheet/parameters";
+import { number, plainDays, reading } from "../worksheet/parameters";
 import { yesNo, yesNoOrDoubt } from "../worksheet/yes-no";
 
 export type Tract = "immature" | "uncertain" | "mature by weeks";
@@ -65,14 +65,14 @@ type DateOrDoubt = number | "not known";
 
 /** A required argument; blank is not known. */
 export const doubtfulDate = (help: string) => ({
-  ...reading<DateOrDoubt, object>(help, { unit: "date" }, dateOrDoubt),
+  ...reading<DateOrDoubt, object>(help, { unit: "date", plain: plainDays }, dateOrDoubt),
   ifBlank: "not known" as const,
 });
 
 export const doubtfulOptionalDate = (help: string) =>
   reading<DateOrDoubt, { fallback: DateOrDoubt; unit: string }>(
     help,
-    { fallback: "not known", unit: "date" },
+    { fallback: "not known", unit: "date", plain: plainDays },
     dateOrDoubt,
   );
 

@@ -3,6 +3,7 @@ import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import type { SheetError } from "../worksheet/error";
+import { rememberEach } from "../worksheet/remember";
 import { missingIn, numberColumn, unlike } from "../worksheet/rows";
 import { MOST_EVENTS, rateCautions, ratePer } from "./arguments";
 
@@ -52,10 +53,15 @@ export const RATECHART = define(
         allDays += days[i]!;
       }
       const centre = allEvents / allDays;
+      // Months have the same few numbers of tube-days again and again.
+      const limits = rememberEach((n: number) => ({
+        least: poissonEnough(centre * n, TAIL),
+        most: poissonEnough(centre * n, 1 - TAIL),
+      }));
       return Array.from(days, (n, i) => {
         if (Number.isNaN(n)) return NO_DAYS;
         const seen = events.values[i]!;
-        const [least, most] = [poissonEnough(centre * n, TAIL), poissonEnough(centre * n, 1 - TAIL)];
+        const { least, most } = limits(n);
         const signal = seen > most ? "above limits" : seen < least ? "below limits" : "";
         return [(seen / n) * per, centre * per, (least / n) * per, (most / n) * per, signal];
       });

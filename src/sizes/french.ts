@@ -7,7 +7,7 @@ import type { Cell } from "../worksheet/cell";
 import { cited } from "../worksheet/cited";
 import { SheetError } from "../worksheet/error";
 import { numberOfText } from "../worksheet/numbers";
-import { isTooSmallForASize, LARGEST_FRENCH, readPrintedNumbers } from "./printed-numbers";
+import { isTooSmallForASize, LARGEST_FRENCH, printedWords, readPrintedNumbers } from "./printed-numbers";
 
 export { LARGEST_FRENCH };
 
@@ -27,7 +27,7 @@ function sizeOfText(raw: string): number | SheetError {
   if (plain !== null) return inLimits(plain);
   if (raw.includes("?")) return new SheetError(`${cited(raw)} is in doubt: look at the tube, then write one size`);
 
-  const { numbers, words } = readPrintedNumbers(raw);
+  const numbers = readPrintedNumbers(raw);
   if (numbers.some(({ unit }) => unit === "gauge")) return new SheetError("G means gauge; write Fr");
   if (numbers.some(({ broken }) => broken)) {
     return new SheetError(`${cited(raw)} has a letter or a sign against its number: write it like 14 Fr`);
@@ -44,7 +44,7 @@ function sizeOfText(raw: string): number | SheetError {
     if (unit === "Fr") sizes.add(value ?? NaN);
     else unmarked.push(value ?? NaN);
   }
-  if (numbers.length === 1 && unmarked.length === 1 && words.every((word) => WORDS_OF_TUBES.has(word))) {
+  if (numbers.length === 1 && unmarked.length === 1 && printedWords(raw).every((word) => WORDS_OF_TUBES.has(word))) {
     return inLimits(unmarked[0]!);
   }
   const [size] = sizes;

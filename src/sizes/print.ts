@@ -14,7 +14,8 @@ const PLURALS: Readonly<Record<PrintUnit, string>> = { Fr: "sizes", mm: "diamete
 export type Print = Readonly<Record<PrintUnit, number | "" | SheetError>>;
 
 function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number | "" | SheetError {
-  const values = new Set<number>();
+  let only: number | undefined;
+  let several = false;
   for (const printed of list) {
     if (unit === "Fr" && printed.unit === "gauge") return new SheetError("G means gauge; write Fr");
     if (printed.unit !== unit) continue;
@@ -29,16 +30,15 @@ function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number | "" |
     ) {
       return new SheetError(`${cited(`${printed.text} ${unit}`)} cannot be meant: read the tube again`);
     }
-    values.add(value);
+    only ??= value;
+    several ||= value !== only;
   }
-  const [only] = values;
-  if (values.size > 1) return new SheetError(`two ${PLURALS[unit]}: enter them yourself`);
-  return only ?? "";
+  return several ? new SheetError(`two ${PLURALS[unit]}: enter them yourself`) : (only ?? "");
 }
 
 export function readPrint(raw: string): Print | SheetError {
   if (raw.includes("?")) return new SheetError(`${cited(raw)} is in doubt: read the tube again`);
-  const { numbers } = readPrintedNumbers(raw);
+  const numbers = readPrintedNumbers(raw);
   return {
     Fr: valueOf("Fr", numbers),
     mm: valueOf("mm", numbers),

@@ -19,8 +19,27 @@ type Unit = PrintUnit | "gauge" | "other";
 /** The largest number that may be meant where its own unit does not stand beside it. */
 const MOST: Readonly<Record<PrintUnit, number>> = { Fr: LARGEST_FRENCH, mm: 60, cm: 60, mL: 60 };
 
-const UNITS = new Map<string, Unit>();
-const spelt = (unit: Unit, ...words: readonly string[]): void => words.forEach((word) => void UNITS.set(word, unit));
+/** What a word means beside a number. */
+interface Meaning {
+  readonly unit?: Unit;
+  /** It says that the numbers on both sides are of different kinds: 14 x 2.3 cm. */
+  readonly times?: true;
+  /** It says that they are of one kind: 3 to 5, 5 (max 7). */
+  readonly joins?: true;
+}
+
+const NO_MEANING: Meaning = {};
+const TIMES = "x";
+const MEANINGS = new Map<string, Meaning>([[TIMES, { times: true }]]);
+const meaningOf = (word: string): Meaning => MEANINGS.get(word) ?? NO_MEANING;
+
+function spelt(unit: Unit, ...words: readonly string[]): void {
+  for (const word of words) {
+    MEANINGS.set(word, { unit });
+    // `14frx2.3cm`: a unit with "x" written against it.
+    MEANINGS.set(word + TIMES, { unit, times: true });
+  }
+}
 spelt("Fr", "f", "fr", "fg", "ch", "char", "charr", "french", "charriere");
 spelt("mm", "mm");
 spelt("cm", "cm");
@@ -28,10 +47,9 @@ spelt("mL", "ml", "mls", "cc", "ccs", "millilitre", "millilitres");
 spelt("gauge", "g", "ga", "gauge");
 spelt("other", "m", "in", "inch", "l");
 
-/** Between two numbers they say that both are of one kind: 3 to 5, 5 (max 7). */
-const JOINING_WORDS = new Set(["to", "or", "and", "bis", "a", "max", "maximum", "min", "minimum"]);
-/** Between two numbers they say that both are of different kinds: 14 x 2.3 cm. */
-const isTimes = (word: string): boolean => /^[x×*]$/.test(word);
+for (const word of ["to", "or", "and", "bis", "a", "max", "maximum", "min", "minimum"]) {
+  MEANINGS.set(word, { joins: true });
+}
 
 export interface PrintedNumber {
   /** Digits with points and commas as they stand there. */
@@ -45,47 +63,79 @@ export interface PrintedNumber {
   readonly joined: "firmly" | "loosely" | undefined;
 }
 
-/** Numbers; words; signs that join; signs between; digits of other scripts and fractions; any other sign. */
-const TOKEN = /(\.?\d+(?:[.,]\d+)*)|([a-z]+)|([-\u2013\u2014/~±|])|([,;&+])|(\p{N})|\S/gu;
-type Kind = "number" | "word" | "joiner" | "separator" | "foreign" | "sign";
+/** `foreign`: a digit of another script, or a fraction; `sign`: any other sign. */
+type Kind = "number" | "word" | "joiner" | "times" | "separator" | "foreign" | "sign";
+
+/** Signs that say more than that they are there. */
+const SIGNS = new Map<string, Kind>([
+  ...[..."-\u2013\u2014/~±|"].map((sign): [string, Kind] => [sign, "joiner"]),
+  ...[...",;&+"].map((sign): [string, Kind] => [sign, "separator"]),
+  ...[..."×*"].map((sign): [string, Kind] => [sign, "times"]),
+]);
 
 interface Token {
   readonly kind: Kind;
   readonly text: string;
+  /** Of a word. */
+  readonly meaning: Meaning;
   /** The token that it stands against, without a space between. */
   readonly against: Token | undefined;
 }
 
+const isDigit = (code: number): boolean => code >= 0x30 && code <= 0x39;
+const isLetter = (code: number): boolean => code >= 0x61 && code <= 0x7a;
+const POINT = 0x2e;
+const COMMA = 0x2c;
+
+/** Where the digits end that begin here, points and commas between digits among them. */
+function endOfNumber(text: string, start: number): number {
+  let at = start + 1;
+  for (;;) {
+    while (isDigit(text.charCodeAt(at))) at++;
+    const mark = text.charCodeAt(at);
+    if ((mark !== POINT && mark !== COMMA) || !isDigit(text.charCodeAt(at + 1))) return at;
+    at += 2;
+  }
+}
+
+function endOfWord(text: string, start: number): number {
+  let at = start + 1;
+  while (isLetter(text.charCodeAt(at))) at++;
+  return at;
+}
+
+/** Sign by sign, because a regular expression with its matches took most of a long column's time. */
 function tokensOf(text: string): Token[] {
   const tokens: Token[] = [];
-  let end = -1;
-  for (const match of text.matchAll(TOKEN)) {
-    const [whole, number, word, joiner, separator, foreign] = match;
-    const kind: Kind =
-      number !== undefined
-        ? "number"
-        : word !== undefined
-          ? "word"
-          : joiner !== undefined
-            ? "joiner"
-            : separator !== undefined
-              ? "separator"
-              : foreign !== undefined
-                ? "foreign"
-                : "sign";
-    tokens.push({ kind, text: whole, against: match.index === end ? tokens.at(-1) : undefined });
-    end = match.index + whole.length;
+  let against: Token | undefined;
+  for (let at = 0, end = 0; at < text.length; at = end) {
+    const code = text.charCodeAt(at);
+    let kind: Kind;
+    if (isDigit(code) || (code === POINT && isDigit(text.charCodeAt(at + 1)))) {
+      kind = "number";
+      end = endOfNumber(text, at);
+    } else if (isLetter(code)) {
+      kind = "word";
+      end = endOfWord(text, at);
+    } else {
+      const sign = String.fromCodePoint(text.codePointAt(at)!);
+      end = at + sign.length;
+      if (sign === " " || /\s/.test(sign)) {
+        against = undefined;
+        continue;
+      }
+      kind = SIGNS.get(sign) ?? (/\p{N}/u.test(sign) ? "foreign" : "sign");
+    }
+    const whole = text.slice(at, end);
+    against = { kind, text: whole, meaning: kind === "word" ? meaningOf(whole) : NO_MEANING, against };
+    tokens.push(against);
   }
   return tokens;
 }
 
-/** `14frx2.3cm`: a unit with "x" written against it. */
-const withoutTimes = (word: string): string => (word.length > 1 && word.endsWith("x") ? word.slice(0, -1) : word);
-const endsInTimes = (word: string): boolean => isTimes(word) || (!UNITS.has(word) && UNITS.has(withoutTimes(word)));
-
 /** `l.5 cm`, `O,5 mL`: a letter alone before a point or comma may be a digit; "x" and "F." are not. */
 const isLetterAlone = (token: Token | undefined): boolean =>
-  token?.kind === "word" && token.text.length === 1 && !isTimes(token.text) && UNITS.get(token.text) !== "Fr";
+  token?.kind === "word" && token.text.length === 1 && !token.meaning.times && token.meaning.unit !== "Fr";
 
 /** `2·5`, `5'5`: signs that some write as a decimal point; an apostrophe also stands before a text. */
 const isOtherPoint = (token: Token | undefined): boolean =>
@@ -94,33 +144,35 @@ const isOtherPoint = (token: Token | undefined): boolean =>
 
 function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
   const found: PrintedNumber[] = [];
-  /** Words that were the unit of the number before them. */
-  const unitWords = new Set<Token>();
+  let last: PrintedNumber | undefined;
+  /** The newest word that was the unit of the number before it. */
+  let unitWord: Token | undefined;
   let joined: PrintedNumber["joined"];
   let unitBefore: "Fr" | undefined;
   let awaitsUnit = false;
 
   const add = (text: string, negative: boolean, broken: boolean): void => {
-    found.push({ text, unit: unitBefore, negative, broken, joined });
+    last = { text, unit: unitBefore, negative, broken, joined };
+    found.push(last);
     awaitsUnit = unitBefore === undefined;
     unitBefore = undefined;
     joined = "loosely";
   };
 
-  for (const [i, token] of tokens.entries()) {
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i]!;
     const { kind, text, against } = token;
-    const last = found.at(-1);
     if (kind === "number") {
       const word = against?.kind === "word" ? against : undefined;
-      const afterTimes = word !== undefined && endsInTimes(word.text);
-      const afterUnit = word !== undefined && unitWords.has(word);
+      const afterTimes = word?.meaning.times === true;
+      const afterUnit = word !== undefined && word === unitWord;
       // ".8" is a decimal behind a space or a bracket; "Ch.14" is a shortened word; "14Fr.5mL" may be either.
       const isPoint = text.startsWith(".");
       const isShort = isPoint && ((word !== undefined && !afterTimes) || against?.text === ".");
       const explained =
         word === undefined ||
         afterTimes ||
-        (isPoint ? !afterUnit : afterUnit || JOINING_WORDS.has(word.text) || UNITS.get(word.text) === "Fr");
+        (isPoint ? !afterUnit : afterUnit || word.meaning.joins === true || word.meaning.unit === "Fr");
       // " ,5 mL" may be half a millilitre.
       const afterLooseComma =
         against?.text === "," && (against.against === undefined || isLetterAlone(against.against));
@@ -131,12 +183,10 @@ function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
       if (against?.kind === "number" && last) last.broken = true;
       else add(text, false, true);
     } else if (kind === "word") {
-      const unit = UNITS.get(text) ?? UNITS.get(withoutTimes(text));
-      const times = endsInTimes(text);
-      const joins = JOINING_WORDS.has(text);
+      const { unit, times, joins } = token.meaning;
       if (awaitsUnit && last && unit !== undefined) {
         last.unit = unit;
-        unitWords.add(token);
+        unitWord = token;
         awaitsUnit = false;
       } else if ((against?.kind === "number" || against?.kind === "foreign") && last && !times && !joins) {
         // "1O Fr": the unit behind it still belongs to it.
@@ -149,10 +199,10 @@ function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
       }
       if (times) joined = undefined;
       else if (joins) joined = "firmly";
-    } else {
-      if (isTimes(text)) joined = undefined;
+    } else if (kind !== "sign") {
+      if (kind === "times") joined = undefined;
       else if (kind === "joiner") joined = "firmly";
-      if (kind !== "sign" || isTimes(text)) awaitsUnit = false;
+      awaitsUnit = false;
     }
   }
   return found;
@@ -181,18 +231,21 @@ function shareUnits(list: readonly PrintedNumber[]): void {
   }
 }
 
-/** The numbers of a text in their order, and its words; small letters, accents dropped. */
-export function readPrintedNumbers(raw: string): {
-  readonly numbers: readonly PrintedNumber[];
-  readonly words: readonly string[];
-} {
-  const tokens = tokensOf(
-    plainCharacters(raw)
-      .toLowerCase()
-      .normalize("NFD")
-      .replace(/[\u0300-\u036f]/g, ""),
-  );
-  const numbers = numbersOf(tokens);
-  shareUnits(numbers);
-  return { numbers, words: tokens.filter(({ kind }) => kind === "word").map(({ text }) => text) };
+/** Small letters, accents dropped. */
+function plainLetters(raw: string): string {
+  const lower = plainCharacters(raw).toLowerCase();
+  return /[\u0080-\uFFFF]/.test(lower) ? lower.normalize("NFD").replace(/[\u0300-\u036f]/g, "") : lower;
 }
+
+/** The numbers of a text in their order. */
+export function readPrintedNumbers(raw: string): readonly PrintedNumber[] {
+  const numbers = numbersOf(tokensOf(plainLetters(raw)));
+  shareUnits(numbers);
+  return numbers;
+}
+
+/** The words of a text, as they are read beside its numbers: small letters, accents dropped. */
+export const printedWords = (raw: string): readonly string[] =>
+  tokensOf(plainLetters(raw))
+    .filter(({ kind }) => kind === "word")
+    .map(({ text }) => text);

@@ -12,6 +12,8 @@ export interface Part {
 
 export interface Format {
   readonly parts: readonly Part[];
+  /** How long all parts are together at most. */
+  readonly most: number;
   /** One length is laid down for it: it needs no separator behind it. */
   readonly closed: boolean;
 }
@@ -43,6 +45,9 @@ export const formats: ReadonlyMap<string, Format> = new Map(
     const [format, ids] = line.split(" = ") as [string, string];
     const closed = format.startsWith("*");
     const parts = format.replace("*", "").split(" ").map(partOf);
-    return ids.split(" ").flatMap((id) => identifiersIn(id).map((one): [string, Format] => [one, { parts, closed }]));
+    const most = parts.reduce((sum, part) => sum + part.most, 0);
+    return ids
+      .split(" ")
+      .flatMap((id) => identifiersIn(id).map((one): [string, Format] => [one, { parts, most, closed }]));
   }),
 );

@@ -9,8 +9,22 @@ import { cited } from "../worksheet/cited";
 import { SheetError } from "../worksheet/error";
 import { formats, type Format, type Part } from "./gs1-formats";
 
-/** Which characters a part may hold. */
-const ALLOWED = { N: /^\d+$/, X: /^[!"%-?A-Z_a-z]+$/, Y: /^[#\-/0-9A-Z]+$/, Z: /^[A-Za-z0-9_=-]+$/ } as const;
+const signs = (set: RegExp): readonly boolean[] =>
+  Array.from({ length: 128 }, (_, code) => set.test(String.fromCharCode(code)));
+
+/** Which characters a part may hold, by their codes. */
+const ALLOWED = {
+  N: signs(/\d/),
+  X: signs(/[!"%-?A-Z_a-z]/),
+  Y: signs(/[#\-/0-9A-Z]/),
+  Z: signs(/[A-Za-z0-9_=-]/),
+} as const;
+
+function isAllowed(type: Part["type"], text: string): boolean {
+  const allowed = ALLOWED[type];
+  for (let i = 0; i < text.length; i++) if (allowed[text.charCodeAt(i)] !== true) return false;
+  return true;
+}
 
 /** How a scanner marks a GS1 code: GS1-128, DataMatrix, QR, DataBar and composite. */
 const MARK = /^\](?:C1|d2|Q3|e0)/;
@@ -22,10 +36,13 @@ const notGs1 = new SheetError("not a GS1 code; type lot and expiry from the prin
 const fault = (id: string, what: string): SheetError =>
   new SheetError(`element (${id}) ${what}: scan or type it again`);
 
+const digitAt = (digits: string, at: number): number => digits.charCodeAt(at) - 48;
+const twoDigitsAt = (digits: string, at: number): number => 10 * digitAt(digits, at) + digitAt(digits, at + 1);
+
 /** Sum with weights 3, 1, 3, ... from the right of the body; with the check digit it is a multiple of 10. */
 export function hasCheckDigit(number: string): boolean {
   let sum = 0;
-  for (let i = 0; i < number.length; i++) sum += Number(number[number.length - 1 - i]) * (i % 2 === 0 ? 1 : 3);
+  for (let i = 0; i < number.length; i++) sum += digitAt(number, number.length - 1 - i) * (i % 2 === 0 ? 1 : 3);
   return sum % 10 === 0;
 }
 
@@ -38,11 +55,7 @@ const fullYear = (twoDigits: number, year: number): number => {
 
 /** Day number of YYMMDD; day 00 is the month's last day where GS1 allows it. Or what is wrong with it. */
 export function dayOf(yymmdd: string, year: number, dayMayBeOpen = true): number | string {
-  const [yy, month, dd] = [yymmdd.slice(0, 2), yymmdd.slice(2, 4), yymmdd.slice(4, 6)].map(Number) as [
-    number,
-    number,
-    number,
-  ];
+  const [yy, month, dd] = [twoDigitsAt(yymmdd, 0), twoDigitsAt(yymmdd, 2), twoDigitsAt(yymmdd, 4)];
   if (month < 1 || month > 12) return `has no month ${yymmdd.slice(2, 4)}`;
   const fully = fullYear(yy, year);
   const last = daysInMonth(fully, month);
@@ -52,8 +65,7 @@ export function dayOf(yymmdd: string, year: number, dayMayBeOpen = true): number
 
 /** What is wrong with the characters of one part, if anything. */
 function wrongIn({ type, check }: Part, text: string, year: number): string | undefined {
-  if (!ALLOWED[type].test(text))
-    return type === "N" ? "must be digits only" : "has a character that GS1 does not allow";
+  if (!isAllowed(type, text)) return type === "N" ? "must be digits only" : "has a character that GS1 does not allow";
   if (check === "csum") return hasCheckDigit(text) ? undefined : "has a wrong check digit";
   if (check === "hhmi")
     return Number(text.slice(0, 2)) > 23 || Number(text.slice(2)) > 59 ? "has no such time of day" : undefined;
@@ -63,7 +75,7 @@ function wrongIn({ type, check }: Part, text: string, year: number): string | un
 }
 
 /** What is wrong with a value, if anything: its parts one after the other. */
-function wrong({ parts }: Format, value: string, year: number): string | undefined {
+function wrong({ parts, most }: Format, value: string, year: number): string | undefined {
   if (value === "") return "is empty";
   let at = 0;
   for (const part of parts) {
@@ -74,15 +86,13 @@ function wrong({ parts }: Format, value: string, year: number): string | undefin
     if (problem !== undefined) return problem;
     at += text.length;
   }
-  return at < value.length ? `is longer than ${lengthOf({ parts })} characters` : undefined;
+  return at < value.length ? `is longer than ${most} characters` : undefined;
 }
-
-const lengthOf = ({ parts }: Pick<Format, "parts">): number => parts.reduce((sum, { most }) => sum + most, 0);
 
 type Elements = Map<string, string>;
 
-function add(elements: Elements, id: string, value: string, year: number): SheetError | undefined {
-  const problem = wrong(formats.get(id)!, value, year);
+function add(elements: Elements, id: string, format: Format, value: string, year: number): SheetError | undefined {
+  const problem = wrong(format, value, year);
   if (problem !== undefined) return fault(id, problem);
   const before = elements.get(id);
   if (before !== undefined && before !== value) return fault(id, "stands there twice with different values");
@@ -95,6 +105,13 @@ const unknown = (id: string): SheetError =>
     ? new SheetError(`element (${id}) is not one this function reads: type lot and expiry from the print`)
     : new SheetError(`${cited(id)} stands where an identifier should: scan or type it again`);
 
+/** Where a value ends that begins here: at the next opening bracket that nobody marked as its own. */
+function endOfValue(code: string, start: number): number {
+  let end = code.indexOf("(", start);
+  while (end >= 0 && code[end - 1] === "\\") end = code.indexOf("(", end + 1);
+  return end < 0 ? code.length : end;
+}
+
 /** `(01)05012345678900(17)261231(10)A1`; an opening bracket inside a value is written \( . */
 function readBracketed(code: string, year: number): Elements | SheetError {
   const elements: Elements = new Map();
@@ -103,17 +120,21 @@ function readBracketed(code: string, year: number): Elements | SheetError {
     const close = code.indexOf(")", at);
     if (code[at] !== "(" || close < 0) return notGs1;
     const id = code.slice(at + 1, close);
-    if (!formats.has(id)) return unknown(id);
-    let value = "";
-    for (at = close + 1; at < code.length && code[at] !== "("; at++) {
-      if (code[at] === "\\" && code[at + 1] === "(") at++;
-      value += code[at];
-    }
-    const problem = add(elements, id, value.trim(), year);
+    const format = formats.get(id);
+    if (format === undefined) return unknown(id);
+    at = endOfValue(code, close + 1);
+    const value = code
+      .slice(close + 1, at)
+      .replaceAll("\\(", "(")
+      .trim();
+    const problem = add(elements, id, format, value, year);
     if (problem) return problem;
   }
   return elements;
 }
+
+const SHORTEST_ID = 2;
+const LONGEST_ID = 4;
 
 /** As a scanner sends it: closed values by their length, open ones up to the separator. */
 function readScanned(code: string, year: number): Elements | SheetError {
@@ -121,13 +142,17 @@ function readScanned(code: string, year: number): Elements | SheetError {
   let at = code.startsWith(GS) ? 1 : 0;
   if (at === code.length) return notGs1;
   while (at < code.length) {
-    const id = [2, 3, 4].map((length) => code.slice(at, at + length)).find((start) => formats.has(start));
-    if (id === undefined) return unknown(code.slice(at, at + 2));
-    const format = formats.get(id)!;
+    let id = code.slice(at, at + SHORTEST_ID);
+    let format = formats.get(id);
+    for (let length = SHORTEST_ID + 1; format === undefined && length <= LONGEST_ID; length++) {
+      id = code.slice(at, at + length);
+      format = formats.get(id);
+    }
+    if (format === undefined) return unknown(code.slice(at, at + SHORTEST_ID));
     const start = at + id.length;
     const separator = code.indexOf(GS, start);
-    const end = format.closed ? start + lengthOf(format) : separator < 0 ? code.length : separator;
-    const problem = add(elements, id, code.slice(start, end), year);
+    const end = format.closed ? start + format.most : separator < 0 ? code.length : separator;
+    const problem = add(elements, id, format, code.slice(start, end), year);
     if (problem) return problem;
     at = code[end] === GS ? end + 1 : end;
   }
@@ -142,7 +167,7 @@ const looksScanned = (code: string): boolean => /^01\d{14}/.test(code) && hasChe
  * @param year the year round which two-digit years are read
  */
 export function readGs1(code: string, year: number): ReadonlyMap<string, string> | SheetError {
-  const trimmed = code.replace(/^ +| +$/g, "");
+  const trimmed = code.startsWith(" ") || code.endsWith(" ") ? code.replace(/^ +| +$/g, "") : code;
   if (trimmed.startsWith("(")) return readBracketed(trimmed, year);
   const bare = trimmed.replace(MARK, "");
   if (bare !== trimmed || bare.includes(GS) || looksScanned(bare)) return readScanned(bare, year);

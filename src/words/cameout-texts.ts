@@ -2,9 +2,19 @@
  * What to do now when a tube has come out. These sentences can hurt somebody: they are changed only towards more care,
  * and only `balloonMature` may speak of putting a tube in.
  */
+import { rememberEach } from "../worksheet/remember";
+
 const weeks = (n: number): string => `${n} ${n === 1 ? "week" : "weeks"}`;
 
 export const opening = "Stop feed, water and medicines. Note the time. Cover the opening with a clean dry dressing.";
+
+const uncertainFrom = rememberEach((immature: number) =>
+  rememberEach(
+    (mature: number) =>
+      `Emergency. The opening is ${immature} to ${weeks(mature)} old and may not be firm. Go to hospital now; the team ` +
+      "there decides how a tube goes back. Put nothing in.",
+  ),
+);
 
 export const middles = {
   bowel: "Emergency. This opening leads straight into the bowel. Go to hospital now. Put nothing in.",
@@ -14,14 +24,16 @@ export const middles = {
   accessNotKnown: "Emergency. It is not recorded where this tube ends. Go to hospital now. Put nothing in.",
   dateNotKnown:
     "Emergency. It is not recorded when the opening was made. Treat it as new: go to hospital now. Put nothing in.",
-  immature: (immature: number) =>
-    `Emergency. The opening is new (under ${weeks(immature)}). Go to hospital now. Put nothing in, not even the spare.`,
-  uncertain: (immature: number, mature: number) =>
-    `Emergency. The opening is ${immature} to ${weeks(mature)} old and may not be firm. Go to hospital now; the team ` +
-    "there decides how a tube goes back. Put nothing in.",
-  tooShortASetting: (mature: number) =>
-    `Emergency. An opening of ${weeks(mature)} is not taken for firm, and the setting says so: treat it as new. Go to ` +
-    "hospital now. Put nothing in.",
+  immature: rememberEach(
+    (immature: number) =>
+      `Emergency. The opening is new (under ${weeks(immature)}). Go to hospital now. Put nothing in, not even the spare.`,
+  ),
+  uncertain: (immature: number, mature: number) => uncertainFrom(immature)(mature),
+  tooShortASetting: rememberEach(
+    (mature: number) =>
+      `Emergency. An opening of ${weeks(mature)} is not taken for firm, and the setting says so: treat it as new. Go to ` +
+      "hospital now. Put nothing in.",
+  ),
   firstOrSlow:
     "Emergency. This is still the first tube, or healing is slow: treat the opening as new. Go to hospital now. Put " +
     "nothing in.",
@@ -44,7 +56,10 @@ export const planOnly = "Only a written plan for this person, and training in it
 /** So that an old page shows its age. */
 export const countedFor = (date: string): string => `The age of the opening was counted for ${date}.`;
 
-export const closing = (phone: string): string =>
+const takeAlong =
   "Take along the tube, the spare and this page. Pain, bleeding, swollen belly, vomiting, fever, or hard to wake: call " +
-  "the emergency number now. Say if insulin, seizure medicine or feed cannot be missed. " +
-  (phone === "" ? "Call the number on your emergency card." : `Our number: ${phone}.`);
+  "the emergency number now. Say if insulin, seizure medicine or feed cannot be missed.";
+const withCard = `${takeAlong} Call the number on your emergency card.`;
+const withNumber = `${takeAlong} Our number: `;
+
+export const closing = (phone: string): string => (phone === "" ? withCard : `${withNumber}${phone}.`);

@@ -10,9 +10,11 @@ import {
   tractOrDoubt,
 } from "../schedule/tract";
 import { sources } from "../sources";
+import { day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { text } from "../worksheet/parameters";
+import { rememberEach } from "../worksheet/remember";
 import { yesNoOrDoubt, type YesNo } from "../worksheet/yes-no";
 import { closing, countedFor, middles, opening, planOnly } from "./cameout-texts";
 import { dateInWords } from "./date-in-words";
@@ -42,12 +44,16 @@ function middleOf({ access, tract, firsttube, slow, retention, immature, mature 
   return retention === "balloon" ? middles.balloonMature : middles.other;
 }
 
+const beginning = rememberEach((middle: string) => `${opening} ${middle}`);
+const counted = rememberEach((asof: number) => ` ${countedFor(dateInWords(asof))}`);
+const PLAN = ` ${planOnly} `;
+
 /** Put together by +, not from a list: the pieces are then shared by all rows of a sheet, which is most of the memory. */
-function sentences(middle: string, date: string | undefined, phone = ""): string {
-  const counted = date === undefined ? "" : ` ${countedFor(date)}`;
-  const plan = middle === middles.balloonMature ? "" : ` ${planOnly}`;
-  return `${opening} ${middle}${counted}${plan} ${closing(phone)}`;
-}
+const sentences = (middle: string, asof: number | undefined, phone = ""): string =>
+  beginning(middle) +
+  (asof === undefined ? "" : counted(asof)) +
+  (middle === middles.balloonMature ? " " : PLAN) +
+  closing(phone);
 
 export const CAMEOUT = define(
   {
@@ -75,9 +81,9 @@ export const CAMEOUT = define(
     compute: ({ stomamade, asof, retention, access, firsttube, slow, immature, mature, phone }) => {
       if (immature > mature) return bandsCross;
       const tract = tractOrDoubt(stomamade, asof, immature, mature);
-      const counted = access === "G" && tract !== "not known" && asof !== "not known";
+      const isCounted = access === "G" && tract !== "not known" && asof !== "not known";
       const middle = middleOf({ access, tract, firsttube, slow, retention, immature, mature });
-      return sentences(middle, counted ? dateInWords(asof) : undefined, phone);
+      return sentences(middle, isCounted ? asof : undefined, phone);
     },
   },
   documented && {
@@ -114,7 +120,7 @@ export const CAMEOUT = define(
           slow: "no",
           phone: "0000 000000",
         },
-        gives: sentences(middles.balloonMature, "3 April 2026", "0000 000000"),
+        gives: sentences(middles.balloonMature, day("2026-04-03"), "0000 000000"),
         source: sources.cautionTexts,
       },
       {
@@ -133,7 +139,7 @@ export const CAMEOUT = define(
           firsttube: [["no"], ["no"]],
           slow: "no",
         },
-        gives: [[sentences(middles.immature(6), "3 April 2026")], [sentences(middles.bumper, "3 April 2026")]],
+        gives: [[sentences(middles.immature(6), day("2026-04-03"))], [sentences(middles.bumper, day("2026-04-03"))]],
         source: sources.aciMaturity,
       },
       {
@@ -145,13 +151,13 @@ export const CAMEOUT = define(
       {
         shows: "blank",
         args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "G" },
-        gives: sentences(middles.firstOrSlowNotKnown, "3 April 2026"),
+        gives: sentences(middles.firstOrSlowNotKnown, day("2026-04-03")),
         source: "defined by this function's rule: a blank first tube is not known",
       },
       {
         shows: "blank",
         args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "G", firsttube: "no" },
-        gives: sentences(middles.firstOrSlowNotKnown, "3 April 2026"),
+        gives: sentences(middles.firstOrSlowNotKnown, day("2026-04-03")),
         source: "defined by this function's rule: slow healing that is left out is not known",
       },
       {
@@ -177,13 +183,13 @@ export const CAMEOUT = define(
           slow: "no",
           mature: 7,
         },
-        gives: sentences(middles.tooShortASetting(7), "3 April 2026"),
+        gives: sentences(middles.tooShortASetting(7), day("2026-04-03")),
         source: `${sources.otherMaturity}; below 8 weeks by this function's rule`,
       },
       {
         shows: "boundary",
         args: { stomamade: "2026-01-09", asof: "2026-04-02", retention: "balloon", access: "G", firsttube: "no" },
-        gives: sentences(middles.uncertain(6, 12), "2 April 2026"),
+        gives: sentences(middles.uncertain(6, 12), day("2026-04-02")),
         source: `${sources.aciMaturity}: day 83`,
       },
       {
@@ -196,7 +202,7 @@ export const CAMEOUT = define(
           firsttube: "no",
           slow: "no",
         },
-        gives: sentences(middles.balloonMature, "3 April 2026"),
+        gives: sentences(middles.balloonMature, day("2026-04-03")),
         source: `${sources.aciMaturity}: day 84`,
       },
     ],

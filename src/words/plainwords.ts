@@ -10,6 +10,7 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { date, NOT_KNOWN, number, orNotKnown, reading } from "../worksheet/parameters";
+import { rememberEach } from "../worksheet/remember";
 import { dateInWords } from "./date-in-words";
 
 type Shape = "long" | "low-profile" | "not known";
@@ -60,6 +61,47 @@ const HOLDS: Readonly<Record<Held, string>> = {
 /** One decimal, as rulers show it. */
 const across = (french: number): number => Math.round((10 * french) / 3) / 10;
 
+/** Every sentence is put together once for each thing that it says: its rows share it, which is most of the memory. */
+const seen = rememberEach((access: Access) =>
+  rememberEach((shape: Shape) =>
+    rememberEach((retention: Held) =>
+      [ENDS[access], SHAPES[shape], HOLDS[retention]].filter((sentence) => sentence !== "").join(" "),
+    ),
+  ),
+);
+const sized = rememberEach((french: number) => ` Size ${french} Fr: about ${across(french)} mm across.`);
+const measured = rememberEach((cm: number) => ` Length ${cm} cm.`);
+const filled = rememberEach(
+  (mL: number) =>
+    ` The balloon holds ${mL} mL of water; only people who have been shown touch its valve, and never for feed or medicine.`,
+);
+const planned = rememberEach(
+  (due: number) =>
+    ` The next change is planned for ${dateInWords(due)}; call us sooner if it leaks, hurts, moves or comes out.`,
+);
+const NOT_PLANNED = " Call us if it leaks, hurts, moves or comes out.";
+
+/** What may be missing, in the order in which it is said. */
+const MISSING = {
+  access: "where it ends",
+  shape: "its shape",
+  retention: "how it is held inside",
+  size: "its size",
+  length: "its length",
+  volume: "how much water the balloon holds",
+  due: "when the next change is planned",
+} as const;
+
+/** What is missing of all these, as a number with one bit for each. */
+const bit = Object.fromEntries(Object.keys(MISSING).map((name, i) => [name, 1 << i])) as Record<
+  keyof typeof MISSING,
+  number
+>;
+const notWritten = rememberEach((bits: number) => {
+  const missing = Object.values(MISSING).filter((_, i) => (bits & (1 << i)) !== 0);
+  return ` Not written down: ${[...missing, "when it was put in"].join("; ")}. Please ask us.`;
+});
+
 export const PLAINWORDS = define(
   {
     name: "PLAINWORDS",
@@ -104,32 +146,21 @@ export const PLAINWORDS = define(
       if (due !== undefined && asof !== undefined && due < asof) return past;
       if (due !== undefined && asof !== undefined && due - asof > FAR_DAYS) return tooFar;
       // Put together by +, not from lists: in a long column that is most of the time and of the memory.
-      let said = ENDS[access];
-      let missing = "";
-      if (access === "not known") missing += "where it ends; ";
-      if (shape === "not known") missing += "its shape; ";
-      else said += ` ${SHAPES[shape]}`;
-      said += ` ${HOLDS[retention]}`;
-      if (retention === "not known") missing += "how it is held inside; ";
-      if (size === NOT_KNOWN) missing += "its size; ";
-      else said += ` Size ${size} Fr: about ${across(size)} mm across.`;
-      if (length !== undefined) said += ` Length ${length} cm.`;
-      else if (shape === "low-profile") missing += "its length; ";
+      let missing = 0;
+      if (access === "not known") missing |= bit.access;
+      if (shape === "not known") missing |= bit.shape;
+      if (retention === "not known") missing |= bit.retention;
+      let said = seen(access)(shape)(retention);
+      if (size === NOT_KNOWN) missing |= bit.size;
+      else said += sized(size);
+      if (length !== undefined) said += measured(length);
+      else if (shape === "low-profile") missing |= bit.length;
       if (retention === "balloon") {
-        if (volume === undefined) missing += "how much water the balloon holds; ";
-        else {
-          said +=
-            ` The balloon holds ${volume} mL of water; only people who have been shown touch its valve, and never for ` +
-            "feed or medicine.";
-        }
+        if (volume === undefined) missing |= bit.volume;
+        else said += filled(volume);
       }
-      if (due === undefined) {
-        missing += "when the next change is planned; ";
-        said += " Call us if it leaks, hurts, moves or comes out.";
-      } else {
-        said += ` The next change is planned for ${dateInWords(due)}; call us sooner if it leaks, hurts, moves or comes out.`;
-      }
-      return `${said} Not written down: ${missing}when it was put in. Please ask us.`;
+      if (due === undefined) missing |= bit.due;
+      return said + (due === undefined ? NOT_PLANNED : planned(due)) + notWritten(missing);
     },
   },
   documented && {

@@ -71,8 +71,10 @@ const passedOn = (name: string, code: string): SheetError =>
   code === "#N/A" ? new SheetError(`${name} is #N/A`, "#N/A") : new SheetError(`${name} is an error`);
 
 /** Functions, symbols and big integers, which only another program can hand over; reading them would throw. */
-const isForeign = (cell: unknown): boolean =>
-  !["number", "string", "boolean", "undefined"].includes(typeof cell) && cell !== null;
+function isForeign(cell: unknown): boolean {
+  const type = typeof cell;
+  return type !== "string" && type !== "number" && type !== "boolean" && type !== "undefined" && cell !== null;
+}
 const foreign = (name: string): SheetError => new SheetError(`${name} must be a number, a text, or yes or no`);
 
 const isBlank = (cell: unknown): boolean =>

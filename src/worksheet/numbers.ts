@@ -1,12 +1,37 @@
 import { cited } from "./cited";
 import { SheetError } from "./error";
 
+const BEYOND_ASCII = /[\u0080-\uFFFF]/;
+
 /** Full-width digits and signs, as Japanese keyboards type them, and non-breaking spaces, as web pages paste them. */
 export const plainCharacters = (text: string): string =>
-  text
-    .replace(/[\uFF01-\uFF5E]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
-    .replace(/[\u00A0\u2007\u202F\u3000]/g, " ")
-    .replaceAll("\u2212", "-");
+  BEYOND_ASCII.test(text)
+    ? text
+        .replace(/[\uFF01-\uFF5E]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
+        .replace(/[\u00A0\u2007\u202F\u3000]/g, " ")
+        .replaceAll("\u2212", "-")
+    : text;
+
+/** Whole numbers of so many digits, and powers of ten up to them, are exact, so that their quotient is rounded once. */
+const MOST_DIGITS = 15;
+const POWERS_OF_TEN = Array.from({ length: MOST_DIGITS + 1 }, (_, power) => 10 ** power);
+
+/**
+ * The number that short digits with at most one point inside write, as `Number` gives it, in a tenth of the time: the
+ * way nearly every number of a long column of texts goes. Undefined for any other text.
+ */
+export function plainDigits(text: string): number | undefined {
+  if (text.length === 0 || text.length > MOST_DIGITS) return undefined;
+  let value = 0;
+  let point = -1;
+  for (let i = 0; i < text.length; i++) {
+    const digit = text.charCodeAt(i) - 48;
+    if (digit >= 0 && digit <= 9) value = 10 * value + digit;
+    else if (text[i] === "." && point < 0 && i > 0 && i < text.length - 1) point = i;
+    else return undefined;
+  }
+  return point < 0 ? value : value / POWERS_OF_TEN[text.length - 1 - point]!;
+}
 
 const NUMBER = /^([+-]?)(\d+(?:[.,]\d+)?|[.,]\d+)$/;
 
@@ -17,6 +42,8 @@ const NUMBER = /^([+-]?)(\d+(?:[.,]\d+)?|[.,]\d+)$/;
  * @returns the number, or null when the text is something else
  */
 export function numberOfText(text: string, units: readonly string[] = []): number | null | SheetError {
+  const simple = plainDigits(text);
+  if (simple !== undefined) return simple;
   let rest = plainCharacters(text).trim();
   const lower = rest.toLowerCase();
   const unit = units.find((u) => lower.endsWith(u.toLowerCase()));

@@ -117,11 +117,17 @@ export function number<const O extends Optional<number> & NumberRule>(help: stri
 }
 
 /** Day numbers without a time of day. */
-const days = plainNumbers({ min: FIRST_DAY, max: LAST_DAY, whole: true });
+export const plainDays: NumberRule = { min: FIRST_DAY, max: LAST_DAY, whole: true };
 
 /** A date in one cell, or in each cell of a range. */
 export function date<const O extends Optional<number>>(help: string, options: O) {
-  return param<number, O>(options, { mode: "each", help, unit: "date", plain: days, read: readDate });
+  return param<number, O>(options, {
+    mode: "each",
+    help,
+    unit: "date",
+    plain: plainNumbers(plainDays),
+    read: readDate,
+  });
 }
 
 /** Any kind of cell that has a reader of its own. */

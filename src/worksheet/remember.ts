@@ -24,3 +24,20 @@ export function rememberLast<C extends readonly Column[], R>(work: (...columns: 
     return last.answer;
   };
 }
+
+/** Answers kept at most, then all are forgotten: nothing long stays behind. */
+const KEPT = 10_000;
+
+/** Keeps the answer for each of the last keys: a long column holds the same few sizes or dates again and again. */
+export function rememberEach<K extends number | string, R extends string | object>(work: (key: K) => R): (key: K) => R {
+  const known = new Map<K, R>();
+  return (key) => {
+    let answer = known.get(key);
+    if (answer === undefined) {
+      answer = work(key);
+      if (known.size >= KEPT) known.clear();
+      known.set(key, answer);
+    }
+    return answer;
+  };
+}

@@ -16,9 +16,9 @@ const ANSWERS: ReadonlyMap<string, YesNo> = new Map([
   ["not known", "not known"],
 ]);
 
-/** Undefined when the cell holds neither. */
+/** Undefined when the cell holds neither. Most cells hold the word as it stands above: it is looked up first. */
 export const answerOf = (cell: Exclude<Cell, null>): YesNo | undefined =>
-  typeof cell === "number" ? undefined : ANSWERS.get(String(cell).trim().toLowerCase());
+  typeof cell === "number" ? undefined : (ANSWERS.get(String(cell)) ?? ANSWERS.get(String(cell).trim().toLowerCase()));
 
 const neither = new SheetError("must be yes, no or not known");
 

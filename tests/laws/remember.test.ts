@@ -5,7 +5,7 @@ import { BALLOONHALF } from "../../src/balloon/balloonhalf";
 import { BALLOONTREND } from "../../src/balloon/balloontrend";
 import { countByDay, kaplanMeier, lifeQuantile } from "../../src/maths/survival";
 import { call } from "../../src/worksheet/call";
-import { rememberLast } from "../../src/worksheet/remember";
+import { rememberEach, rememberLast } from "../../src/worksheet/remember";
 import type { NumberColumn } from "../../src/worksheet/rows";
 
 /** A column that counts how often its cells are looked at. */
@@ -19,6 +19,21 @@ function watched(cells: readonly number[]): { readonly column: NumberColumn; rea
   });
   return { column: { rows: cells.length, columns: 1, values }, looks: () => looks };
 }
+
+describe("answers for each key", () => {
+  test("are worked out once, and again after more keys came than are kept", () => {
+    const worked: number[] = [];
+    const twice = rememberEach((key: number) => {
+      worked.push(key);
+      return `${2 * key}`;
+    });
+    expect([twice(1), twice(2), twice(1), twice(2)]).toEqual(["2", "4", "2", "4"]);
+    expect(worked).toEqual([1, 2]);
+    for (let key = 3; key <= 10_001; key++) twice(key);
+    expect(twice(1)).toBe("2");
+    expect(worked.filter((key) => key === 1)).toHaveLength(2);
+  });
+});
 
 describe("the last answer", () => {
   test("is found by identity for every further row, also when the same cells came in as new arrays", () => {
