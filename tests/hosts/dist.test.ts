@@ -44,6 +44,14 @@ describe("the pages", () => {
     expect(text("taskpane.js")).not.toMatch(/univerjs/i);
   });
 
+  test("the browser workbook's first screen weighs at most 150 KB on the wire, and comes without the grid", () => {
+    const asked = [...text("index.html").matchAll(/ (?:src|href)="?([^"#> ]+\.(?:js|css))/g)].map(([, file]) => file!);
+    expect(asked).toEqual(expect.arrayContaining(["browser.js", "browser.css"]));
+    const sum = asked.reduce((total, file) => total + kilobytes(file), kilobytes("index.html"));
+    expect(sum).toBeLessThanOrEqual(150);
+    for (const file of asked) expect(text(file), file).not.toMatch(/univerjs/i);
+  });
+
   test("load scripts and styles of their own only, under a strict policy", () => {
     for (const page of ["index.html", "taskpane.html", "reference.html"]) {
       const html = text(page);
