@@ -11,9 +11,8 @@ import { LARGEST_FRENCH, readPrintedNumbers, type PrintedNumber, type PrintUnit 
 
 const PLURALS: Readonly<Record<PrintUnit, string>> = { Fr: "sizes", mm: "diameters", cm: "lengths", mL: "volumes" };
 
-export type Print = Readonly<Record<PrintUnit, number | "" | SheetError>>;
-
-function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number | "" | SheetError {
+/** The one number with this unit; "" where none is printed. */
+export function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number | "" | SheetError {
   let only: number | undefined;
   let several = false;
   for (const printed of list) {
@@ -36,13 +35,5 @@ function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number | "" |
   return several ? new SheetError(`two ${PLURALS[unit]}: enter them yourself`) : (only ?? "");
 }
 
-export function readPrint(raw: string): Print | SheetError {
-  if (raw.includes("?")) return new SheetError(`${cited(raw)} is in doubt: read the tube again`);
-  const numbers = readPrintedNumbers(raw);
-  return {
-    Fr: valueOf("Fr", numbers),
-    mm: valueOf("mm", numbers),
-    cm: valueOf("cm", numbers),
-    mL: valueOf("mL", numbers),
-  };
-}
+export const readPrint = (raw: string): readonly PrintedNumber[] | SheetError =>
+  raw.includes("?") ? new SheetError(`${cited(raw)} is in doubt: read the tube again`) : readPrintedNumbers(raw);

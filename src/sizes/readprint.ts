@@ -3,7 +3,7 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { SheetError } from "../worksheet/error";
 import { openChoice, text } from "../worksheet/parameters";
-import { readPrint } from "./print";
+import { readPrint, valueOf } from "./print";
 import { printUnits } from "./printed-numbers";
 
 export const READPRINT = define(
@@ -27,7 +27,8 @@ export const READPRINT = define(
     compute: ({ text, part }) => {
       const print = readPrint(text);
       if (print instanceof SheetError) return print;
-      return part === undefined ? [print.Fr, print.cm, print.mL] : print[part];
+      if (part !== undefined) return valueOf(part, print);
+      return [valueOf("Fr", print), valueOf("cm", print), valueOf("mL", print)];
     },
   },
   documented && {
