@@ -7,7 +7,7 @@ import { rm } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { oneSheet } from "../workbooks/package/build";
+import { book, MAIN, oneSheet, STYLES } from "../workbooks/package/build";
 import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
 import { launchBrowser } from "./launch";
@@ -255,3 +255,31 @@ it.each(["plain-list-title-rows", "libreoffice-list", "table-with-totals"])(
     await page.screenshot({ path: `${SHOTS}as-in-the-file-${name}.png` });
   },
 );
+
+it("the arrow of a table's filtered column is another than those beside it", async () => {
+  const names = ["Id", "Size", "Fill"];
+  const cells = (row: number, ...each: string[]) => each.map((one, at) => text(`${"ABC"[at]}${row}`, one));
+  const rows = row(1, ...cells(1, ...names)) + row(2, ...cells(2, "1", "a", "a"));
+  const hidden = row(3, ...cells(3, "2", "b", "b")).replace("<row", '<row hidden="1"');
+  const columns = names.map((name, at) => `<tableColumn id="${at + 1}" name="${name}"/>`).join("");
+  const filter = '<filterColumn colId="1"><filters><filter val="a"/></filters></filterColumn>';
+  const table = `<table xmlns="${MAIN}" id="1" name="T" displayName="T" ref="A1:C3"><autoFilter ref="A1:C3">${filter}</autoFilter><tableColumns count="3">${columns}</tableColumns></table>`;
+  await open(
+    book({
+      styles: STYLES,
+      sheets: [{ name: "S", inside: `<sheetData>${rows}${hidden}</sheetData>`, tables: [table] }],
+    }),
+  );
+  const box = (await page.locator("canvas[id*='univer-sheet-main-canvas']").first().boundingBox())!;
+  // beside 46 pixels of row numbers, below 20 of column letters: cells of 88 by 24
+  const arrow = async (column: number) => {
+    const clip = { x: box.x + 46 + 88 * (column + 1) - 18, y: box.y + 20 + 3, width: 16, height: 18 };
+    return (await page.screenshot({ clip })).toString("base64");
+  };
+  await expect.poll(async () => (await arrow(1)) === (await arrow(2))).toBe(false);
+  await page.screenshot({ path: `${SHOTS}filtered-table.png` });
+  await page.evaluate(() =>
+    window.run("sheet.command.set-table-filter", { tableId: "table1", column: 1, tableFilter: undefined }),
+  );
+  await expect.poll(async () => (await arrow(1)) === (await arrow(2))).toBe(true);
+});

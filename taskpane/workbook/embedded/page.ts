@@ -33,6 +33,7 @@ import { gridDescriptions, gridFunctions } from "../../../functions/grid";
 import { functions } from "../../../src/index";
 import { british, ownTexts } from "./british";
 import type { Engine } from "./engine";
+import { markFilteredColumns } from "./tableArrows";
 import { hastenMarks } from "./numberMarks";
 
 /** What saving cannot put into a file is not offered (guard.ts says why to whoever finds another way). */
@@ -68,6 +69,7 @@ const menu = hidden(
 type Registration = PluginCtor<Plugin> | readonly [PluginCtor<Plugin>, unknown];
 
 export function startPage(container: HTMLElement): Engine {
+  markFilteredColumns();
   hastenMarks();
   const texts = merge(
     {},
