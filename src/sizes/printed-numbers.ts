@@ -4,7 +4,7 @@
  * Nothing is guessed: a number with something unexplained against it (`l4 Fr`, `1O Fr`, `14½`) is `broken`, because one
  * of its digits may be missing from it; two numbers of which only the second has a unit (`5 (max 7) mL`) share it.
  */
-import { plainCharacters } from "../worksheet/numbers";
+import { isAscii, plainCharacters } from "../worksheet/numbers";
 
 /** Largest size read. From memory: no device for this use comes near it; larger numbers are another unit. */
 export const LARGEST_FRENCH = 60;
@@ -232,10 +232,13 @@ function shareUnits(list: readonly PrintedNumber[]): void {
 }
 
 /** Small letters, accents dropped. */
-function plainLetters(raw: string): string {
-  const lower = plainCharacters(raw).toLowerCase();
-  return /[\u0080-\uFFFF]/.test(lower) ? lower.normalize("NFD").replace(/[\u0300-\u036f]/g, "") : lower;
-}
+const plainLetters = (raw: string): string =>
+  isAscii(raw)
+    ? raw.toLowerCase()
+    : plainCharacters(raw)
+        .toLowerCase()
+        .normalize("NFD")
+        .replace(/[\u0300-\u036f]/g, "");
 
 /** The numbers of a text in their order. */
 export function readPrintedNumbers(raw: string): readonly PrintedNumber[] {

@@ -123,11 +123,9 @@ function readBracketed(code: string, year: number): Elements | SheetError {
     const format = formats.get(id);
     if (format === undefined) return unknown(id);
     at = endOfValue(code, close + 1);
-    const value = code
-      .slice(close + 1, at)
-      .replaceAll("\\(", "(")
-      .trim();
-    const problem = add(elements, id, format, value, year);
+    const written = code.slice(close + 1, at);
+    const value = written.includes("\\") ? written.replaceAll("\\(", "(") : written;
+    const problem = add(elements, id, format, value.trim(), year);
     if (problem) return problem;
   }
   return elements;

@@ -3,14 +3,17 @@ import { SheetError } from "./error";
 
 const BEYOND_ASCII = /[\u0080-\uFFFF]/;
 
+/** Such a text, as nearly every one is, has neither wide signs nor accents. */
+export const isAscii = (text: string): boolean => !BEYOND_ASCII.test(text);
+
 /** Full-width digits and signs, as Japanese keyboards type them, and non-breaking spaces, as web pages paste them. */
 export const plainCharacters = (text: string): string =>
-  BEYOND_ASCII.test(text)
+  isAscii(text)
     ? text
+    : text
         .replace(/[\uFF01-\uFF5E]/g, (wide) => String.fromCharCode(wide.charCodeAt(0) - 0xfee0))
         .replace(/[\u00A0\u2007\u202F\u3000]/g, " ")
-        .replaceAll("\u2212", "-")
-    : text;
+        .replaceAll("\u2212", "-");
 
 /** Whole numbers of so many digits, and powers of ten up to them, are exact, so that their quotient is rounded once. */
 const MOST_DIGITS = 15;
