@@ -114,7 +114,7 @@ export async function type(page: Page, address: string, text: string): Promise<v
 /** Types a word into a cell that has a list: it comes up at the first letter, and must leave the letters to the cell. */
 export async function typeWord(page: Page, address: string, word: string): Promise<void> {
   await begin(page, address, word.slice(0, 1));
-  await page.locator("section.rect-popup").waitFor();
+  await page.getByText("Select an item", { exact: true }).waitFor();
   await page.keyboard.type(word.slice(1));
   await page.keyboard.press("Enter");
   await expect.poll(() => nameBox(page).inputValue()).not.toBe(address);

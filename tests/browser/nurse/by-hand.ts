@@ -10,10 +10,12 @@ export const KINDS: readonly {
   readonly label: RegExp;
   readonly due: number | null;
   readonly latest: number;
+  /** No balloon holds it, so that water in a balloon contradicts the kind. */
+  readonly isWithoutBalloon?: true;
 }[] = [
   { matches: /^(bgt|balloon( button)?|バルーン|بالون)$/i, label: /^balloon, gastrostomy/, due: 3, latest: 6 },
   { matches: /^gj$/i, label: /^gastrojejunal/, due: 3, latest: 6 },
-  { matches: /^bumper$/i, label: /^bumper, adult/, due: null, latest: 24 },
+  { matches: /^bumper$/i, label: /^bumper, adult/, due: null, latest: 24, isWithoutBalloon: true },
 ];
 
 /** Excel's TRIM: outer spaces off, inner ones single. */
@@ -59,7 +61,7 @@ export function expectedOf(row: RowFacts, today: Temporal.PlainDate): Expected {
   const plus = (months: number | null): number | string => {
     if (!row.hasLastChange) return "no date";
     if (row.error !== null) return row.error;
-    if (kind === undefined) return "kind not known";
+    if (kind === undefined || (kind.isWithoutBalloon && hasWater(row))) return "kind not known";
     if (months === null) return "no set change";
     return row.lastChange === null
       ? "#VALUE!"
@@ -72,9 +74,11 @@ export function expectedOf(row: RowFacts, today: Temporal.PlainDate): Expected {
     latest,
     change: changeOf(row, due, latest, serialOf(today)),
     size: sizeOf(row),
-    balloon: balloonOf(row),
+    balloon: kind?.isWithoutBalloon ? "no balloon" : balloonOf(row),
   };
 }
+
+const hasWater = ({ waterIn, waterOut }: RowFacts): boolean => (waterIn ?? 0) > 0 || (waterOut ?? 0) > 0;
 
 /** Far more than any interval: 60 months from today. */
 const FAR = 60;
