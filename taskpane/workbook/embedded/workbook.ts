@@ -21,6 +21,7 @@ import { calculated, type Watch } from "./calculation";
 import { OneStep } from "./changes";
 import { LiveBook } from "./liveBook";
 import { structuredToA1 } from "./formulas/structured";
+import { leavingKeyboard } from "./keyboard";
 import { engineNames, TODAY_IN_GRID } from "./names";
 import { isTodayName } from "./open/names";
 import { reveal } from "./reveal";
@@ -143,7 +144,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     step.commit();
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: remembered.map(doneOf) };
     this.memory.set(receipt, await Promise.all(remembered.map((one) => atTheEnd(one, this))));
-    await goToShown(targets, this);
+    await leavingKeyboard(() => goToShown(targets, this));
     return receipt;
   }
 
