@@ -3,7 +3,7 @@
  * date gets a mark in its corner, and to know whether it could, every text in sight is read anew as a date, a time and a
  * number, after each edit and each step of scrolling: half of what asking for the cells costs (measured). What a text
  * could be taken for does not change, so it is read once.
- * tests/browser/number-marks.test.ts says whether a new version still needs this.
+ * tests/hosts/grid/number-marks.test.ts says whether a new version still needs this.
  */
 import { getNumfmtParseValueFilter, isRealNum } from "@univerjs/core";
 import { INTERCEPTOR_POINT, SheetInterceptorService } from "@univerjs/sheets";

@@ -79,6 +79,11 @@ export function readSheet(
           formula: all(c, "f")[0]?.textContent ?? null,
         };
         if (leave.has(ref)) c.remove();
+        // A result goes with what the screen shows (theResultsStay); its formula is compared with the rest.
+        if (all(c, "f").length > 0) {
+          for (const v of all(c, "v")) v.remove();
+          c.removeAttribute("t");
+        }
       }
       const columns: string[] = [];
       for (const col of all(page, "col")) {
