@@ -143,25 +143,6 @@ describe.sequential("with the keyboard alone", () => {
     await isKept(page);
   });
 
-  test("one kind alone is shown, and all again", async () => {
-    await section(paneWords.showOnly);
-    const list = inPane(page).getByRole("combobox").first();
-    await typeInto(page, list, 'table "Tubes');
-    const bumper = inPane(page).getByRole("checkbox", { name: /^bumper \d+ rows$/ });
-    await pressWith(page, bumper, "Space");
-    await isKept(page);
-    await pressWith(page, button(inPane(page), /^Show \d+ rows$/));
-    await inPane(page)
-      .getByText(/^\d+ of 50 rows are shown now/)
-      .waitFor();
-    await isKept(page);
-    await pressWith(page, button(inPane(page), showWords.showAll));
-    await inPane(page)
-      .getByText(/^All 50 rows are shown again/)
-      .waitFor();
-    await isKept(page);
-  });
-
   test("sizes are converted, of a list that the arrow keys find", async () => {
     await section(paneWords.convert);
     const list = inPane(page).getByRole("combobox", { name: ownList.choose });
@@ -188,6 +169,25 @@ describe.sequential("with the keyboard alone", () => {
     await heading(paneWords.takenBack).waitFor();
     await isKept(page);
     await pressWith(page, button(inPane(page), convertWords.result.again));
+    await isKept(page);
+  });
+
+  test("one kind alone is shown, and all again", async () => {
+    await section(paneWords.showOnly);
+    const list = inPane(page).getByRole("combobox").first();
+    await typeInto(page, list, 'table "Tubes');
+    const bumper = inPane(page).getByRole("checkbox", { name: /^bumper \d+ rows$/ });
+    await pressWith(page, bumper, "Space");
+    await isKept(page);
+    await pressWith(page, button(inPane(page), /^Show \d+ rows$/));
+    await inPane(page)
+      .getByText(/^\d+ of 50 rows are shown now/)
+      .waitFor();
+    await isKept(page);
+    await pressWith(page, button(inPane(page), showWords.showAll));
+    await inPane(page)
+      .getByText(/^All 50 rows are shown again/)
+      .waitFor();
     await isKept(page);
   });
 
