@@ -6,7 +6,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { chance } from "../../src/caseload/invented/random";
-import { sheetNames } from "../../src/caseload/names";
+import { sheetNames, tableNames } from "../../src/caseload/names";
+import { columnLetters } from "../../src/columns/formula";
 import { convert as convertWords } from "../../taskpane/texts/convert";
 import { now as nowWords } from "../../taskpane/texts/now";
 import { ownList } from "../../taskpane/texts/own-list";
@@ -15,6 +16,7 @@ import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
 import { shortOrLong } from "../budget";
 import { go, goSection, goSheet, inPane, isOpen, openPage, type Desk } from "./caseload/desk";
+import { builtAs } from "./caseload/saved";
 import { launchBrowser } from "./launch";
 import { serveDist, type Served } from "./serve";
 
@@ -100,9 +102,10 @@ test("a first cell that is none, typed letter by letter, does not stop the page"
   const start = place.getByLabel(convertWords.put.start);
   await start.fill("");
   await answers("emptying the first cell");
-  await start.pressSequentially("CA8");
+  const beside = columnLetters(builtAs().tables.find(({ name }) => name === tableNames.tubes)!.headers.length + 1);
+  await start.pressSequentially(`${beside}8`);
   await answers("typing a first cell");
-  await place.getByText(/its answers fill CA8:CA\d+/).waitFor();
+  await place.getByText(new RegExp(`its answers fill ${beside}8:${beside}\\d+`)).waitFor();
 });
 
 test(`${ROUNDS} rounds through all places on every sheet`, async () => {
