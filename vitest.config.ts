@@ -13,7 +13,7 @@ const ONE_TEST = 600_000;
 
 /*
  * Two kinds of test. "core" needs Node only; "browser" drives the built page (npm run build first) in one real browser
- * for the whole run. As many files at a time as there are processors.
+ * for the whole run. Vitest keeps one processor free: on two, one file after the other.
  */
 export default defineConfig(({ mode }) => {
   const common = {
