@@ -8,6 +8,7 @@
 import type { FormulaTemplate } from "../columns/formula";
 import type { Cell } from "../worksheet/cell";
 import type { CellError } from "../worksheet/error";
+import type { UrgencyClass } from "./urgency";
 
 /** How a cell looks, by what it is; the writer knows fonts and fills. Colour never stands alone: words say it too. */
 export type Look =
@@ -60,8 +61,8 @@ export type Validation = (
   readonly hint?: string;
 };
 
-/** A word in colour, or a cell greyed because it does not apply. */
-export type RuleLook = "urgent" | "soon" | "quiet" | "missing" | "grey";
+/** A word in the colour of what it asks for (urgency.ts), or a cell greyed because it does not apply. */
+export type RuleLook = UrgencyClass | "grey";
 
 export interface ColumnRule {
   readonly look: RuleLook;

@@ -77,7 +77,7 @@ export const state: CaseloadColumn = {
   format: PLAIN,
   width: 17,
   rules: [
-    { look: "urgent", words: [...waterMissing, ...leftBadly, MILKY, "more than put in"] },
+    { look: "act", words: [...waterMissing, ...leftBadly, MILKY, "more than put in"] },
     { look: "soon", words: [PUT_IN_NOT_KNOWN, NOT_AGREED_FILL, CLOUDY] },
     { look: "missing", words: ["not measured", WHICH_DEVICE, CHECK_DATE, CHECK_SETTINGS] },
     { look: "quiet", words: ["as filled"] },

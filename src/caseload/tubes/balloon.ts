@@ -135,7 +135,7 @@ export const balloon: CaseloadColumn = {
   format: PLAIN,
   width: 20,
   rules: [
-    { look: "urgent", words: ["empty", ...leftBadly, "half or less", MILKY, LOW_TWICE, "low", "more than put in"] },
+    { look: "act", words: ["empty", ...leftBadly, "half or less", MILKY, LOW_TWICE, "low", "more than put in"] },
     { look: "soon", words: [...remarks, TOO_EARLY, CHECK_LATE] },
     { look: "missing", words: [WHICH_DEVICE, CHECK_DATE, NO_DATE, "not measured", NO_CHECK_YET, CHECK_SETTINGS] },
     { look: "quiet", words: [KEPT_AT_HOME, "as filled"] },

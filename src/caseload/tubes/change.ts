@@ -106,7 +106,7 @@ export const atTheLatest: CaseloadColumn = {
 };
 
 const changeRules = [
-  { look: "urgent", words: ["past limit", "overdue"] },
+  { look: "act", words: ["past limit", "overdue"] },
   { look: "missing", words: [CHECK_DATE, NO_DATE, "kind not known", CHECK_SETTINGS] },
   { look: "soon", words: ["due soon"] },
   { look: "quiet", words: ["later", "no set change"] },

@@ -60,7 +60,7 @@ const isLength = (value: SheetValue, { number }: Sight): value is number =>
 const isPlay = (value: SheetValue): value is number => isNumber(value) && value >= 0;
 
 const fitRules = [
-  { look: "urgent", words: ["too short", "tight", "further out"] },
+  { look: "act", words: ["too short", "tight", "further out"] },
   { look: "soon", words: ["too long", "loose", "further in", READ_AGAIN, MEASURE_AGAIN] },
   { look: "missing", words: [NOT_MEASURED, CHECK_SETTINGS] },
   { look: "quiet", words: ["in range", "same mark"] },

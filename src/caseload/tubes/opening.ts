@@ -69,7 +69,7 @@ export const tract: CaseloadColumn = {
   format: PLAIN,
   width: 18,
   rules: [
-    { look: "urgent", words: ["immature"] },
+    { look: "act", words: ["immature"] },
     { look: "soon", words: ["uncertain"] },
     { look: "missing", words: [CHECK_DATE, NO_DATE, CHECK_SETTINGS] },
     { look: "quiet", words: ["mature by weeks"] },

@@ -3,6 +3,7 @@
  * works it out). Words say what colours say, and bold and italic remain where colours are not printed.
  */
 import type { Look, RuleLook } from "../../../src/caseload/book";
+import { states } from "../../styles/states";
 
 export interface Paint {
   /** RRGGBB. */
@@ -12,6 +13,8 @@ export interface Paint {
   readonly size?: number;
   readonly isBold?: boolean;
   readonly isItalic?: boolean;
+  /** RRGGBB of a dashed frame. */
+  readonly dashes?: string;
 }
 
 const INK = "242424";
@@ -20,8 +23,8 @@ const ACCENT_SOFT = "E4F1F4";
 const CAUTION = "6D4300";
 const CAUTION_SOFT = "FFF5E0";
 const CAUTION_LINE = "C98A1B";
-const PROBLEM = "8F1D1D";
-const PROBLEM_SOFT = "FDEFEE";
+const WARNING = "8C1C4B";
+const WARNING_SOFT = "FBEAF0";
 const QUIET = "575553";
 const RAISED = "F1F0EE";
 export const LINE = "DCDAD7";
@@ -39,7 +42,7 @@ export const looks: Readonly<Record<Look, Paint>> = {
   typed: { ink: INK },
   computed: { ink: INK, ground: "F6F7F8" },
   text: { ink: INK },
-  caution: { ink: PROBLEM, ground: PROBLEM_SOFT },
+  caution: { ink: WARNING, ground: WARNING_SOFT },
   setting: { ink: INK, ground: "FFFBEB", line: CAUTION_LINE },
 };
 
@@ -47,9 +50,7 @@ export const looks: Readonly<Record<Look, Paint>> = {
 export const groupPaint: Paint = { ink: ACCENT, ground: RAISED, isBold: true };
 
 export const ruleLooks: Readonly<Record<RuleLook, Paint>> = {
-  urgent: { ink: PROBLEM, ground: PROBLEM_SOFT, isBold: true },
-  soon: { ink: CAUTION, ground: CAUTION_SOFT, isBold: true },
-  quiet: { ink: QUIET },
-  missing: { ink: CAUTION, ground: RAISED, isItalic: true },
+  ...states,
+  quiet: { ink: INK },
   grey: { ink: QUIET, ground: "E3E1DE" },
 };

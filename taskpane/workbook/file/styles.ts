@@ -42,19 +42,20 @@ const fill = (ground: string): string =>
     ]),
   );
 
-const border = (line: string): string =>
-  element("border", {}, [
-    ...["left", "right", "top", "bottom"].map((side) => element(side, { style: "thin" }, element("color", rgb(line)))),
-    "<diagonal/>",
-  ]);
+const SIDES = ["left", "right", "top", "bottom"];
+const sides = (line: string, style: string): readonly string[] =>
+  SIDES.map((side) => element(side, { style }, element("color", rgb(line))));
+
+const border = (line: string): string => element("border", {}, [...sides(line, "thin"), "<diagonal/>"]);
 
 /** Rules and table styles paint a ground by its background colour (ECMA-376 part 1, 18.8.14). */
-const differential = ({ ink, ground, isBold, isItalic }: Paint): string =>
+const differential = ({ ink, ground, isBold, isItalic, dashes }: Paint): string =>
   element("dxf", {}, [
     element("font", {}, [isBold ? "<b/>" : "", isItalic ? "<i/>" : "", element("color", rgb(ink))]),
     ground === undefined
       ? ""
       : element("fill", {}, element("patternFill", { patternType: "solid" }, element("bgColor", rgb(ground)))),
+    dashes === undefined ? "" : element("border", {}, sides(dashes, "dashed")),
   ]);
 
 /** Thin lines between the rows of a table. */

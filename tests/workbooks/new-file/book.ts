@@ -69,7 +69,7 @@ const columns: readonly TableColumn[] = [
     formula: formula`IF(ISNUMBER(${deviceIn}),As_of-${deviceIn},"no date")`,
     rules: [
       { look: "missing", words: ["no date"] },
-      { look: "urgent", words: ["past limit", "overdue …"] },
+      { look: "act", words: ["past limit", "overdue …"] },
       { look: "soon", formula: formula`AND(ISNUMBER(${deviceIn}),As_of-${deviceIn}>Most_days)` },
     ],
   },

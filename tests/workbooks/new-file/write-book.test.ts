@@ -271,7 +271,7 @@ describe("words in colour", () => {
     expect(checked!.rules[0]).toMatchObject({ formulae: ['EXACT(A5,"D-002")'] });
   });
 
-  it("says more than colour: urgent is bold, missing is slanted", () => {
+  it("says more than colour: what asks to act is bold, missing is slanted", () => {
     const [missing, urgent] = formats()[0]!.rules as { style: { font: { bold?: boolean; italic?: boolean } } }[];
     expect(urgent!.style.font.bold).toBe(true);
     expect(missing!.style.font.italic).toBe(true);

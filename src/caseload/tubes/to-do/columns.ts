@@ -104,10 +104,11 @@ export const toDo: CaseloadColumn = {
   width: 31,
   /* A rule for words that begin alike stands behind those for the words themselves. */
   rules: [
-    { look: "urgent", words: wordsThatAsk("act") },
+    { look: "act", words: wordsThatAsk("act") },
     { look: "soon", words: wordsThatAsk("soon") },
     { look: "missing", words: wordsThatAsk("missing") },
-    { look: "quiet", words: wordsThatAsk("arranged", "quiet") },
+    { look: "arranged", words: wordsThatAsk("arranged") },
+    { look: "quiet", words: wordsThatAsk("quiet") },
   ],
   formula: (cell) => {
     const says = urgencies.map(({ word }) => {
