@@ -36,7 +36,7 @@ export const monthsLaterIn = (day: string, months: string): string =>
   `MIN(DATE(YEAR(${day}),MONTH(${day})+${months},DAY(${day})),DATE(YEAR(${day}),MONTH(${day})+${months}+1,0))`;
 
 export const countedDayFormula = ({ setting, months }: CountedDay): string =>
-  monthsLaterIn("As_of", months === 1 ? setting : `(${months}*${setting})`);
+  monthsLaterIn("As_of", `IF(ISNUMBER(${setting}),${months === 1 ? "" : `${months}*`}${setting},0)`);
 
 export function countedDay(name: CountedDayName, { asOf, number }: Pick<Sight, "asOf" | "number">): number {
   const { setting, months } = countedDays[name];

@@ -49,6 +49,9 @@ export const numberOrWord = (name: string, cell: FormulaTemplate): Readonly<Reco
   [name]: formula`IF(ISNUMBER(${name}cell),N(${name}cell),IFERROR(T(${name}cell),"?"))`,
 });
 
+/** TRUE for a number that is no more than what a balloon can hold; never while that setting is no number. */
+export const isUsualIn = (volume: Text) => formula`IFERROR(${volume}<=N(Volume_Most),FALSE)`;
+
 /** TRUE for a number above 0. */
 export const isAboveIn = (name: string) => formula`IF(ISNUMBER(${name}),${name}>0,FALSE)`;
 export const isAbove = (value: SheetValue): value is number => isNumber(value) && value > 0;

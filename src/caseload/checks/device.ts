@@ -1,7 +1,7 @@
 /** Which device a check was made on, and how much water was expected to come out. */
 import { formula } from "../../columns/formula";
 import { DATE, letting, TENTHS, type CaseloadColumn, type RowCells } from "../column";
-import { isBlank, isBlankIn, isNumber } from "../reading";
+import { isBlank, isBlankIn, isNumber, isUsualIn } from "../reading";
 import type { Sight } from "../sight";
 import { currentIn, isCurrent, pastIn, pastOf, tubeOf } from "./order";
 
@@ -58,7 +58,7 @@ export const daysSinceFill: CaseloadColumn = {
 };
 
 const volumeIn = (value: string) =>
-  formula`IF(ISNUMBER(${value}),IF(N(${value})>0,IF(N(${value})<=Volume_Most,N(${value}),""),""),"")`;
+  formula`IF(ISNUMBER(${value}),IF(N(${value})>0,IF(${isUsualIn(formula`N(${value})`)},N(${value}),""),""),"")`;
 const volumeOf = (value: unknown, { number }: Sight): number | "" =>
   typeof value === "number" && value > 0 && value <= number("Volume_Most") ? value : "";
 

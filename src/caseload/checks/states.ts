@@ -6,7 +6,7 @@ import type { SheetValue } from "../../columns/sheet-block";
 import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
 import { CHECK_SETTINGS } from "../ready";
 import { CLOUDY, leftBadly, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, waterMissing, WHICH_DEVICE } from "./words";
-import { is, isAbove, isNumber, isOneOf, numbered, word, wordIn } from "../reading";
+import { is, isAbove, isNumber, isOneOf, isUsualIn, numbered, word, wordIn } from "../reading";
 import type { Sight } from "../sight";
 
 /** In these words, and in the list's own that holds them all, feed may have come out of the balloon. */
@@ -28,7 +28,7 @@ function lookOf(row: RowCells): string {
   return plainLooks.includes(look) ? look : CLOUDY;
 }
 
-const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${name}<=Volume_Most,FALSE),FALSE)`;
+const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${isUsualIn(name)},FALSE),FALSE)`;
 const isVolume = (value: SheetValue, { number }: Sight): value is number =>
   isNumber(value) && value >= 0 && value <= number("Volume_Most");
 

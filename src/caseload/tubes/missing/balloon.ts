@@ -1,7 +1,7 @@
 /** The balloon: its fill beside the label, and checks that do not go with the device. */
 import { formula } from "../../../columns/formula";
 import type { SheetValue } from "../../../columns/sheet-block";
-import { is, isAbove, isAboveIn, isBlank, isBlankIn, isNumber, isOneOf } from "../../reading";
+import { is, isAbove, isAboveIn, isBlank, isBlankIn, isNumber, isOneOf, isUsualIn } from "../../reading";
 import type { Sight } from "../../sight";
 import { holds } from "../../words";
 import { CHECK_LATE, newestCheck } from "../balloon";
@@ -10,7 +10,7 @@ import { both, isFilledIn, isWrong, known, wrong, type Gap } from "./gap";
 /** Held by something else. */
 const others = known(holds, "not known").filter((one) => one !== "balloon");
 
-const volumeIn = (name: string) => both(isAboveIn(name), formula`${name}<=Volume_Most`);
+const volumeIn = (name: string) => both(isAboveIn(name), isUsualIn(name));
 const isVolume = (value: SheetValue, { number }: Sight): boolean => isAbove(value) && value <= number("Volume_Most");
 
 export const balloonGaps: readonly Gap[] = [
@@ -65,7 +65,10 @@ export const balloonGaps: readonly Gap[] = [
   },
   {
     says: "more put in than the label allows",
-    when: both(formula`AND(ISNUMBER(place),${isAboveIn("most")})`, formula`N(INDEX(Check_PutIn,place))>most`),
+    when: both(
+      formula`AND(ISNUMBER(place),${isAboveIn("most")})`,
+      formula`IFERROR(N(INDEX(Check_PutIn,place))>most,FALSE)`,
+    ),
     applies: ({ at, row, sight }) => {
       const put = newestCheck(row, sight)?.["Put in mL"] ?? "";
       const most = at("Most mL");

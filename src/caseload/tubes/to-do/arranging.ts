@@ -54,7 +54,7 @@ export const suppliesKey = keyColumn("Supplies", [
   {
     word: "spare expires",
     when: (cell) =>
-      formula`IF(ISNUMBER(${cell("Spare expires")}),${cell("Spare expires")}<MAX(As_of+Spare_Days,N(${cell("Change due")})),FALSE)`,
+      formula`IF(ISNUMBER(${cell("Spare expires")}),${cell("Spare expires")}<MAX(As_of+IFERROR(N(Spare_Days),0),N(${cell("Change due")})),FALSE)`,
     holds: (at, { asOf, number }) => {
       const [expires, due] = [at("Spare expires"), at("Change due")];
       return isNumber(expires) && expires < Math.max(asOf + number("Spare_Days"), isNumber(due) ? due : 0);
