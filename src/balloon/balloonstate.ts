@@ -1,7 +1,7 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 import { expectedVolume, largestVolume, volumeOut } from "./volumes";
@@ -19,7 +19,7 @@ const OVER_READ = 0.5;
 /** Share of the fill that counts as half. Clinic setting, no published source. */
 const HALF = 0.5;
 
-const overfilled = new SheetError("expected is above most: look at the label, then check both volumes");
+const overfilled = fault`${argument("expected")} is above ${argument("most")}: look at the label, then check both volumes`;
 
 export const BALLOONSTATE = define(
   {

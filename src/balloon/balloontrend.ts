@@ -1,7 +1,7 @@
 import { sources } from "../sources";
 import { define, type Param, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { notAvailable, SheetError } from "../worksheet/error";
+import { argument, fault, notAvailable, SheetError } from "../worksheet/error";
 import { reading } from "../worksheet/parameters";
 import { sameText, textColumn, type TextColumn } from "../worksheet/rows";
 import { checkColumns, checkRows, FOR_LIMITS, lossTrend, type Checks } from "./checks";
@@ -17,7 +17,7 @@ function rowsByPerson(ids: TextColumn, rows: Uint32Array): Map<string, number[]>
   const people = new Map<string, number[]>();
   for (const row of rows) {
     const id = ids.values[row]!;
-    if (id === "") return new SheetError(`ids is missing in row ${row + 1}`);
+    if (id === "") return fault`${argument("ids")} is missing in row ${row + 1}`;
     const own = people.get(id);
     if (own) own.push(row);
     else people.set(id, [row]);
@@ -65,8 +65,9 @@ export const BALLOONTREND = define(
       const checks: Checks = { date, out, in: putIn };
       const rows = checkRows(checks);
       if (rows instanceof SheetError) return rows;
-      if (ids === undefined) return id === undefined ? rowOf(checks, rows) : new SheetError("ids is missing");
-      if (ids.values.length !== date.values.length) return new SheetError("ids and date must have as many cells");
+      if (ids === undefined) return id === undefined ? rowOf(checks, rows) : fault`${argument("ids")} is missing`;
+      if (ids.values.length !== date.values.length)
+        return fault`${argument("ids")} and ${argument("date")} must have as many cells`;
       if (id === undefined) return [""];
       const people = rowsByPerson(ids, rows);
       if (people instanceof SheetError) return people;

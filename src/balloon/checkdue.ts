@@ -2,20 +2,20 @@ import { sources } from "../sources";
 import { dateResult, day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { date, number } from "../worksheet/parameters";
 
 /** Longer than a life: then a year was typed instead of a date, and the first-check rule would be lost. */
 const TOO_LONG = 36_525;
-const tooOld = new SheetError("stomamade is more than 100 years before devicein: write the whole date, not the year");
+const tooOld = fault`${argument("stomamade")} is more than 100 years before ${argument("devicein")}: write the whole date, not the year`;
 /** Longer than any balloon lasts: then a year was mistyped, and the next check would be put off by years. */
 const TOO_LATE = 3653;
-const tooLate = new SheetError("lastcheck is more than 10 years after devicein: check both dates");
+const tooLate = fault`${argument("lastcheck")} is more than 10 years after ${argument("devicein")}: check both dates`;
 /** Days. Services check every 1 to 2 weeks, first after 2 to 4; the limits are clinic settings, no published source. */
 const LATEST_FIRST = 180;
 const between = { unit: "days", max: 90, whole: true, fallback: 7, slipAbove: "hours, or a date?" } as const;
-const deviceFirst = new SheetError("devicein is before stomamade: check both dates");
-const checkFirst = new SheetError("lastcheck is before stomamade: check both dates");
+const deviceFirst = fault`${argument("devicein")} is before ${argument("stomamade")}: check both dates`;
+const checkFirst = fault`${argument("lastcheck")} is before ${argument("stomamade")}: check both dates`;
 
 export const CHECKDUE = define(
   {

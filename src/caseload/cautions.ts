@@ -1,7 +1,15 @@
 import { WHO_DECIDES } from "../words/who-decides";
 
 /** In the fifth caution, where the clinic has not set its own; NPSA 2010, NHS Borders. */
-export const WATCH_HOURS = "72";
+export const WATCH_HOURS = 72;
+
+/** The fifth, before and behind the time of extra watch. */
+export const aroundWatch = [
+  "Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first ",
+  " after a new tube and after any hard change.",
+] as const;
+
+const watch = aroundWatch.join(`${WATCH_HOURS} hours`);
 
 /** The fourth caution, which Tube out says too. */
 export const TUBE_OUT =
@@ -17,7 +25,7 @@ export const cautions: readonly string[] = [
   "A date is a reminder, a word is a comparison with your settings. Neither shows that a tube is sound or in the right place. Balloons burst without warning.",
   "Words count from what was written down. Old, missing or wrong entries give old, missing or wrong answers; look at the date beside the word.",
   TUBE_OUT,
-  `Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first ${WATCH_HOURS} hours after a new tube and after any hard change.`,
+  watch,
   "Nothing down a tube whose position is not confirmed. A pH above the limit means not confirmed; a low pH is not proof either. Acid medicine and recent feed mislead.",
   "Only water in a balloon, never more than the label. Never feed or medicine into the balloon valve. Never tell the volume from the size.",
   "Do not empty a balloon in a new opening before the placing team's date. Hold the tube while it is empty.",
@@ -28,3 +36,6 @@ export const cautions: readonly string[] = [
   "Services differ: agree your own settings, with name and date, and review them.",
   "Identifiers only, no names; keep the file where your rules allow. Nothing is sent anywhere.",
 ];
+
+/** Where in them the clinic's own hours stand. */
+export const watchAt = cautions.indexOf(watch);

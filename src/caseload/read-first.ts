@@ -3,7 +3,7 @@ import { cellAddress, quoted } from "../columns/formula";
 import { WHO_DECIDES } from "../words/who-decides";
 import { isoText } from "../worksheet/dates";
 import type { CellDescription, NameDescription, SheetDescription } from "./book";
-import { cautions, WATCH_HOURS } from "./cautions";
+import { aroundWatch, cautions, WATCH_HOURS, watchAt } from "./cautions";
 import { DATE } from "./column";
 import { FOOTER, lines } from "./lines";
 import { headerRow } from "./layout";
@@ -27,11 +27,10 @@ const WHO = `${WHO_DECIDES} Nobody else, and no sheet.`;
 const WIDE = 4;
 
 /** Excel takes no text of more than 255 characters in a formula: the caution stands in two. */
-const watchFormula = (caution: string): string | undefined => {
-  const [before, after] = caution.split(WATCH_HOURS);
-  return after === undefined
-    ? undefined
-    : `${quoted(before!)}&IF(ISNUMBER(Watch_Hours),Watch_Hours,"${WATCH_HOURS}")&${quoted(after)}`;
+const watchFormula = (number: number): string => {
+  const [before, after] = aroundWatch;
+  const hours = `IF(ISNUMBER(Watch_Hours),Watch_Hours,"${WATCH_HOURS}")`;
+  return `${quoted(`${number}. ${before}`)}&${hours}&${quoted(` hours${after}`)}`;
 };
 
 export interface ReadFirstSheet {
@@ -51,7 +50,7 @@ export function readFirstSheet(asOf: number, isInvented: boolean): ReadFirstShee
   add("The order of work", "heading");
   WORK.forEach((one, i) => add(`${i + 1}. ${one}`, "text"));
   add("Cautions", "heading");
-  cautions.forEach((one, i) => add(`${i + 1}. ${one}`, "caution", watchFormula(`${i + 1}. ${one}`)));
+  cautions.forEach((one, i) => add(`${i + 1}. ${one}`, "caution", i === watchAt ? watchFormula(i + 1) : undefined));
   add("Who decides", "heading");
   add(WHO, "text");
   cells.push({ row, column: 0, value: "People invented on (blank once they are gone)", look: "text" });

@@ -32,17 +32,21 @@ export interface Reason {
   readonly word: string;
   readonly failed: boolean;
   readonly unplanned: boolean;
+  /** It says that the device was held by a balloon. */
+  readonly ofBalloon: boolean;
 }
 
-const reason = (word: string, failed: boolean, unplanned: boolean): Reason => ({ word, failed, unplanned });
+const reason = (word: string, failed: boolean, unplanned: boolean, ofBalloon = false): Reason => ({
+  ...{ word, failed, unplanned, ofBalloon },
+});
 
 /** Why a device came out. Failed: the device itself gave way. Unplanned: nobody had arranged it. */
 export const reasons: readonly Reason[] = [
   reason("planned", false, false),
-  reason("balloon burst", true, true),
-  reason("balloon leaking", true, true),
+  reason("balloon burst", true, true, true),
+  reason("balloon leaking", true, true, true),
   reason("split or broken", true, true),
-  reason("came out, balloon empty", true, true),
+  reason("came out, balloon empty", true, true, true),
   reason("came out, balloon full or bumper", false, true),
   reason("blocked", false, true),
   reason("too short or too long", false, true),

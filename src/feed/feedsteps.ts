@@ -1,14 +1,14 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 import { rateOf, startingPoint } from "./arguments";
 
 const MOST_ROWS = 200;
-const tooMany = new SheetError(`more than ${MOST_ROWS} steps: check start, step and goal`);
-const backwards = new SheetError("start is above goal: check both rates");
+const tooMany = fault`more than ${MOST_ROWS} steps: check ${argument("start")}, ${argument("step")} and ${argument("goal")}`;
+const backwards = fault`${argument("start")} is above ${argument("goal")}: check both rates`;
 
 export const FEEDSTEPS = define(
   {

@@ -2,7 +2,7 @@ import { sources } from "../sources";
 import type { Cell } from "../worksheet/cell";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { numberReader, reading } from "../worksheet/parameters";
 import { startingPoint, weightKg } from "./arguments";
@@ -38,8 +38,8 @@ const readMethod = (cell: Exclude<Cell, null>): Method | null | SheetError => {
     : perKg;
 };
 
-const tooSmall = new SheetError(`weight is below ${CURVE_BEGINS} kg: these rules begin there; give mL per kg`);
-const children = new SheetError(`weight is above ${CURVE_ENDS} kg: these rules are for children; give mL per kg`);
+const tooSmall = fault`${argument("weight")} is below ${CURVE_BEGINS} kg: these rules begin there; give mL per kg`;
+const children = fault`${argument("weight")} is above ${CURVE_ENDS} kg: these rules are for children; give mL per kg`;
 
 /** Three slopes: up to 10 kg, the next 10 kg, and above. */
 const stepped = (weight: number, [first, second, third]: readonly [number, number, number]): number =>

@@ -1,13 +1,13 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 import { optionalVolume, startingPoint, volumeOrNone } from "./arguments";
 
-const noDrugs = new SheetError("drugs is 0 though rounds are given: say how many in a round");
-const noAround = new SheetError("around is missing: say how much water before and after the medicines");
+const noDrugs = fault`${argument("drugs")} is 0 though ${argument("rounds")} are given: say how many in a round`;
+const noAround = fault`${argument("around")} is missing: say how much water before and after the medicines`;
 
 export const FLUSHTOTAL = define(
   {

@@ -1,5 +1,5 @@
 /** Rates that a pump can be set to. */
-import { SheetError } from "../worksheet/error";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 
 /** mL an hour. From memory: no feeding pump comes near it, so a larger rate is a slip in volume, energy or hours. */
@@ -14,8 +14,8 @@ export const FASTEST_FEED = 400;
 export const FASTEST_FEED_PER_KG = 25;
 
 const tooFast = new SheetError(`the rate would be above ${FASTEST} mL an hour: check the amounts and the hours`);
-const tooSmall = new SheetError("the rate is below half a step of the pump: check step");
-const capTooSmall = new SheetError("cap is below one step of the pump");
+const tooSmall = fault`the rate is below half a step of the pump: check ${argument("step")}`;
+const capTooSmall = fault`${argument("cap")} is below one step of the pump`;
 
 /** The nearest step, halves up; above the cap the largest step not above it. */
 export function pumpRate(exact: number, step: number, cap = Infinity): number | SheetError {
@@ -36,11 +36,15 @@ export function tooFastFor(
   weight: number | undefined,
   fastest: number | undefined,
 ): SheetError | undefined {
-  const faster = (limit: string) => new SheetError(`the rate would be ${rate} mL an hour, above ${limit}`);
-  if (fastest !== undefined) return rate > fastest ? faster("fastest: more hours, or another feed?") : undefined;
-  if (rate > FASTEST_FEED) return faster(`${FASTEST_FEED}: check hours and density, or give fastest`);
+  const given = argument("fastest");
+  if (fastest !== undefined)
+    return rate > fastest
+      ? fault`the rate would be ${rate} mL an hour, above ${given}: more hours, or another feed?`
+      : undefined;
+  if (rate > FASTEST_FEED)
+    return fault`the rate would be ${rate} mL an hour, above ${FASTEST_FEED}: check hours and density, or give ${given}`;
   if (weight !== undefined && rounded(rate / weight) > FASTEST_FEED_PER_KG) {
-    return faster(`${FASTEST_FEED_PER_KG} for each kg: check hours and weight, or give fastest`);
+    return fault`the rate would be ${rate} mL an hour, above ${FASTEST_FEED_PER_KG} for each kg: check hours and weight, or give ${given}`;
   }
   return undefined;
 }

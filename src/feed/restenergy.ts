@@ -2,7 +2,7 @@ import { sources } from "../sources";
 import type { Cell } from "../worksheet/cell";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { number, openChoice, reading } from "../worksheet/parameters";
 import { startingPoint, weightKg } from "./arguments";
 import { byBands, henry, mifflinStJeor, schofield, type Sex } from "./rest-energy";
@@ -22,15 +22,13 @@ const readSex = (cell: Exclude<Cell, null>): Sex | null | SheetError => {
 
 /** Above this weight nobody is under 1 year old; from memory, only to find an age that was not entered. */
 const NOT_AN_INFANT = 20;
-const noAge = new SheetError("age is missing or 0");
+const noAge = fault`${argument("age")} is missing or 0`;
 /**
  * Below it the straight lines run towards 0, which they reach at about half a kilogram: an infant of that weight was
  * born too early for them. The limit itself is a clinic setting, no published source.
  */
 const LEAST_WEIGHT = 2;
-const tooLight = new SheetError(
-  `weight is below ${LEAST_WEIGHT} kg: these equations do not hold for so small an infant`,
-);
+const tooLight = fault`${argument("weight")} is below ${LEAST_WEIGHT} kg: these equations do not hold for so small an infant`;
 /**
  * Least weight in kg from an age in years on: below it the age is rather in months. Clinic setting, no published source;
  * each lies well below the lightest children of that age.
@@ -42,12 +40,13 @@ const LEAST_AT_AGE = [
   [2, 6],
 ] as const;
 const tooLightAt = LEAST_AT_AGE.map(
-  ([from, least]) => new SheetError(`weight is below ${least} kg though age is ${from} years or more: months?`),
+  ([from, least]) =>
+    fault`${argument("weight")} is below ${least} kg though ${argument("age")} is ${from} years or more: months?`,
 );
 /** Height in cm; clinic setting, no published source. */
 const LEAST_ADULT_HEIGHT = 100;
-const tooShort = new SheetError(`height is below ${LEAST_ADULT_HEIGHT} cm for the adults' equation: inches?`);
-const noHeight = new SheetError("height is missing: Mifflin-St Jeor needs it, Schofield and Henry do not");
+const tooShort = fault`${argument("height")} is below ${LEAST_ADULT_HEIGHT} cm for the adults' equation: inches?`;
+const noHeight = fault`${argument("height")} is missing: Mifflin-St Jeor needs it, Schofield and Henry do not`;
 const outsideMifflin = new SheetError("Mifflin-St Jeor was studied from 19 to 78 years: use Schofield or Henry");
 
 export const RESTENERGY = define(

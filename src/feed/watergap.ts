@@ -1,11 +1,11 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { NO_WATER, optionalVolume, startingPoint, volumeOf, volumeOrNone, waterPercentOrNone } from "./arguments";
 
-const noWater = new SheetError("waterpercent is missing though feed is given: the pack says it, 85 for 85%");
+const noWater = fault`${argument("waterpercent")} is missing though ${argument("feed")} is given: the pack says it, 85 for 85%`;
 
 export const WATERGAP = define(
   {

@@ -1,7 +1,7 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { number } from "../worksheet/parameters";
 
 /** mm: Leeds, about 5. */
@@ -9,7 +9,7 @@ const PLAY_LEAST = 5;
 /** mm: ESGE 2021, 10 to 20. */
 const PLAY_MOST = 20;
 
-const crossed = new SheetError("least is above most: check both settings");
+const crossed = fault`${argument("least")} is above ${argument("most")}: check both settings`;
 
 export const FREEPLAY = define(
   {

@@ -1,5 +1,6 @@
 /** Lengths of openings and of low-profile tubes as arguments, the same in every function. */
-import { SheetError } from "../worksheet/error";
+import type { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 
@@ -22,7 +23,8 @@ export const SLACK_MOST = 0.5;
 export const mostSlack = () =>
   number("Most slack above the larger reading", { unit: "cm", min: 0, max: 5, fallback: SLACK_MOST });
 
-export const slacksCross = (least: string): SheetError => new SheetError(`${least} is above most: check both settings`);
+export const slacksCross = (least: string): SheetError =>
+  fault`${argument(least)} is above ${argument("most")}: check both settings`;
 
 /** Whether a low-profile tube goes with an opening; the limits themselves are in range. */
 export function fitOf(

@@ -1,9 +1,8 @@
 import { sources } from "../sources";
 import type { Matrix } from "../worksheet/cell";
-import { cited } from "../worksheet/cited";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { notAvailable, SheetError } from "../worksheet/error";
+import { argument, cellText, fault, notAvailable, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { choice, NOT_KNOWN, number, orNotKnown, range } from "../worksheet/parameters";
 import { fitOf, lengthCm, LONGEST, mostSlack, SLACK_LEAST, slacksCross } from "./lengths";
@@ -16,16 +15,14 @@ function readLengths(cells: Matrix): readonly number[] | SheetError {
   for (const cell of cells.flat()) {
     if (cell === null || cell === undefined || String(cell).trim() === "") continue;
     const length = oneLength.read(cell);
-    if (length instanceof SheetError) return new SheetError(`holds ${cited(String(cell))}: ${length.message}`);
+    if (length instanceof SheetError) return length.behind(["holds ", cellText(String(cell)), ": "]);
     if (length !== null) lengths.push(length);
   }
   return lengths.length > 0 ? lengths.sort((a, b) => a - b) : new SheetError("is missing: give the lengths in stock");
 }
 
-const measureBoth = new SheetError("measure lying and sitting; for somebody who cannot sit use the rule lying only");
-const canSit = new SheetError(
-  "sitting is above lying: lying only is for somebody who cannot sit, and a tube of that length would be too short",
-);
+const measureBoth = fault`measure ${argument("lying")} and ${argument("sitting")}; for somebody who cannot sit use the rule lying only`;
+const canSit = fault`${argument("sitting")} is above ${argument("lying")}: lying only is for somebody who cannot sit, and a tube of that length would be too short`;
 const crossed = slacksCross("slack");
 const noneLongEnough = notAvailable("no length in stock is long enough");
 const noneInRange = notAvailable("no length in stock is in range: those that are long enough are too long");

@@ -2,7 +2,7 @@ import { sources } from "../sources";
 import { day, readDate } from "../worksheet/dates";
 import { define, type Param } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { choice, date, numberReader } from "../worksheet/parameters";
 import { columnOf, type NumberColumn } from "../worksheet/rows";
 import { bookMostInTime, bookWorstFirst, openSessions, type Session, type Waiting } from "./booking";
@@ -14,9 +14,7 @@ const optionalDates = (help: string, fallbackHelp: string): Param<NumberColumn |
 });
 
 const unlike = (name: string, { rows, columns }: NumberColumn, first: string, other: NumberColumn): SheetError =>
-  new SheetError(
-    `${first} has ${other.rows} x ${other.columns} cells and ${name} ${rows} x ${columns}: make them alike`,
-  );
+  fault`${argument(first)} has ${other.rows} x ${other.columns} cells and ${argument(name)} ${rows} x ${columns}: make them alike`;
 
 /** @param from sessions before this day are over */
 function readSessions(dates: NumberColumn, places: NumberColumn, from: number): Session[] | SheetError {
@@ -29,7 +27,7 @@ function readSessions(dates: NumberColumn, places: NumberColumn, from: number): 
     const each = (oneForAll ?? places.values[i]!) || 0;
     if (date >= from) sessions.push({ date, places: each });
     else if (!Number.isNaN(date)) continue;
-    else if (oneForAll === undefined && each > 0) return new SheetError(`sessions is missing in row ${i + 1}`);
+    else if (oneForAll === undefined && each > 0) return fault`${argument("sessions")} is missing in row ${i + 1}`;
   }
   return openSessions(sessions);
 }
@@ -67,7 +65,7 @@ export const BOOK = define(
       blank: "",
     },
     compute: ({ due, sessions, places, earliest, latest, rule, asof = -Infinity }) => {
-      if (due.columns !== 1) return new SheetError("due must be one column");
+      if (due.columns !== 1) return fault`${argument("due")} must be one column`;
       if (earliest && earliest.values.length !== due.values.length) return unlike("earliest", earliest, "due", due);
       if (latest && latest.values.length !== due.values.length) return unlike("latest", latest, "due", due);
       const open = readSessions(sessions, places, asof);

@@ -4,12 +4,12 @@ import { WHO_DECIDES } from "../words/who-decides";
 import { dateResult, day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { date, range } from "../worksheet/parameters";
 import { noClosedDays, openDayAtOrBefore, readClosedDays, type ClosedDays } from "./closed-days";
 import { changeInterval, intervalUnit, longInterval } from "./interval";
 
-const noOpenDay = new SheetError("no open day between the last change and the due date: check closed and interval");
+const noOpenDay = fault`no open day between the last change and the due date: check ${argument("closed")} and ${argument("interval")}`;
 
 export const CHANGEDUE = define(
   {

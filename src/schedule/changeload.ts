@@ -3,7 +3,7 @@ import { sources } from "../sources";
 import { day, readDate } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { date, number, numberReader } from "../worksheet/parameters";
 import { columnOf, filledRows } from "../worksheet/rows";
 import { monthsRule } from "./interval";
@@ -42,7 +42,7 @@ export const CHANGELOAD = define(
     },
     compute: ({ due, interval, from, months }) => {
       const oneForAll = interval.values.length === 1 && due.values.length > 1 ? interval.values[0]! : undefined;
-      if (Number.isNaN(oneForAll)) return new SheetError("interval is missing");
+      if (Number.isNaN(oneForAll)) return fault`${argument("interval")} is missing`;
       const rows = filledRows(oneForAll === undefined ? { due, interval } : { due });
       if (rows instanceof SheetError) return rows;
 

@@ -1,9 +1,8 @@
 /** Days on which the clinic is shut: dates, and names of weekdays. */
 import { LAST_DAY, weekday } from "../maths/calendar";
 import type { Matrix } from "../worksheet/cell";
-import { cited } from "../worksheet/cited";
 import { readDate } from "../worksheet/dates";
-import { SheetError } from "../worksheet/error";
+import { cellText, fault, SheetError } from "../worksheet/error";
 
 export interface ClosedDays {
   readonly dates: ReadonlySet<number>;
@@ -29,8 +28,7 @@ export function readClosedDays(cells: Matrix): ClosedDays | SheetError {
       continue;
     }
     const day = readDate(cell);
-    if (day instanceof SheetError)
-      return new SheetError(`holds ${cited(String(cell))}: give dates, or day names such as Sat`);
+    if (day instanceof SheetError) return fault`holds ${cellText(String(cell))}: give dates, or day names such as Sat`;
     if (day !== null) dates.add(day);
   }
   return { dates, weekdays };

@@ -3,11 +3,11 @@ import { sources } from "../sources";
 import { day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { date, number } from "../worksheet/parameters";
 import { changeInterval, intervalUnit, longInterval } from "./interval";
 
-const beyond = new SheetError("the last date would be after 9999: check interval and count");
+const beyond = fault`the last date would be after 9999: check ${argument("interval")} and ${argument("count")}`;
 
 export const DUEDATES = define(
   {

@@ -1,7 +1,7 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { date, NOT_KNOWN, number, orNotKnown } from "../worksheet/parameters";
 
 /** Days before the due date from which it is `due soon`: clinic setting, no published source. */
@@ -12,7 +12,7 @@ export const SOON_DAYS = 14;
  * was typed, here or there, and `later` would reassure. Clinic setting, no published source.
  */
 const FAR_DAYS = 3653;
-const tooFar = new SheetError("due is more than 10 years after asof: check both dates");
+const tooFar = fault`${argument("due")} is more than 10 years after ${argument("asof")}: check both dates`;
 
 export const DUESTATE = define(
   {

@@ -1,5 +1,6 @@
 /** How long a tube may be planned to stay: a longer interval is a slip in number or unit. */
-import { SheetError } from "../worksheet/error";
+import type { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { choice, number } from "../worksheet/parameters";
 
 export type IntervalUnit = "months" | "weeks" | "days";
@@ -10,7 +11,7 @@ export type IntervalUnit = "months" | "weeks" | "days";
  */
 const LONGEST: Readonly<Record<IntervalUnit, number>> = { months: 60, weeks: 260, days: 1830 };
 const SLIP: Readonly<Record<IntervalUnit, string>> = { months: "weeks or days?", weeks: "days?", days: "a date?" };
-const above = (unit: IntervalUnit) => new SheetError(`interval is above ${LONGEST[unit]} ${unit}: ${SLIP[unit]}`);
+const above = (unit: IntervalUnit) => fault`${argument("interval")} is above ${LONGEST[unit]} ${unit}: ${SLIP[unit]}`;
 const tooLong = { months: above("months"), weeks: above("weeks"), days: above("days") };
 
 /** The sentence for an interval that is too long in its unit. */

@@ -3,12 +3,12 @@ import { sources } from "../sources";
 import { day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { choice, date, range } from "../worksheet/parameters";
 import { neverOpen, openDayAtOrAfter, openDayAtOrBefore, readClosedDays, type ClosedDays } from "./closed-days";
 
-const alwaysClosed = new SheetError("closed names all seven days of the week: leave one open");
-const noneLeft = new SheetError("no open day between 1900 and 9999: check closed");
+const alwaysClosed = fault`${argument("closed")} names all seven days of the week: leave one open`;
+const noneLeft = fault`no open day between 1900 and 9999: check ${argument("closed")}`;
 
 export const NEARESTOPEN = define(
   {

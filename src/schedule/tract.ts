@@ -4,7 +4,7 @@
  */
 import type { Cell } from "../worksheet/cell";
 import { readDate } from "../worksheet/dates";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { number, plainDays, reading } from "../worksheet/parameters";
 import { yesNo, yesNoOrDoubt } from "../worksheet/yes-no";
 
@@ -33,7 +33,7 @@ export const matureFrom = (least = 2) =>
     fallback: MATURE_FROM,
   });
 
-export const bandsCross = new SheetError("immature is above mature: check both settings");
+export const bandsCross = fault`${argument("immature")} is above ${argument("mature")}: check both settings`;
 
 /** What is wrong with the age, or its band. */
 export function tractBand(
@@ -61,7 +61,7 @@ const dateOrDoubt = (cell: Exclude<Cell, null>): number | "not known" => {
   return typeof day === "number" ? day : "not known";
 };
 
-type DateOrDoubt = number | "not known";
+export type DateOrDoubt = number | "not known";
 
 /** A required argument; blank is not known. */
 export const doubtfulDate = (help: string) => ({

@@ -1,12 +1,12 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { date } from "../worksheet/parameters";
 import { bandsCross, immatureBelow, LEAST_MATURE_FROM, matureFrom, slowHealing, tractBand } from "./tract";
 
-const future = new SheetError("stomamade is after asof: check both dates");
-const tooOld = new SheetError("stomamade is more than 100 years before asof: write the whole date, not the year");
+const future = fault`${argument("stomamade")} is after ${argument("asof")}: check both dates`;
+const tooOld = fault`${argument("stomamade")} is more than 100 years before ${argument("asof")}: write the whole date, not the year`;
 
 export const TRACTSTATE = define(
   {

@@ -2,7 +2,7 @@ import { sources } from "../sources";
 import { day } from "../worksheet/dates";
 import { define, type Param } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { date } from "../worksheet/parameters";
 
 const STILL_IN = "still in";
@@ -10,9 +10,9 @@ const orStillIn = (out: Param<number>): Param<number | typeof STILL_IN> => ({ ..
 
 /** Longer than a life: then a year was typed instead of a date, and every period would look full. */
 const TOO_LONG = 36_525;
-const tooOld = new SheetError("in is more than 100 years before from: write the whole date, not the year");
-const outFirst = new SheetError("out is before in: check both dates");
-const periodTurned = new SheetError("to is before from: check both dates");
+const tooOld = fault`${argument("in")} is more than 100 years before ${argument("from")}: write the whole date, not the year`;
+const outFirst = fault`${argument("out")} is before ${argument("in")}: check both dates`;
+const periodTurned = fault`${argument("to")} is before ${argument("from")}: check both dates`;
 
 export const TUBEDAYS = define(
   {

@@ -4,8 +4,7 @@
  * Never guesses: two sizes, a question mark, gauge, millimetres, a letter against the number are refused with a sentence.
  */
 import type { Cell } from "../worksheet/cell";
-import { cited } from "../worksheet/cited";
-import { SheetError } from "../worksheet/error";
+import { cellText, SheetError, wholeFault } from "../worksheet/error";
 import { numberOfText } from "../worksheet/numbers";
 import { isTooSmallForASize, LARGEST_FRENCH, printedWords, readPrintedNumbers } from "./printed-numbers";
 
@@ -25,12 +24,12 @@ function sizeOfText(raw: string): number | SheetError {
   const plain = numberOfText(raw);
   if (plain instanceof SheetError) return plain;
   if (plain !== null) return inLimits(plain);
-  if (raw.includes("?")) return new SheetError(`${cited(raw)} is in doubt: look at the tube, then write one size`);
+  if (raw.includes("?")) return wholeFault`${cellText(raw)} is in doubt: look at the tube, then write one size`;
 
   const numbers = readPrintedNumbers(raw);
-  if (numbers.some(({ unit }) => unit === "gauge")) return new SheetError("G means gauge; write Fr");
+  if (numbers.some(({ unit }) => unit === "gauge")) return wholeFault`G means gauge; write Fr`;
   if (numbers.some(({ broken }) => broken)) {
-    return new SheetError(`${cited(raw)} has a letter or a sign against its number: write it like 14 Fr`);
+    return wholeFault`${cellText(raw)} has a letter or a sign against its number: write it like 14 Fr`;
   }
   const sizes = new Set<number>();
   const unmarked: number[] = [];
@@ -49,9 +48,9 @@ function sizeOfText(raw: string): number | SheetError {
   }
   const [size] = sizes;
   if (sizes.size > 1 || unmarked.length > 1 || (unmarked.length === 1 && size !== undefined)) {
-    return new SheetError(`${cited(raw)} holds more than one number: write one size`);
+    return wholeFault`${cellText(raw)} holds more than one number: write one size`;
   }
-  if (size === undefined) return new SheetError(`no French size in ${cited(raw)}: write it like 14 Fr`);
+  if (size === undefined) return wholeFault`no French size in ${cellText(raw)}: write it like 14 Fr`;
   return inLimits(size);
 }
 

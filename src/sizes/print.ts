@@ -5,7 +5,7 @@
  * the larger may overfill a balloon, the smaller may let the tube out.
  */
 import { cited } from "../worksheet/cited";
-import { SheetError } from "../worksheet/error";
+import { cellText, SheetError, wholeFault } from "../worksheet/error";
 import { numberOfText } from "../worksheet/numbers";
 import { LARGEST_FRENCH, readPrintedNumbers, type PrintedNumber, type PrintUnit } from "./printed-numbers";
 
@@ -36,4 +36,4 @@ export function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number
 }
 
 export const readPrint = (raw: string): readonly PrintedNumber[] | SheetError =>
-  raw.includes("?") ? new SheetError(`${cited(raw)} is in doubt: read the tube again`) : readPrintedNumbers(raw);
+  raw.includes("?") ? wholeFault`${cellText(raw)} is in doubt: read the tube again` : readPrintedNumbers(raw);

@@ -1,9 +1,8 @@
 import { sources } from "../sources";
 import type { Matrix } from "../worksheet/cell";
-import { cited } from "../worksheet/cited";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { notAvailable, SheetError } from "../worksheet/error";
+import { cellText, notAvailable, SheetError } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { choice, number, range, reading } from "../worksheet/parameters";
 import { LARGEST_FRENCH, readFrench } from "./french";
@@ -17,7 +16,7 @@ function readStock(cells: Matrix): readonly number[] | SheetError {
   for (const cell of cells.flat()) {
     if (cell === null || cell === undefined || String(cell).trim() === "") continue;
     const size = readFrench(cell);
-    if (size instanceof SheetError) return new SheetError(`holds ${cited(String(cell))}: ${size.message}`);
+    if (size instanceof SheetError) return size.behind(["holds ", cellText(String(cell)), ": "]);
     if (size !== null) sizes.push(size);
   }
   return sizes.length > 0 ? sizes.sort((a, b) => a - b) : new SheetError("is missing: give the sizes in stock");

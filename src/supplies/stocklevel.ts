@@ -2,14 +2,14 @@ import { poissonEnough } from "../maths/poisson";
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault } from "../worksheet/error";
 import { rounded } from "../worksheet/numbers";
 import { number } from "../worksheet/parameters";
 
 /** Mean length of a month in the Gregorian calendar, leap years included. */
 const DAYS_A_MONTH = 365.25 / 12;
 
-const noDays = new SheetError("leaddays and reviewdays are both 0: give the days from order to delivery");
+const noDays = fault`${argument("leaddays")} and ${argument("reviewdays")} are both 0: give the days from order to delivery`;
 
 export const STOCKLEVEL = define(
   {

@@ -3,14 +3,14 @@ import { countByDay, type Lifetimes } from "../maths/survival";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { notAvailable, SheetError } from "../worksheet/error";
+import { argument, fault, notAvailable, SheetError } from "../worksheet/error";
 import { textColumn } from "../worksheet/rows";
 import { censoring, deviceColumns, lifeCautions, lifetimes } from "./devices";
 
 /** More words than this in a column are not kinds of device but something else; the work grows with their square. */
 const MOST_GROUPS = 50;
 
-const tooManyGroups = new SheetError(`group has more than ${MOST_GROUPS} different words: give the kind of device`);
+const tooManyGroups = fault`${argument("group")} has more than ${MOST_GROUPS} different words: give the kind of device`;
 const oneGroup = notAvailable("needs two groups with devices in place when one failed, and failures on different days");
 
 /** Rows of each group, in the order in which the groups first appear. */

@@ -2,7 +2,7 @@ import { fitSharedRate, shrunkenRatio, type SharedRate } from "../maths/shrinkag
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { notAvailable, SheetError } from "../worksheet/error";
+import { argument, notAvailable, SheetError } from "../worksheet/error";
 import { reading } from "../worksheet/parameters";
 import { rememberLast } from "../worksheet/remember";
 import { sameText, textColumn, type NumberColumn, type TextColumn } from "../worksheet/rows";
@@ -34,7 +34,7 @@ const caseloadOf = rememberLast((ids: TextColumn, days: NumberColumn, failed: Nu
   };
 });
 
-const unknown = notAvailable("id does not stand in ids");
+const unknown = notAvailable([argument("id"), " does not stand in ", argument("ids")]);
 const onePerson = notAvailable("needs the devices of at least 2 people");
 const noSpread = notAvailable(
   "these people differ no more than chance makes them differ: too few failures to tell one from another",

@@ -1,5 +1,5 @@
-import { accessGiven, type Access } from "../device/access";
-import { held, type Held } from "../device/retention-words";
+import { accessGiven } from "../device/access";
+import { held } from "../device/retention-words";
 import {
   bandsCross,
   doubtfulDate,
@@ -7,7 +7,7 @@ import {
   LEAST_MATURE_FROM,
   matureFrom,
   slowHealingOrDoubt,
-  tractOrDoubt,
+  type DateOrDoubt,
 } from "../schedule/tract";
 import { sources } from "../sources";
 import { day } from "../worksheet/dates";
@@ -15,45 +15,25 @@ import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { text } from "../worksheet/parameters";
 import { rememberEach } from "../worksheet/remember";
-import { yesNoOrDoubt, type YesNo } from "../worksheet/yes-no";
-import { closing, countedFor, middles, opening, planOnly } from "./cameout-texts";
+import { yesNoOrDoubt } from "../worksheet/yes-no";
+import { closing, countedFor, middleOf, opening, planOnly, USUAL_HOURS, type Limits } from "./cameout-texts";
 import { dateInWords } from "./date-in-words";
-
-interface Known {
-  readonly access: Access;
-  readonly tract: ReturnType<typeof tractOrDoubt>;
-  readonly firsttube: YesNo;
-  readonly slow: YesNo;
-  readonly retention: Held;
-  readonly immature: number;
-  readonly mature: number;
-}
-
-/** The first rule that is met; every doubt comes before the only class that may be put back. */
-function middleOf({ access, tract, firsttube, slow, retention, immature, mature }: Known): string {
-  if (access === "J") return middles.bowel;
-  if (access === "GJ") return middles.stomachAndBowel;
-  if (access === "not known") return middles.accessNotKnown;
-  if (tract === "not known") return middles.dateNotKnown;
-  if (tract === "immature") return middles.immature(immature);
-  if (tract === "uncertain") return middles.uncertain(immature, mature);
-  if (mature < LEAST_MATURE_FROM) return middles.tooShortASetting(mature);
-  if (firsttube === "yes" || slow === "yes") return middles.firstOrSlow;
-  if (firsttube === "not known" || slow === "not known") return middles.firstOrSlowNotKnown;
-  if (retention === "bumper") return middles.bumper;
-  return retention === "balloon" ? middles.balloonMature : middles.other;
-}
+import { isAgeCounted, mayGoBack, tubeOutClass, type TubeOutClass } from "./tube-out-class";
 
 const beginning = rememberEach((middle: string) => `${opening} ${middle}`);
 const counted = rememberEach((asof: number) => ` ${countedFor(dateInWords(asof))}`);
 const PLAN = ` ${planOnly} `;
 
 /** Put together by +, not from a list: the pieces are then shared by all rows of a sheet, which is most of the memory. */
-const sentences = (middle: string, asof: number | undefined, phone = ""): string =>
-  beginning(middle) +
-  (asof === undefined ? "" : counted(asof)) +
-  (middle === middles.balloonMature ? " " : PLAN) +
+const paragraph = (one: TubeOutClass, limits: Limits, asof: DateOrDoubt, phone: string): string =>
+  beginning(middleOf(one, limits)) +
+  (isAgeCounted(one) && asof !== "not known" ? counted(asof) : "") +
+  (mayGoBack(one) ? " " : PLAN) +
   closing(phone);
+
+/** The paragraph of an example, whose class is written down and not worked out. */
+const example = (one: TubeOutClass, asof: string, limits: Partial<Limits> = {}, phone = ""): string =>
+  paragraph(one, { immature: 6, mature: 12, hours: USUAL_HOURS, ...limits }, day(asof), phone);
 
 export const CAMEOUT = define(
   {
@@ -80,10 +60,8 @@ export const CAMEOUT = define(
     },
     compute: ({ stomamade, asof, retention, access, firsttube, slow, immature, mature, phone }) => {
       if (immature > mature) return bandsCross;
-      const tract = tractOrDoubt(stomamade, asof, immature, mature);
-      const isCounted = access === "G" && tract !== "not known" && asof !== "not known";
-      const middle = middleOf({ access, tract, firsttube, slow, retention, immature, mature });
-      return sentences(middle, isCounted ? asof : undefined, phone);
+      const one = tubeOutClass({ stomamade, asof, retention, access, firsttube, slow, immature, mature });
+      return paragraph(one, { immature, mature, hours: USUAL_HOURS }, asof, phone);
     },
   },
   documented && {
@@ -120,13 +98,13 @@ export const CAMEOUT = define(
           slow: "no",
           phone: "0000 000000",
         },
-        gives: sentences(middles.balloonMature, day("2026-04-03"), "0000 000000"),
+        gives: example("balloon, mature", "2026-04-03", {}, "0000 000000"),
         source: sources.cautionTexts,
       },
       {
         shows: "use",
         args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "GJ", firsttube: "no" },
-        gives: sentences(middles.stomachAndBowel, undefined),
+        gives: example("stomach and bowel", "2026-04-03"),
         source: `${sources.cautionTexts}; ${sources.starship}`,
       },
       {
@@ -139,31 +117,31 @@ export const CAMEOUT = define(
           firsttube: [["no"], ["no"]],
           slow: "no",
         },
-        gives: [[sentences(middles.immature(6), day("2026-04-03"))], [sentences(middles.bumper, day("2026-04-03"))]],
+        gives: [[example("immature", "2026-04-03")], [example("bumper", "2026-04-03")]],
         source: sources.aciMaturity,
       },
       {
         shows: "blank",
         args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "" },
-        gives: sentences(middles.accessNotKnown, undefined),
+        gives: example("access not known", "2026-04-03"),
         source: sources.cautionTexts,
       },
       {
         shows: "blank",
         args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "G" },
-        gives: sentences(middles.firstOrSlowNotKnown, day("2026-04-03")),
+        gives: example("first or slow not known", "2026-04-03"),
         source: "defined by this function's rule: a blank first tube is not known",
       },
       {
         shows: "blank",
         args: { stomamade: "2024-01-08", asof: "2026-04-03", retention: "balloon", access: "G", firsttube: "no" },
-        gives: sentences(middles.firstOrSlowNotKnown, day("2026-04-03")),
+        gives: example("first or slow not known", "2026-04-03"),
         source: "defined by this function's rule: slow healing that is left out is not known",
       },
       {
         shows: "bad input",
         args: { stomamade: "3/4/24", asof: "2026-04-03", retention: "balloon", access: "G", firsttube: "no" },
-        gives: sentences(middles.dateNotKnown, undefined),
+        gives: example("date not known", "2026-04-03"),
         source: "defined by this function's rule: a date that cannot be read is not known",
       },
       {
@@ -183,13 +161,13 @@ export const CAMEOUT = define(
           slow: "no",
           mature: 7,
         },
-        gives: sentences(middles.tooShortASetting(7), day("2026-04-03")),
+        gives: example("setting too short", "2026-04-03", { mature: 7 }),
         source: `${sources.otherMaturity}; below 8 weeks by this function's rule`,
       },
       {
         shows: "boundary",
         args: { stomamade: "2026-01-09", asof: "2026-04-02", retention: "balloon", access: "G", firsttube: "no" },
-        gives: sentences(middles.uncertain(6, 12), day("2026-04-02")),
+        gives: example("uncertain", "2026-04-02"),
         source: `${sources.aciMaturity}: day 83`,
       },
       {
@@ -202,7 +180,7 @@ export const CAMEOUT = define(
           firsttube: "no",
           slow: "no",
         },
-        gives: sentences(middles.balloonMature, day("2026-04-03")),
+        gives: example("balloon, mature", "2026-04-03"),
         source: `${sources.aciMaturity}: day 84`,
       },
     ],

@@ -8,7 +8,7 @@ import type { Cell } from "../worksheet/cell";
 import { day } from "../worksheet/dates";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { SheetError } from "../worksheet/error";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { date, NOT_KNOWN, number, orNotKnown, reading } from "../worksheet/parameters";
 import { rememberEach } from "../worksheet/remember";
 import { dateInWords } from "./date-in-words";
@@ -25,12 +25,12 @@ const shapeOf = (cell: Exclude<Cell, null>): Shape | null | SheetError => {
 
 /** Nobody plans a change for a day before this: then a year was typed, and 1905 would be printed. */
 const EARLIEST_DUE = day("2000-01-01");
-const longPast = new SheetError("due is before 2000: write the whole date, not the year");
+const longPast = fault`${argument("due")} is before 2000: write the whole date, not the year`;
 /** As in DUESTATE: beyond every interval in use, so that one of both dates is wrong. Clinic setting, no published source. */
 const FAR_DAYS = 3653;
-const past = new SheetError("due is before asof: write the day of the next change, or leave it out");
-const tooFar = new SheetError("due is more than 10 years after asof: check both dates");
-const noBalloon = new SheetError("volume is given, but this kind of tube has no balloon: check how it is held");
+const past = fault`${argument("due")} is before ${argument("asof")}: write the day of the next change, or leave it out`;
+const tooFar = fault`${argument("due")} is more than 10 years after ${argument("asof")}: check both dates`;
+const noBalloon = fault`${argument("volume")} is given, but this kind of tube has no balloon: check how it is held`;
 
 const START = "This is a feeding tube through the skin of the belly";
 const ENDS: Readonly<Record<Access, string>> = {

@@ -6,7 +6,7 @@
  */
 import type { Cell, Matrix } from "./cell";
 import type { Param, PlainNumbers, Row, SheetFunction } from "./define";
-import { CellError, SheetError } from "./error";
+import { argument, CellError, fault, notAvailable, SheetError } from "./error";
 import { isPlain } from "./parameters";
 
 /** What a call gives to a host; errors inside a block are `E`. */
@@ -67,15 +67,16 @@ function plainCell(cell: unknown): unknown {
 const isInvocation = (raw: unknown): boolean =>
   typeof raw === "object" && raw !== null && !Array.isArray(raw) && ("functionName" in raw || "setResult" in raw);
 
+const anError = new SheetError("is an error");
 const passedOn = (name: string, code: string): SheetError =>
-  code === "#N/A" ? new SheetError(`${name} is #N/A`, "#N/A") : new SheetError(`${name} is an error`);
+  (code === "#N/A" ? notAvailable("is #N/A") : anError).of(name);
 
 /** Functions, symbols and big integers, which only another program can hand over; reading them would throw. */
 function isForeign(cell: unknown): boolean {
   const type = typeof cell;
   return type !== "string" && type !== "number" && type !== "boolean" && type !== "undefined" && cell !== null;
 }
-const foreign = (name: string): SheetError => new SheetError(`${name} must be a number, a text, or yes or no`);
+const foreign = (name: string): SheetError => fault`${argument(name)} must be a number, a text, or yes or no`;
 
 const isBlank = (cell: unknown): boolean =>
   cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
@@ -95,9 +96,9 @@ function readCell(name: string, param: Param<unknown>, isSubject: boolean, given
   if (value === null) {
     if (param.ifBlank !== undefined) return param.ifBlank;
     if (isSubject) return BLANK_ROW;
-    return param.optional ? param.fallback : new SheetError(`${name} is missing`);
+    return param.optional ? param.fallback : fault`${argument(name)} is missing`;
   }
-  return value instanceof SheetError ? new SheetError(`${name} ${value.message}`, value.code) : value;
+  return value instanceof SheetError ? value.of(name) : value;
 }
 
 /** A whole block; an error in it answers for the whole result. */
@@ -122,7 +123,7 @@ function readBlock(name: string, param: Param<unknown>, raw: unknown): unknown {
   if (!someFilled && param.optional) return param.fallback;
   const cells = someTyped ? block.map((row) => row.map(plainCell)) : block;
   const value = param.readAll!(cells as Matrix);
-  return value instanceof SheetError ? new SheetError(`${name} ${value.message}`, value.code) : value;
+  return value instanceof SheetError ? value.of(name) : value;
 }
 
 const sizeOf = (block: Matrix<unknown>): string => `${block.length} x ${block[0]?.length ?? 0}`;
@@ -215,10 +216,10 @@ function answer(definition: SheetFunction, raw: readonly unknown[], inBlock: InB
     return shape ? cellByCell(definition, reading, shape.block, inBlock) : sound(oneRow(definition, reading, 0, 0));
   }
   if (kind === "row") {
-    if (shape && shape.block[0]!.length !== 1) return new SheetError(`${shape.name} must be one column`);
+    if (shape && shape.block[0]!.length !== 1) return fault`${argument(shape.name)} must be one column`;
     return rowByRow(definition, reading, shape?.block.length ?? 1, inBlock);
   }
-  if (shape) return new SheetError(`${shape.name} must be one cell`);
+  if (shape) return fault`${argument(shape.name)} must be one cell`;
   const block = oneRow(definition, reading, 0, 0);
   return Array.isArray(block) ? soundBlock(block as Row[], inBlock) : sound(block);
 }
@@ -240,11 +241,10 @@ function readArguments(definition: SheetFunction, raw: readonly unknown[]): Read
     }
     const block = asBlock(given);
     if (block) {
-      if (param.mode === "choice" || !block[0]?.length) return new SheetError(`${name} must be one cell`);
+      if (param.mode === "choice" || !block[0]?.length) return fault`${argument(name)} must be one cell`;
       if (shape && (block.length !== shape.block.length || block[0].length !== shape.block[0]!.length)) {
-        return new SheetError(
-          `${shape.name} has ${sizeOf(shape.block)} cells and ${name} ${sizeOf(block)}: make them alike`,
-        );
+        const [first, second] = [argument(shape.name), argument(name)];
+        return fault`${first} has ${sizeOf(shape.block)} cells and ${second} ${sizeOf(block)}: make them alike`;
       }
       const incoming = { place: i, name, param, plain: param.plain, isSubject, block };
       shape ??= incoming;

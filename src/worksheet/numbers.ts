@@ -1,5 +1,5 @@
-import { cited } from "./cited";
-import { SheetError } from "./error";
+import type { SheetError } from "./error";
+import { cellText, wholeFault } from "./error";
 
 const BEYOND_ASCII = /[\u0080-\uFFFF]/;
 
@@ -55,7 +55,7 @@ export function numberOfText(text: string, units: readonly string[] = []): numbe
   if (!match) return null;
   const [, sign, digits] = match as unknown as [string, string, string];
   if (/^[1-9]\d{0,2},\d{3}$/.test(digits))
-    return new SheetError(`${cited(text)} may be decimal or thousands: write it without a comma`);
+    return wholeFault`${cellText(text)} may be decimal or thousands: write it without a comma`;
   const value = Number(digits.replace(",", "."));
   return sign === "-" ? -value : value;
 }

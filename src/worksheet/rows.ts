@@ -7,7 +7,7 @@
  */
 import type { Cell, Matrix } from "./cell";
 import type { Param } from "./define";
-import { SheetError } from "./error";
+import { argument, fault, SheetError } from "./error";
 import { numberReader, range, type NumberRule } from "./parameters";
 
 /** A range argument read cell by cell, in reading order. */
@@ -45,7 +45,7 @@ function readNumbers(cells: Matrix, read: CellReader): NumberColumn | SheetError
       const value = isEmpty(cell) ? null : read(cell);
       if (value === 0 && typeof cell !== "number") (written ??= new Uint8Array(values.length))[index] = 1;
       if (typeof value === "object" && value !== null) {
-        return new SheetError(`in ${place({ columns }, index)} ${value.message}`, value.code);
+        return value.behind([`in ${place({ columns }, index)} `]);
       }
       values[index++] = value ?? NaN;
     }
@@ -88,11 +88,13 @@ export function unlike(group: Readonly<Record<string, Column>>): SheetError | un
   const columns = Object.entries(group);
   const [firstName, first] = columns[0]!;
   const odd = columns.find(([, { rows, columns }]) => rows !== first.rows || columns !== first.columns);
-  return odd && new SheetError(`${firstName} has ${size(first)} cells and ${odd[0]} ${size(odd[1])}: make them alike`);
+  if (!odd) return undefined;
+  const [name, other] = odd;
+  return fault`${argument(firstName)} has ${size(first)} cells and ${argument(name)} ${size(other)}: make them alike`;
 }
 
 export const missingIn = (name: string, column: Column, index: number): SheetError =>
-  new SheetError(`${name} is missing in ${place(column, index)}`);
+  fault`${argument(name)} is missing in ${place(column, index)}`;
 
 /**
  * The rows that are filled in all columns, by index.

@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { functions } from "../../src/index";
 import { call } from "../../src/worksheet/call";
+import type { SheetFunction } from "../../src/worksheet/define";
 import { CellError, SheetError } from "../../src/worksheet/error";
 
 const SEED = 20261125;
@@ -80,6 +81,16 @@ const isSound = (value: unknown): boolean =>
   typeof value === "boolean" ||
   (value instanceof SheetError && isSentence(value));
 
+/** What shows an error in its own words asks it for its arguments: it names those of its function, and the one it begins with. */
+function namesItsOwn(definition: SheetFunction, error: SheetError): boolean {
+  const own = definition.order.map(({ name }) => name);
+  const begins = own.find((name) => error.message.startsWith(`${name} `));
+  return error.named.every((name) => own.includes(name)) && (begins === undefined || error.about === begins);
+}
+
+const errorsIn = (answer: unknown): readonly SheetError[] =>
+  (Array.isArray(answer) ? answer.flat() : [answer]).filter((value) => value instanceof SheetError);
+
 const isSoundAnswer = (answer: unknown): boolean =>
   Array.isArray(answer)
     ? answer.length > 0 &&
@@ -96,7 +107,8 @@ describe("hostile arguments", () => {
     fc.assert(
       fc.property(hostileArguments, (args) => {
         thrown += 1;
-        return isSoundAnswer(call(definition, args));
+        const answer = call(definition, args);
+        return isSoundAnswer(answer) && errorsIn(answer).every((error) => namesItsOwn(definition, error));
       }),
       { seed: SEED, numRuns: each },
     );
@@ -128,6 +140,21 @@ describe("hostile arguments", () => {
             }
           }
         }
+      }
+    },
+  );
+
+  test.each(functions.map((f) => [f.name, f] as const))(
+    "%s: the errors of its examples name its own arguments",
+    (_, definition) => {
+      for (const { args } of definition.documentation!.examples) {
+        for (const error of errorsIn(
+          call(
+            definition,
+            definition.order.map(({ name }) => args[name]),
+          ),
+        ))
+          expect(namesItsOwn(definition, error), error.message).toBe(true);
       }
     },
   );

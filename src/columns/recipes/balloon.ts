@@ -11,6 +11,9 @@ import { blankKept, whereSet } from "./guards";
 import { hasNoBalloon, noBalloonProblem, unlessNoBalloon } from "./not-a-balloon";
 import type { Recipe, RowCells, Slots, Using } from "./recipe";
 
+/** BALLOONSTATE's arguments, as people call their columns. */
+const CALLED: Readonly<Record<string, string>> = { out: "water out", expected: "water put in" };
+
 const NOT_MEASURED = "not measured";
 
 /** What the function is given; the other two of its numbers are its own. */
@@ -72,7 +75,7 @@ export const balloon: Recipe = {
     if (hasNoBalloon(row, using)) return noBalloonProblem(row);
     const answer = stateOf(row, using);
     if (answer instanceof SheetError) {
-      const reason = answer.message.replace(/^out\b/, "water out").replace(/^expected\b/, "water put in");
+      const reason = answer.said({ argument: (name) => CALLED[name] ?? name });
       return { severity: "no answer", shows: answer.code, reason };
     }
     if (answer !== NOT_MEASURED) return null;

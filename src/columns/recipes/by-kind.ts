@@ -107,7 +107,7 @@ export function dateOfRow(row: RowCells, using: Using, interval: Interval): Cell
 export function dateProblem(row: RowCells, using: Using, interval: Interval): RowProblem | null {
   const answer = dateOfRow(row, using, interval);
   if (answer instanceof SheetError) {
-    const reason = answer.message.replace(/^lastchange\b/, "last change");
+    const reason = answer.said({ argument: (name) => (name === "lastchange" ? "last change" : name) });
     return { severity: "no answer", shows: answer.code, reason };
   }
   if (answer instanceof CellError) {

@@ -91,10 +91,10 @@ export function fromFunction(column: FunctionColumn): Worked {
   }
 
   /** A function's sentence, with the columns called as people call them; the only column's name may be left out. */
-  const inTheirWords = (message: string): string => {
-    const bare = cells.length === 1 ? message.replace(new RegExp(`^${names[0]!} (?!must|is)`), "") : message;
-    return cells.reduce((text, { called }, i) => text.replace(new RegExp(`\\b${names[i]!}\\b`, "g"), called), bare);
-  };
+  const inTheirWords = (error: SheetError): string =>
+    (cells.length === 1 && error.isWhole ? error.bare() : error).said({
+      argument: (name) => cells[names.indexOf(name)]?.called ?? name,
+    });
 
   function problem(row: RowCells, using: Using): RowProblem | null {
     const instead = apart?.answer(row, using) ?? null;
@@ -105,7 +105,7 @@ export function fromFunction(column: FunctionColumn): Worked {
       const faulty = cells.find(({ role }) => row[role] instanceof CellError);
       return { severity, shows: found.code, reason: `${faulty!.called} is an error` };
     }
-    if (found instanceof SheetError) return { severity, shows: found.code, reason: inTheirWords(found.message) };
+    if (found instanceof SheetError) return { severity, shows: found.code, reason: inTheirWords(found), error: found };
     if (found === blank || found === "" || found === null) {
       const empty = cells.find((cell) => isMissing(cell, row[cell.role] ?? null)) ?? guarded[0]!;
       return { severity, shows: String(found ?? ""), reason: `no ${empty.called}` };

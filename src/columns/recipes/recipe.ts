@@ -60,6 +60,8 @@ export interface RowProblem {
   readonly shows: string;
   /** A fragment: why. Rows with the same reason are listed together. */
   readonly reason: string;
+  /** The function's own, where it is its sentence. */
+  readonly error?: SheetError;
 }
 
 export interface Need {

@@ -13,6 +13,9 @@ import type { Recipe, RowCells, Using } from "./recipe";
 /** As in TRACTSTATE: an opening older than a life is a year typed instead of a date. */
 const OLDEST_DAYS = 36525;
 
+/** TRACTSTATE's arguments, as this column calls them. */
+const CALLED: Readonly<Record<string, string>> = { stomamade: "the date", asof: "today" };
+
 const THRESHOLDS = ["Tract_Low", "Tract_High"] as const;
 
 /** The day in a cell; one beyond belief where there is none, so that whatever counts from it says so. */
@@ -47,7 +50,7 @@ function stateOf(
     const isSlow = slowHealing !== undefined && !(slowHealing instanceof CellError) && spelled(slowHealing) === "yes";
     return { word: found, reason: isSlow || found === band("no") ? "" : "not known whether healing is slow" };
   }
-  return { word: CHECK_DATE, reason: found.message.replace("stomamade", "the date").replace("asof", "today") };
+  return { word: CHECK_DATE, reason: found.said({ argument: (name) => CALLED[name] ?? name }) };
 }
 
 function template(cell: ColumnSlot, grown: FormulaTemplate, using: Using): FormulaTemplate {

@@ -3,7 +3,6 @@ import { cellAddress } from "../../../src/columns/formula";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
-import { cited } from "../../../src/worksheet/cited";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import type { Reading, SizeCell, SizeCells, SizeGroup, Way } from "./interface";
@@ -76,8 +75,9 @@ function reader(way: Way): (value: Value) => CellRead {
 
 /** The reason without the cell's own text in it, so that cells with the same reason stand together; null for none. */
 function reasonFor(recipe: Recipe, role: Role, value: Value): string | null {
+  if (value instanceof CellError) return "is an error";
   const problem = recipe.problem({ [role]: value }, noSettings);
-  return problem && problem.reason.replace(/^(?:size|diameter) /, "").replaceAll(cited(textOf(value)), "it");
+  return problem && (problem.error?.bare().said({ cell: "it" }) ?? problem.reason);
 }
 
 function cellAt(row: number, column: number, value: Value): SizeCell {

@@ -69,7 +69,7 @@ export function foundText(found: Found & { readonly known: true }, unit?: Unit):
 
 export function explainedCall(worked: Call, standing: Standing, overview: Overview): CallExplained {
   const { node, definition, given, at, answer } = worked;
-  const message = answer instanceof SheetError ? answer.message : "";
+  const fault = answer instanceof SheetError ? answer.about : undefined;
   const explained = definition.order.flatMap(({ name, param }, i): Given[] => {
     const argument = node.args[i];
     const found: Found | undefined = given[i];
@@ -80,14 +80,13 @@ export function explainedCall(worked: Call, standing: Standing, overview: Overvi
       return [{ name, help: param.help, value: "left out", from: fallback, isAtFault: false }];
     }
     const value = found?.known ? foundText(found, param.unit) : isLeftOut ? "missing" : NOT_WORKED_OUT;
-    const isAtFault = message === name || message.startsWith(`${name} `);
     return [
       {
         name,
         help: param.help,
         value,
         from: fromText(argument, standing, overview, param.mode === "each" ? at : null),
-        isAtFault,
+        isAtFault: name === fault,
       },
     ];
   });

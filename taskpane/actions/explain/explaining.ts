@@ -5,7 +5,7 @@ import { textOf } from "../../../src/columns/sheet-block";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
-import { count, inQuotes } from "../../texts/pieces";
+import { capital, count, inQuotes } from "../../texts/pieces";
 import { explainedCall, foundText, fromText, unitOfName } from "./calls";
 import type { CellRead } from "./cell";
 import { listAt, ourColumn } from "./column";
@@ -67,7 +67,7 @@ export class Explaining {
       notes: [
         ...(from === this.standing ? [] : [filledBy(this.address, cellAddress(from.row, from.column))]),
         ...(inFormula > 0 || node.is === "unknown"
-          ? worked.gaps.map((gap) => `T${NOT_WORKED_OUT.slice(1)}: ${gap}.`)
+          ? worked.gaps.map((gap) => `${capital(NOT_WORKED_OUT)}: ${gap}.`)
           : [plainFormula(worked.found.known)]),
         ...this.differences(worked, at),
         ...(idle > 0

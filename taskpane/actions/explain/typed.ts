@@ -3,7 +3,6 @@ import { roleNamed, type Content, type Role } from "../../../src/columns/role";
 import { BALLOONSTATE } from "../../../src/balloon/balloonstate";
 import { FRTOMM } from "../../../src/sizes/frtomm";
 import { MMTOFR } from "../../../src/sizes/mmtofr";
-import { textOf } from "../../../src/columns/sheet-block";
 import { call } from "../../../src/worksheet/call";
 import { dayOfText, readDate } from "../../../src/worksheet/dates";
 import { SheetError } from "../../../src/worksheet/error";
@@ -26,25 +25,23 @@ const readers: { readonly [C in Content]?: (value: Exclude<Value, null>) => stri
   },
   size: (value) => {
     const millimetres = call(FRTOMM, [value]);
-    return typeof millimetres === "number" ? `${tidy(millimetres * 3)} Fr` : asError(millimetres, "size", value);
+    return typeof millimetres === "number" ? `${tidy(millimetres * 3)} Fr` : asError(millimetres);
   },
   diameter: (value) => {
     const french = call(MMTOFR, [value]);
-    return typeof french === "number" ? `${tidy(french / 3)} mm` : asError(french, "diameter", value);
+    return typeof french === "number" ? `${tidy(french / 3)} mm` : asError(french);
   },
   volume: (value) => {
     const state = call(BALLOONSTATE, [value, 1]);
-    return state instanceof SheetError ? asError(state, "out", value) : "a volume in mL";
+    return state instanceof SheetError ? asError(state) : "a volume in mL";
   },
 };
 
 const tidy = (value: number): number => Number(value.toPrecision(9));
 
 /** The function's sentence without the name of its argument and without the cell's own text, which is said before. */
-const asError = (answer: unknown, argument: string, value: Value): string | SheetError =>
-  answer instanceof SheetError
-    ? new SheetError(answer.message.replace(new RegExp(`^${argument} `), "").replaceAll(`"${textOf(value)}"`, "it"))
-    : "0, which counts as blank";
+const asError = (answer: unknown): string | SheetError =>
+  answer instanceof SheetError ? new SheetError(answer.bare().said({ cell: "it" })) : "0, which counts as blank";
 
 export interface ReadInColumn {
   /** "Size" */

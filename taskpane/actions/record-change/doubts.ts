@@ -1,4 +1,6 @@
 /** What is doubtful about a change, and what to bear in mind after it. */
+import { aroundWatch } from "../../../src/caseload/cautions";
+import { reasons } from "../../../src/caseload/words";
 import { count } from "../../texts/pieces";
 import { dateOf, frenchOf, known, textOf } from "../caseload/cells";
 import type { NewDevice } from "../caseload/new-device";
@@ -8,8 +10,7 @@ import { textIn, valueIn, type CaseloadRow } from "../caseload/read";
 export const MOST_HOURS = 240;
 
 /** @param hours the clinic's extra watch after a new tube */
-export const watch = (hours: number): string =>
-  `Stop the feed and call at once: pain when feeding, fresh blood, stomach fluid leaking, swollen or hard belly, vomiting, fever, trouble breathing; above all in the first ${count(hours, "hour")} after a new tube and after any hard change.`;
+export const watch = (hours: number): string => aroundWatch.join(count(hours, "hour"));
 
 /** @param days as long as the clinic leaves a new bumper tube's bolster alone */
 export const bolsterSentence = ({ heldBy }: NewDevice, days: number): readonly string[] =>
@@ -57,7 +58,7 @@ export function asksOf({ out, put, deviceIn, held, ...came }: Happened): readonl
     put === null && "It is not written down when the tube that came out was put in: its life cannot be counted.",
     days * 24 > MOST_HOURS && `${days} days without a tube: look at both dates.`,
     came.Reason === "planned" && came["Unplanned visit"] === "yes" && "The reason is planned, but the visit was not.",
-    /^balloon|balloon empty$/.test(came.Reason ?? "") &&
+    reasons.some(({ word, ofBalloon }) => ofBalloon && word === came.Reason) &&
       !["balloon", "catheter"].includes(held.toLowerCase()) &&
       `The reason is a balloon’s, but the tube was held by ${held || "something not written down"}.`,
     came.pH !== null &&

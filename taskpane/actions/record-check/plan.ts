@@ -72,7 +72,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
     most: fillOf(valueIn(row, "Most mL"), names),
     deviceIn: put,
     isBalloon: ["balloon", "catheter"].includes(heldOf(valueIn(row, "Held by"))),
-    mayBeRefilled: middleFor(caseload, device, today, "").mayGoBack,
+    mayBeRefilled: middleFor(caseload, device, today).mayGoBack,
     earlier,
   };
   const meaning = meaningOf({ day, out, putIn, looked }, balloon, names);

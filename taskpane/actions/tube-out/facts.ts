@@ -10,12 +10,15 @@ import { NOT_WRITTEN } from "./sentences";
 export interface Fact {
   readonly label: string;
   readonly text: string;
+  readonly isWritten: boolean;
   /** Not known, or it stands in the way. */
   readonly isDoubt: boolean;
 }
 
 const fact = (label: string, text: string, isDoubt = false): Fact =>
-  text === "" ? { label, text: NOT_WRITTEN, isDoubt: true } : { label, text, isDoubt };
+  text === ""
+    ? { label, text: NOT_WRITTEN, isWritten: false, isDoubt: true }
+    : { label, text, isWritten: true, isDoubt };
 
 const notKnown = (word: string): boolean => word === "" || word === "not known";
 

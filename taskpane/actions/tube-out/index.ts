@@ -2,18 +2,21 @@
  * Tube out: the phone call. Reads, works out, writes nothing. Anything that cannot be read counts as not known, and
  * what is not known leads to hospital.
  */
-import { opening, planOnly } from "../../../src/words/cameout-texts";
+import { beThere, opening, planOnly, takeAlong } from "../../../src/words/cameout-texts";
+import type { TubeOutClass } from "../../../src/words/tube-out-class";
 import { together } from "../../texts/pieces";
 import { callsIn, type Call } from "../caseload/calls";
 import type { Device, Meant } from "../caseload/identity";
 import type { Caseload } from "../caseload/read";
 import { carefulIn, settingIn } from "../caseload/settings";
 import { factsOf, standsAgainst, type Fact } from "./facts";
-import { last, middleFor } from "./middle";
-import { doubtful, halfOut, inTime, NOT_WRITTEN, SOON } from "./sentences";
+import { hospital, middleFor } from "./middle";
+import { halfOut, type Doubt } from "./sentences";
 
 export interface TubeOut {
-  /** What decides: the sentence of CAMEOUT, or a more careful one. */
+  /** What decides: a class of CAMEOUT's, or what in the rows leads to hospital. */
+  readonly is: TubeOutClass | Doubt;
+  /** Its sentence. */
   readonly middle: string;
   /** Said first, large: what to do now. */
   readonly first: readonly string[];
@@ -32,12 +35,8 @@ export interface TubeOut {
 export function tubeOut(caseload: Caseload, meant: Meant, device: Device | null, today: number): TubeOut {
   const { names } = caseload;
   const chosen = meant.doubt === null ? device : null;
-  const said = middleFor(
-    caseload,
-    chosen,
-    today,
-    meant.devices.length === 0 ? doubtful.notFound : doubtful.whichDevice,
-  );
+  const nobody = meant.devices.length === 0 ? "notFound" : "whichDevice";
+  const said = chosen ? middleFor(caseload, chosen, today) : hospital(nobody);
   const against = chosen && said.mayGoBack ? standsAgainst(chosen, today) : [];
   const facts = (chosen ? [chosen] : meant.devices).map((one) => ({
     sheetRow: one.row.sheetRow,
@@ -46,20 +45,18 @@ export function tubeOut(caseload: Caseload, meant: Meant, device: Device | null,
   /* Where training, plan or spare is missing, that is said instead of the sentence that asks for them. */
   const refusal =
     against.length > 0 ? `Put nothing in and go to hospital now: in this list ${together(against)}.` : null;
-  /* An entry above what is allowed is not believed: the opening closes. */
-  const hours = carefulIn(names, "Out_Aim", "high");
-  const plan = said.planOnly ?? (refusal === null ? null : planOnly);
+  const soon = refusal === null ? null : beThere(carefulIn(names, "Out_Aim", "high"));
+  const plan = said.mayGoBack && refusal === null ? null : planOnly;
   return {
-    middle: said.middle,
-    first: [opening, refusal ?? inTime(said.middle, hours)],
-    more: [refusal === null ? null : inTime(SOON, hours), plan, halfOut, last, said.counted].filter(
-      (one) => one !== null,
-    ),
+    is: said.is,
+    middle: said.sentence,
+    first: [opening, refusal ?? said.sentence],
+    more: [soon, plan, halfOut, takeAlong, said.counted].filter((one) => one !== null),
     calls: callsIn(names),
     facts,
     notWritten: chosen
       ? [
-          ...facts[0]!.facts.filter(({ text }) => text === NOT_WRITTEN).map(({ label }) => label),
+          ...facts[0]!.facts.filter(({ isWritten }) => !isWritten).map(({ label }) => label),
           ...(chosen.access === "not known" ? ["Access"] : []),
         ]
       : [],

@@ -1,24 +1,18 @@
 /**
- * The sentence that decides. CAMEOUT gives it; what it cannot see (rows that contradict each other) only ever takes the
- * one class away that may be put back.
+ * The class that decides, and its sentence. The class is CAMEOUT's; what that cannot see (rows that contradict each other)
+ * only ever takes the one class away whose tube may be put back.
  */
-import { closing, countedFor, middles, opening, planOnly } from "../../../src/words/cameout-texts";
-import { CAMEOUT } from "../../../src/words/cameout";
+import type { Held } from "../../../src/device/retention-words";
+import { immatureBelow, matureFrom, type DateOrDoubt } from "../../../src/schedule/tract";
+import { countedFor, middleOf } from "../../../src/words/cameout-texts";
 import { dateInWords } from "../../../src/words/date-in-words";
-import { call } from "../../../src/worksheet/call";
-import type { Cell } from "../../../src/worksheet/cell";
-import { CellError } from "../../../src/worksheet/error";
-import type { Value } from "../../workbook/port";
+import { isAgeCounted, mayGoBack, tubeOutClass, type TubeOutClass } from "../../../src/words/tube-out-class";
+import type { YesNo } from "../../../src/worksheet/yes-no";
 import { accessOf, dateOf, heldOf, known, textOf, wordOf } from "../caseload/cells";
 import { rowsOf, type Device } from "../caseload/identity";
 import { textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { carefulIn, numberIn } from "../caseload/settings";
-import { doubtful } from "./sentences";
-
-/** What an error cell counts as. */
-const plain = (value: Value): Cell => (value instanceof CellError ? "not known" : value);
-
-type YesNo = "yes" | "no" | "not known";
+import { doubtful, type Doubt } from "./sentences";
 
 /** The setting First_Days: put in within so many days of the stoma. Known only where the list and the dates agree. */
 export function firstTubeOf({ row }: Device, names: Caseload["names"], today: number): YesNo {
@@ -37,63 +31,66 @@ export const slowHealingOf = ({ row }: Device): YesNo =>
   wordOf(valueIn(row, "Slow healing"), ["yes", "no"]) || "not known";
 
 /** "not known" where the opening would be older than the person. */
-export function stomaMade({ row }: Device): Cell {
+export function stomaMade({ row }: Device): DateOrDoubt {
   const made = dateOf(valueIn(row, "Stoma made"));
   const born = known(dateOf(valueIn(row, "Born")));
   return typeof made === "number" && (born === null || born <= made) ? made : "not known";
 }
 
 /** Written down as balloon, but nobody knows from what: not known. */
-const retentionOf = ({ row }: Device): string =>
+const retentionOf = ({ row }: Device): Held =>
   textIn(row, "Known from").toLowerCase() === "not known" ? "not known" : heldOf(valueIn(row, "Held by"));
 
-const CARD = "Call the number on your emergency card.";
-
-/** The last sentences without the number, which is shown by itself. */
-export const last = closing("").replace(` ${CARD}`, "");
-
 export interface Middle {
-  readonly middle: string;
+  /** What the tube is a case of, or what in the rows keeps it from being told. */
+  readonly is: TubeOutClass | Doubt;
+  readonly sentence: string;
   /** The only class in which a tube may go back at home. */
   readonly mayGoBack: boolean;
-  readonly planOnly: string | null;
+  /** The day that the age of the opening was counted for, in a sentence; null where it does not count. */
   readonly counted: string | null;
 }
 
-const hospital = (middle: string): Middle => ({ middle, mayGoBack: false, planOnly, counted: null });
+/** Where nothing else may be said of this tube. */
+export const hospital = (doubt: Doubt): Middle => ({
+  is: doubt,
+  sentence: doubtful[doubt],
+  mayGoBack: false,
+  counted: null,
+});
 
-/** @param device null where nobody, or more than one row, may be meant */
-export function middleFor(caseload: Caseload, device: Device | null, today: number, unknown: string): Middle {
-  if (!device) return hospital(unknown);
-  const { names } = caseload;
-  const text = call(CAMEOUT, [
-    stomaMade(device),
-    today,
-    retentionOf(device),
-    plain(valueIn(device.row, "Access")),
-    firstTubeOf(device, names, today),
-    slowHealingOf(device),
-    carefulIn(names, "Tract_Low", "low"),
-    carefulIn(names, "Tract_High", "low"),
-  ]);
-  if (typeof text !== "string") return hospital(doubtful.settings);
-  const said = between(text, today);
-  if (said.middle !== middles.balloonMature) return said;
-  if (textOf(valueIn(device.row, "Status")).toLowerCase() === "left") return hospital(doubtful.left);
-  return isChangedSince(caseload, device) ? hospital(doubtful.sheetsDisagree) : said;
+/** The clinic's weeks as CAMEOUT takes them, or null where they cannot be used. */
+function bandsIn(names: Caseload["names"]): { readonly immature: number; readonly mature: number } | null {
+  const immature = immatureBelow().read(carefulIn(names, "Tract_Low", "low"));
+  const mature = matureFrom().read(carefulIn(names, "Tract_High", "low"));
+  if (typeof immature !== "number" || typeof mature !== "number") return null;
+  return immature > mature ? null : { immature, mature };
 }
 
-/** CAMEOUT gives one paragraph; the parts around the deciding sentence are known. */
-function between(text: string, today: number): Middle {
-  let middle = text.slice(opening.length + 1, text.length - closing("").length - 1);
-  const take = (part: string): string | null => {
-    if (!middle.endsWith(part)) return null;
-    middle = middle.slice(0, middle.length - part.length).trim();
-    return part;
+export function middleFor(caseload: Caseload, device: Device, today: number): Middle {
+  const { names } = caseload;
+  const bands = bandsIn(names);
+  if (bands === null) return hospital("settings");
+  const one = tubeOutClass({
+    stomamade: stomaMade(device),
+    asof: today,
+    retention: retentionOf(device),
+    access: accessOf(valueIn(device.row, "Access")),
+    firsttube: firstTubeOf(device, names, today),
+    slow: slowHealingOf(device),
+    ...bands,
+  });
+  if (mayGoBack(one)) {
+    if (textOf(valueIn(device.row, "Status")).toLowerCase() === "left") return hospital("left");
+    if (isChangedSince(caseload, device)) return hospital("sheetsDisagree");
+  }
+  return {
+    is: one,
+    /* An entry above what is allowed is not believed: the opening closes. */
+    sentence: middleOf(one, { ...bands, hours: carefulIn(names, "Out_Aim", "high") }),
+    mayGoBack: mayGoBack(one),
+    counted: isAgeCounted(one) ? countedFor(dateInWords(today)) : null,
   };
-  const plan = take(planOnly);
-  const counted = take(countedFor(dateInWords(today)));
-  return { middle, mayGoBack: middle === middles.balloonMature, planOnly: plan, counted };
 }
 
 /** Whether the log tells of another device than the list: the one in it has come out, or another kind went in. */

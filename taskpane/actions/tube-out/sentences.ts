@@ -18,12 +18,6 @@ export const doubtful = {
     "Emergency. The clinic’s settings for the age of an opening cannot be used. Treat it as new: go to hospital now. Put nothing in.",
 } as const;
 
-/** After "Put nothing in and go to hospital now": how soon, in the words of the sentence that it stands for. */
-const WITHIN = "within 2 hours";
-export const SOON = `The opening can close within hours, however old it is: be there ${WITHIN}.`;
-
-/** The hours in which the hospital is to be reached are the clinic's own; the sentences say two, which is the default. */
-export const inTime = (text: string, hours: number): string =>
-  text.replace(WITHIN, `within ${hours} ${hours === 1 ? "hour" : "hours"}`);
+export type Doubt = keyof typeof doubtful;
 
 export const NOT_WRITTEN = "not written down";

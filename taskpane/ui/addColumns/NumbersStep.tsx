@@ -1,6 +1,6 @@
 import { useId, useState } from "react";
 import type { SettingName } from "../../../src/settings/index";
-import { NO_SOURCE, refuseNumber } from "../../../src/settings/setting";
+import { refuseNumber } from "../../../src/settings/setting";
 import type { Choices, NumberUsed } from "../../actions/add-columns/interface";
 import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
@@ -106,7 +106,7 @@ function NumberField({ used, onNumber, onFaulty }: NumberFieldProps) {
         <span className="note">
           {words.standard(`${setting.default} ${unit}`)};{" "}
           {setting.range ? words.range(setting.range.words) : words.noRange}.{" "}
-          {setting.source.startsWith(NO_SOURCE) ? capital(setting.source) : words.source(setting.source)}.{" "}
+          {setting.evidence === "clinic setting" ? capital(setting.source) : words.source(setting.source)}.{" "}
           {from === "function" && `${words.fixed} `}
           {from === "sheet" && `${words.onSheet} `}
           <span className="mark">{setting.evidence}</span>

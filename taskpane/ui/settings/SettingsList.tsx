@@ -1,5 +1,5 @@
 import { Fragment } from "react";
-import { NO_SOURCE, type ClinicSetting } from "../../../src/settings/setting";
+import type { ClinicSetting } from "../../../src/settings/setting";
 import { doubtful, settingText, type SettingLine, type SettingsView } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import { capital } from "../../texts/pieces";
@@ -103,7 +103,7 @@ function OneSetting({ line, isThere, reveal }: LineProps) {
       </dl>
       <div className="presses">
         {/* Of settings without a source the line above says the same already. */}
-        {!setting.source.startsWith(NO_SOURCE) && <span className="mark">{setting.evidence}</span>}
+        {setting.evidence !== "clinic setting" && <span className="mark">{setting.evidence}</span>}
         <ShowCell line={line} reveal={reveal} />
       </div>
     </li>

@@ -1,7 +1,7 @@
 /** What a saved copy must hold when it is read again, and what is said when it does not. */
 import type { DefinedNameEdit } from "../edits";
 import type { ColumnRename } from "../../../../src/formula/renaming";
-import { refuse } from "../refusal";
+import { Refused } from "../refusal";
 import type { PatchedSheet } from "./patchSheet";
 import type { SheetPlan } from "./plan";
 import type { TablePlan } from "./planTables";
@@ -14,9 +14,16 @@ export interface Meaning {
   readonly renames: readonly ColumnRename[];
 }
 
-export const NOT_SAVED =
+const NOT_SAVED =
   "The changed workbook did not read back as it was meant, so it was not saved; the file you opened is as it was.";
 
+/** The saved copy is not what was meant, and where. */
+export class Differs extends Refused {
+  constructor(readonly where: string) {
+    super(`${NOT_SAVED} (${where})`);
+  }
+}
+
 export function differs(where: string): never {
-  return refuse(`${NOT_SAVED} (${where})`);
+  throw new Differs(where);
 }

@@ -8,7 +8,7 @@ import { factsOf } from "../parts/workbookParts";
 import { Refused } from "../refusal";
 import { compareFilters, compareNames, compareTables } from "./compareBeside";
 import { SheetComparer } from "./compareCells";
-import { differs, type Meaning, NOT_SAVED } from "./meaning";
+import { Differs, differs, type Meaning } from "./meaning";
 import type { PatchedSheet } from "./patchSheet";
 import type { SheetPlan } from "./plan";
 
@@ -25,7 +25,7 @@ export function readBack(before: OpenedPackage, bytes: Uint8Array, meaning: Mean
       onCell: (sheetName, cell) => (comparers.get(sheetName) ?? differs(`the sheet "${sheetName}"`)).next(cell),
     });
   } catch (problem) {
-    if (problem instanceof Refused && !problem.message.startsWith(NOT_SAVED)) differs(problem.message);
+    if (problem instanceof Refused && !(problem instanceof Differs)) differs(problem.message);
     throw problem;
   }
   compareParts(before, after, meaning);

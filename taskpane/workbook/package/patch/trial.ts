@@ -5,7 +5,7 @@
 import type { OpenedPackage } from "../opened";
 import { orRefusal, isRefusal, refuse } from "../refusal";
 import { compareFilters, compareNames, compareTables } from "./compareBeside";
-import { NOT_SAVED, type Meaning } from "./meaning";
+import { Differs, type Meaning } from "./meaning";
 import { Plans } from "./plan";
 
 const NOTHING: Omit<Meaning, "sheets"> = { changedParts: new Set(), tables: [], names: [], renames: [] };
@@ -17,18 +17,27 @@ export const SIGNED =
 /** A sentence why not; undefined where it can. */
 export function whyNotSaved(opened: OpenedPackage): string | undefined {
   const tried = orRefusal(() => {
-    if (opened.isSigned) refuse(SIGNED);
-    refuseSharedParts(opened);
-    const plans = new Plans(opened);
-    for (const { name, kind } of opened.sheets) if (kind === "worksheet") plans.of(name);
-    const patched = { text: "", meant: [], formulaCellsChanged: false, touchedChildren: new Set<string>() };
-    const sheets = new Map([...plans.sheets].map(([name, plan]) => [name, { plan, patched }]));
-    compareTables(opened, opened, { ...NOTHING, sheets });
-    compareFilters(opened, opened, { ...NOTHING, sheets });
-    compareNames(opened, opened, { ...NOTHING, sheets });
+    try {
+      compareWithItself(opened);
+    } catch (problem) {
+      if (problem instanceof Differs) refuse(`${CANNOT} (${problem.where})`);
+      throw problem;
+    }
     return {};
   });
-  return isRefusal(tried) ? tried.refused.replace(NOT_SAVED, CANNOT) : undefined;
+  return isRefusal(tried) ? tried.refused : undefined;
+}
+
+function compareWithItself(opened: OpenedPackage): void {
+  if (opened.isSigned) refuse(SIGNED);
+  refuseSharedParts(opened);
+  const plans = new Plans(opened);
+  for (const { name, kind } of opened.sheets) if (kind === "worksheet") plans.of(name);
+  const patched = { text: "", meant: [], formulaCellsChanged: false, touchedChildren: new Set<string>() };
+  const sheets = new Map([...plans.sheets].map(([name, plan]) => [name, { plan, patched }]));
+  compareTables(opened, opened, { ...NOTHING, sheets });
+  compareFilters(opened, opened, { ...NOTHING, sheets });
+  compareNames(opened, opened, { ...NOTHING, sheets });
 }
 
 const CANNOT = "This workbook could be read, but not be saved again. Open it in Excel, save a copy, and open that.";
