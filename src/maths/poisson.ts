@@ -81,15 +81,24 @@ const AS_LIKELY = 1 + 1e-7;
 /** Up to so many trials every outcome is added up, which takes less than two tails. */
 const FEW_TRIALS = 100;
 
+/** For each number of trials n, how many times as many ways there are to i + 1 of them as to i. */
+const ways: (Float64Array | undefined)[] = [];
+const waysOf = (n: number): Float64Array => (ways[n] ??= Float64Array.from({ length: n }, (_, i) => (n - i) / (i + 1)));
+
 /** The same from the chances of all outcomes, each as a multiple of the one seen; NaN where these grow beyond numbers. */
 function fewP(k: number, n: number, odds: number): number {
+  const more = waysOf(n);
+  const against = 1 / odds;
   let [rarer, all] = [1, 1];
-  const add = (times: number): void => {
-    all += times;
+  for (let i = k, times = 1; i < n; i++) {
+    all += times *= more[i]! * odds;
     if (times <= AS_LIKELY) rarer += times;
-  };
-  for (let i = k, times = 1; i < n; i++) add((times *= ((n - i) / (i + 1)) * odds));
-  for (let i = k, times = 1; i > 0; i--) add((times *= i / ((n - i + 1) * odds)));
+  }
+  for (let i = k, times = 1; i > 0; i--) {
+    // as many times fewer ways as there are more from the other end
+    all += times *= more[n - i]! * against;
+    if (times <= AS_LIKELY) rarer += times;
+  }
   return rarer / all;
 }
 

@@ -84,6 +84,7 @@ interface Token {
 
 const isDigit = (code: number): boolean => code >= 0x30 && code <= 0x39;
 const isLetter = (code: number): boolean => code >= 0x61 && code <= 0x7a;
+const SPACE = 0x20;
 const POINT = 0x2e;
 const COMMA = 0x2c;
 
@@ -110,6 +111,11 @@ function tokensOf(text: string): Token[] {
   let against: Token | undefined;
   for (let at = 0, end = 0; at < text.length; at = end) {
     const code = text.charCodeAt(at);
+    if (code === SPACE) {
+      against = undefined;
+      end = at + 1;
+      continue;
+    }
     let kind: Kind;
     if (isDigit(code) || (code === POINT && isDigit(text.charCodeAt(at + 1)))) {
       kind = "number";
@@ -120,7 +126,7 @@ function tokensOf(text: string): Token[] {
     } else {
       const sign = String.fromCodePoint(text.codePointAt(at)!);
       end = at + sign.length;
-      if (sign === " " || /\s/.test(sign)) {
+      if (/\s/.test(sign)) {
         against = undefined;
         continue;
       }

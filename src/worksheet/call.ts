@@ -310,12 +310,34 @@ function cellByCell(definition: SheetFunction, reading: Reading, shape: Matrix<u
   return out;
 }
 
+/** Numbers alone? */
+function areNumbers(row: Row): row is readonly number[] {
+  for (let i = 0; i < row.length; i++) if (typeof row[i] !== "number" || !Number.isFinite(row[i])) return false;
+  return true;
+}
+
+/** The same numbers in an array that is made here, for rows of a long result (see `longColumn`). */
+function bareNumbers(row: readonly number[]): number[] {
+  switch (row.length) {
+    case 2:
+      return [row[0]!, row[1]!];
+    case 3:
+      return [row[0]!, row[1]!, row[2]!];
+    case 4:
+      return [row[0]!, row[1]!, row[2]!, row[3]!];
+    default:
+      return row as number[];
+  }
+}
+
 function rowByRow(definition: SheetFunction, reading: Reading, rows: number, inBlock: InBlock): Single[][] {
   const width = definition.result.columns?.length ?? 1;
   const out = new Array<Single[]>(rows);
   for (let r = 0; r < rows; r++) {
     const row = oneRow(definition, reading, r, 0);
-    out[r] = Array.isArray(row) ? soundRow(row as Row, width, inBlock) : filledRow(soundIn(row, inBlock), width);
+    if (!Array.isArray(row)) out[r] = filledRow(soundIn(row, inBlock), width);
+    else if (rows >= LONG && row.length === width && areNumbers(row as Row)) out[r] = bareNumbers(row as number[]);
+    else out[r] = soundRow(row as Row, width, inBlock);
   }
   return out;
 }

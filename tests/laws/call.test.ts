@@ -149,3 +149,33 @@ describe.each(oneByOne.map((f) => [f.name, f] as const))("%s", (_, definition) =
     expect((answer as SheetError).message).toContain("1 x 2");
   });
 });
+
+/** A long result is made at places of its own (src/worksheet/call.ts). */
+const LONG = 6000;
+
+const inColumns = functions.filter(
+  ({ result, order }) => result.shape !== "block" && order.some(({ param }) => param.mode === "each"),
+);
+
+describe.each(inColumns.map((f) => [f.name, f] as const))("%s", (_, definition) => {
+  const each = definition.order.filter(({ param }) => param.mode === "each").length;
+  const number = fc.constantFrom(0, 0.5, 3, 5, 12, 700, 45_700, 45_800);
+  const row = fc.array(fc.oneof({ weight: 5, arbitrary: number }, cell), { minLength: each, maxLength: each });
+
+  test("a long column gives what a short one gives, row by row", () => {
+    const rows = fc.sample(row, { seed: options.seed, numRuns: 60 });
+    const columns = (list: readonly unknown[][]): unknown[] => {
+      let next = 0;
+      return definition.order.map(({ param }) => {
+        if (param.mode === "range") return undefined;
+        if (param.mode === "choice") return param.optional ? undefined : param.words![0];
+        const place = next++;
+        return list.map((cells) => [cells[place]]);
+      });
+    };
+    const short = plain(call(definition, columns(rows)));
+    const long = plain(call(definition, columns(Array.from({ length: LONG }, (_, i) => rows[i % rows.length]!))));
+    const repeated = Array.isArray(short) ? Array.from({ length: LONG }, (_, i) => short[i % rows.length]) : short;
+    expect(long).toEqual(repeated);
+  });
+});
