@@ -57,6 +57,11 @@ export class NumberOrder {
     return this.falling[k - 1];
   }
 
+  /** The k-th least, counted from 1; undefined where there are not so many. */
+  small(k: number): number | undefined {
+    return this.falling[this.falling.length - k];
+  }
+
   /** How many are larger, and 1; undefined for a number that is not there. */
   rank(value: number): number | undefined {
     const place = this.placeOf(value);

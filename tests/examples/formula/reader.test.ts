@@ -109,6 +109,8 @@ describe("texts", () => {
 describe("numbers", () => {
   it.each([
     ["INT(8.9)", 8],
+    ["MOD(3,2)&MOD(-3,2)&MOD(3,-2)&MOD(-3,-2)", "11-1-1"],
+    ["MOD(3,0)", "#DIV/0!"],
     ["INT(-8.9)", -9],
     ["ROUND(2.15,1)", 2.2],
     ["ROUND(2.149,1)", 2.1],
@@ -222,6 +224,33 @@ describe("looking things up", () => {
     ["RANK.EQ(54,B1:B4)", 3],
     ["RANK.EQ(55,B1:B4)", "#N/A"],
   ])("%s", (formula, expected) => expect(workedOut(formula, fruit)).toBe(expected));
+
+  // Microsoft's pages on MATCH (rising values), LOOKUP and SMALL
+  const rising: readonly Value[][] = [
+    [25, 38, 40, 41],
+    [4.14, 4.19, 5.17, 5.77, 6.39],
+    ["red", "orange", "yellow", "green", "blue"],
+    [3, 4, 5, 2, 3, 4, 6, 4, 7],
+    [1, 2, "x", null, 5, NA],
+  ];
+  it.each([
+    ["MATCH(39,A1:A4,1)", 2],
+    ["MATCH(41,A1:A4,0)", 4],
+    ["MATCH(24,A1:A4,1)", "#N/A"],
+    ['MATCH("x",A1:A4,1)', "#N/A"],
+    ["LOOKUP(4.19,B1:B5,C1:C5)", "orange"],
+    ["LOOKUP(5.75,B1:B5,C1:C5)", "yellow"],
+    ["LOOKUP(7.66,B1:B5,C1:C5)", "blue"],
+    ["LOOKUP(0,B1:B5,C1:C5)", "#N/A"],
+    ["LOOKUP(5.75,B1:B5)", 5.17],
+    ["SMALL(D1:D9,4)", 4],
+    ["SMALL(D1:D9,10)", "#NUM!"],
+    // texts, empty cells and errors are passed over
+    ["MATCH(3,E1:E6,1)", 2],
+    ["MATCH(10^9,E1:E6,1)", 5],
+    ["ROWS(A1:C4)", 4],
+    ["ROW(C3)", 3],
+  ])("%s", (formula, expected) => expect(workedOut(formula, rising)).toBe(expected));
 
   const grades: readonly Value[][] = [
     [89, 93, 96, 85, 91, 88],

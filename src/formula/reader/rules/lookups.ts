@@ -4,7 +4,8 @@ import { Block, type Any } from "../cells";
 import type { Compiler } from "../compile";
 import { NotKnown, type Here, type Work } from "../piece";
 import { criterionOf, fits, looseKey, matchOf, type Criterion } from "../criteria";
-import { isError, NA, NUM, REF, toNumber, VALUE, type Value } from "../values";
+import { compared, isError, NA, NUM, REF, toNumber, VALUE, type Value } from "../values";
+import type { NumberOrder } from "../column-index";
 import { ANY_NUMBER, type Rule } from "./rule";
 
 /** A range of one column, the same for every row. */
@@ -107,12 +108,49 @@ const extreme = (isBetter: (one: number, other: number) => boolean): Rule => ({
   },
 });
 
-/** The first row that holds it; what is not looked for exactly is another engine's. */
+/**
+ * The row of the last value that is not larger, in a column of rising values: found by halving, as Excel does it (its help
+ * on MATCH and LOOKUP). Only values of the same kind count; undefined where there is none.
+ */
+function lastNotLarger({ column, top, bottom }: Block, value: Value): number | undefined {
+  const isAlike = (row: number): boolean => typeof column.get(row) === typeof value && !isError(column.get(row));
+  let [low, high] = [top, bottom];
+  let found: number | undefined;
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    let row = middle;
+    while (row <= high && !isAlike(row)) row++;
+    if (row > high) high = middle - 1;
+    else if (compared(column.get(row), value) <= 0) {
+      found = row;
+      low = row + 1;
+    } else high = middle - 1;
+  }
+  return found;
+}
+
+/** A blank is looked for as 0. */
+const soughtIn = (value: Value): Value => value ?? 0;
+
+function matchRising(sought: Node, range: Node, compiler: Compiler): Work {
+  const asked = compiler.piece(sought).value;
+  const within = columnOf(range, compiler);
+  return (here) => {
+    const value = soughtIn(asked(here));
+    if (isError(value)) return value;
+    here.watcher.whole(within.column);
+    const row = lastNotLarger(within, value);
+    return row === undefined ? NA : row - within.top + 1;
+  };
+}
+
+/** The first row that holds it, or the last of rising values that is not larger. */
 const MATCH: Rule = {
   least: 3,
   most: 3,
   bind: ([sought, range, kind], compiler) => {
-    if (kind!.is !== "number" || kind!.value !== 0) throw new NotKnown("MATCH that is not exact");
+    if (kind!.is === "number" && kind!.value === 1) return matchRising(sought!, range!, compiler);
+    if (kind!.is !== "number" || kind!.value !== 0) throw new NotKnown("MATCH among falling values");
     const asked = compiler.piece(sought!).value;
     const within = columnOf(range!, compiler);
     const { column, top, bottom } = within;
@@ -130,6 +168,26 @@ const MATCH: Rule = {
       here.watcher.whole(column);
       for (let row = top; row <= bottom; row++) if (criterion.fits(column.get(row))) return row - top + 1;
       return NA;
+    };
+  },
+};
+
+/** The last of rising values that is not larger, or what stands beside it in another column of as many rows. */
+const LOOKUP: Rule = {
+  least: 2,
+  most: 3,
+  bind: ([sought, range, results], compiler) => {
+    const asked = compiler.piece(sought!).value;
+    const within = columnOf(range!, compiler);
+    const from = results ? columnOf(results, compiler) : within;
+    if (from.rows !== within.rows) throw new NotKnown("LOOKUP in columns that are not alike");
+    return (here) => {
+      const value = soughtIn(asked(here));
+      if (isError(value)) return value;
+      here.watcher.whole(within.column);
+      here.watcher.whole(from.column);
+      const row = lastNotLarger(within, value);
+      return row === undefined ? NA : from.column.get(row - within.top + from.top);
     };
   },
 };
@@ -158,7 +216,7 @@ const INDEX: Rule = {
   },
 };
 
-const LARGE: Rule = {
+const inOrder = (nth: (order: NumberOrder, k: number) => number | undefined): Rule => ({
   least: 2,
   most: 2,
   bind: ([range, which], compiler) => {
@@ -169,10 +227,10 @@ const LARGE: Rule = {
       if (isError(k)) return k;
       here.watcher.whole(column);
       const order = column.order(top, bottom);
-      return order.fault ?? order.large(Math.ceil(k)) ?? NUM;
+      return order.fault ?? nth(order, Math.ceil(k)) ?? NUM;
     };
   },
-};
+});
 
 const RANK: Rule = {
   least: 2,
@@ -190,10 +248,24 @@ const RANK: Rule = {
   },
 };
 
+/** Its own row, or the first one of a range. */
 const ROW: Rule = {
   least: 0,
-  most: 0,
-  bind: () => (here) => here.row + 1,
+  most: 1,
+  bind: ([range], compiler) => {
+    if (!range) return (here) => here.row + 1;
+    const { top } = compiler.range(range);
+    return () => top + 1;
+  },
+};
+
+const ROWS: Rule = {
+  least: 1,
+  most: 1,
+  bind: ([range], compiler) => {
+    const { rows } = compiler.range(range!);
+    return () => rows;
+  },
 };
 
 export const lookups = {
@@ -203,8 +275,11 @@ export const lookups = {
   MINIFS: extreme((one, other) => one < other),
   MATCH,
   INDEX,
-  LARGE,
+  LOOKUP,
+  LARGE: inOrder((order, k) => order.large(k)),
+  SMALL: inOrder((order, k) => order.small(k)),
   "RANK.EQ": RANK,
   RANK,
   ROW,
+  ROWS,
 };

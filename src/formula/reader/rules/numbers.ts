@@ -1,5 +1,5 @@
 /** Sums, roundings, the largest and the least. */
-import { isError, toNumber, type Value } from "../values";
+import { DIV0, isError, toNumber, type Value } from "../values";
 import { fromGiven, fromNumbers, type Given } from "./rule";
 
 /** In cells only numbers count; written out, what can be read as one. */
@@ -37,6 +37,10 @@ function rounded(value: number, digits: number): number {
 export const numbers = {
   ABS: fromNumbers(1, 1, Math.abs),
   INT: fromNumbers(1, 1, Math.floor),
+  /** With the sign of the divisor. */
+  MOD: fromNumbers(2, 2, (number, divisor) =>
+    divisor === 0 ? DIV0 : number! - divisor! * Math.floor(number! / divisor!),
+  ),
   ROUND: fromNumbers(2, 2, rounded),
   MAX: ofNumbers((all) => (all.length === 0 ? 0 : largest(all))),
   MIN: ofNumbers((all) => (all.length === 0 ? 0 : least(all))),
