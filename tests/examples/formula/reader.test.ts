@@ -155,6 +155,8 @@ describe("dates", () => {
     ["EDATE(DATE(2011,1,15),1)", day("2011-02-15")],
     ["EDATE(DATE(2011,1,15),-1)", day("2010-12-15")],
     ["EDATE(DATE(2024,8,31),6)", day("2025-02-28")],
+    ["EOMONTH(DATE(2011,1,1),1)", day("2011-02-28")],
+    ["EOMONTH(DATE(2011,1,1),-3)", day("2010-10-31")],
     // ECMA-376 part 1, 18.17.4.1: day 60 is 29 February 1900, day 1 is 1 January 1900
     ["DAY(60)", 29],
     ["MONTH(59)&DAY(59)", "228"],

@@ -15,6 +15,13 @@ function monthsLater(serial: number, months: number): Value {
   return serialOf(year, month, Math.min(date.day, daysInMonth(year, month))) ?? NUM;
 }
 
+/** The last day of the month so many whole months later. */
+function monthsEnd(serial: number, months: number): Value {
+  const later = monthsLater(serial, months);
+  const date = typeof later === "number" ? dateOf(later)! : undefined;
+  return date ? (serialOf(date.year, date.month, daysInMonth(date.year, date.month)) ?? NUM) : later;
+}
+
 const TODAY: Rule = {
   least: 0,
   most: 0,
@@ -30,5 +37,6 @@ export const dates = {
   DAY: partOf("day"),
   DATE: fromNumbers(3, 3, (year, month, day) => serialOf(year!, month!, day!) ?? NUM),
   EDATE: fromNumbers(2, 2, monthsLater),
+  EOMONTH: fromNumbers(2, 2, monthsEnd),
   TODAY,
 };
