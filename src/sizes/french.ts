@@ -33,21 +33,23 @@ function sizeOfText(raw: string): number | SheetError {
   }
   const sizes = new Set<number>();
   const unmarked: number[] = [];
+  let isSum = false;
   for (const number of numbers) {
-    const { text, unit, negative } = number;
+    const { text, unit, isShared, negative, behind } = number;
     if (unit !== undefined && unit !== "Fr") continue;
     if (negative) return outside;
     if (unit === undefined && sizes.size > 0 && isTooSmallForASize(number)) continue;
     const value = numberOfText(text);
     if (value instanceof SheetError) return value;
-    if (unit === "Fr") sizes.add(value ?? NaN);
+    isSum ||= behind === "plus" && sizes.size > 0;
+    if (unit === "Fr" && !isShared) sizes.add(value ?? NaN);
     else unmarked.push(value ?? NaN);
   }
   if (numbers.length === 1 && unmarked.length === 1 && printedWords(raw).every((word) => WORDS_OF_TUBES.has(word))) {
     return inLimits(unmarked[0]!);
   }
   const [size] = sizes;
-  if (sizes.size > 1 || unmarked.length > 1 || (unmarked.length === 1 && size !== undefined)) {
+  if (isSum || sizes.size > 1 || unmarked.length > 1 || (unmarked.length === 1 && size !== undefined)) {
     return wholeFault`${cellText(raw)} holds more than one number: write one size`;
   }
   if (size === undefined) return wholeFault`no French size in ${cellText(raw)}: write it like 14 Fr`;

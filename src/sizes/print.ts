@@ -7,13 +7,14 @@
 import { cited } from "../worksheet/cited";
 import { cellText, SheetError, wholeFault } from "../worksheet/error";
 import { numberOfText } from "../worksheet/numbers";
-import { LARGEST_FRENCH, readPrintedNumbers, type PrintedNumber, type PrintUnit } from "./printed-numbers";
+import { isRestated, LARGEST_FRENCH, readPrintedNumbers, type PrintedNumber, type PrintUnit } from "./printed-numbers";
 
 const PLURALS: Readonly<Record<PrintUnit, string>> = { Fr: "sizes", mm: "diameters", cm: "lengths", mL: "volumes" };
 
 /** The one number with this unit; "" where none is printed. */
 export function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number | "" | SheetError {
   let only: number | undefined;
+  let first: PrintedNumber | undefined;
   let several = false;
   for (const printed of list) {
     if (unit === "Fr" && printed.unit === "gauge") return new SheetError("G means gauge; write Fr");
@@ -30,7 +31,8 @@ export function valueOf(unit: PrintUnit, list: readonly PrintedNumber[]): number
       return new SheetError(`${cited(`${printed.text} ${unit}`)} cannot be meant: read the tube again`);
     }
     only ??= value;
-    several ||= value !== only;
+    several ||= first !== undefined && (value !== only || !isRestated(first, printed));
+    first ??= printed;
   }
   return several ? new SheetError(`two ${PLURALS[unit]}: enter them yourself`) : (only ?? "");
 }

@@ -2,7 +2,8 @@
  * The numbers of a text as people print and type it (`14 Fr x 2.3 cm, 5 mL`; `Ch. 14`; `3-5 mL`), each with its unit.
  *
  * Nothing is guessed: a number with something unexplained against it (`l4 Fr`, `1O Fr`, `14½`) is `broken`, because one
- * of its digits may be missing from it; two numbers of which only the second has a unit (`5 (max 7) mL`) share it.
+ * of its digits may be missing from it; two numbers of which only the second has a unit (`5 (max 7) mL`) share it. A sum
+ * (`5+5 mL`), a multiple (`2 x 5 mL`) and a bound (`<5 mL`) are none of their numbers.
  */
 import { isAscii, plainCharacters } from "../worksheet/numbers";
 
@@ -26,6 +27,8 @@ interface Meaning {
   readonly times?: true;
   /** It says that they are of one kind: 3 to 5, 5 (max 7). */
   readonly joins?: true;
+  /** It says that both are there: 5 mL and 5 mL. */
+  readonly adds?: true;
 }
 
 const NO_MEANING: Meaning = {};
@@ -47,7 +50,9 @@ spelt("mL", "ml", "mls", "cc", "ccs", "millilitre", "millilitres");
 spelt("gauge", "g", "ga", "gauge");
 spelt("other", "m", "in", "inch", "l");
 
-for (const word of ["to", "or", "and", "bis", "a", "max", "maximum", "min", "minimum"]) {
+MEANINGS.set("and", { joins: true, adds: true });
+MEANINGS.set("plus", { joins: true, adds: true });
+for (const word of ["to", "or", "bis", "a", "max", "maximum", "min", "minimum"]) {
   MEANINGS.set(word, { joins: true });
 }
 
@@ -56,11 +61,14 @@ export interface PrintedNumber {
   readonly text: string;
   /** Its own unit, or one shared with a number that it is joined to. */
   unit: Unit | undefined;
+  isShared: boolean;
   readonly negative: boolean;
   /** Something stands against it that no unit explains: it cannot be read. */
   broken: boolean;
   /** How it hangs together with the number before it; undefined: not at all. */
   readonly joined: "firmly" | "loosely" | undefined;
+  /** It is added to the number before it, or multiplied with it. */
+  readonly behind: "plus" | "times" | undefined;
 }
 
 /** `foreign`: a digit of another script, or a fraction; `sign`: any other sign. */
@@ -72,6 +80,10 @@ const SIGNS = new Map<string, Kind>([
   ...[...",;&+"].map((sign): [string, Kind] => [sign, "separator"]),
   ...[..."×*"].map((sign): [string, Kind] => [sign, "times"]),
 ]);
+
+const PLUSES = new Set(["+", "&"]);
+/** A number behind one of these is a limit, not what is meant. */
+const BOUNDS = new Set(["<", ">", "≤", "≥"]);
 
 interface Token {
   readonly kind: Kind;
@@ -154,15 +166,17 @@ function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
   /** The newest word that was the unit of the number before it. */
   let unitWord: Token | undefined;
   let joined: PrintedNumber["joined"];
+  let behind: PrintedNumber["behind"];
   let unitBefore: "Fr" | undefined;
   let awaitsUnit = false;
 
   const add = (text: string, negative: boolean, broken: boolean): void => {
-    last = { text, unit: unitBefore, negative, broken, joined };
+    last = { text, unit: unitBefore, isShared: false, negative, broken, joined, behind };
     found.push(last);
     awaitsUnit = unitBefore === undefined;
     unitBefore = undefined;
     joined = "loosely";
+    behind = undefined;
   };
 
   for (let i = 0; i < tokens.length; i++) {
@@ -182,14 +196,15 @@ function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
       // " ,5 mL" may be half a millilitre.
       const afterLooseComma =
         against?.text === "," && (against.against === undefined || isLetterAlone(against.against));
-      const isUnsure = afterLooseComma || isOtherPoint(against) || (isPoint && isLetterAlone(word));
+      const isBound = i > 0 && BOUNDS.has(tokens[i - 1]!.text);
+      const isUnsure = isBound || afterLooseComma || isOtherPoint(against) || (isPoint && isLetterAlone(word));
       const negative = i === 1 && tokens[0]!.text === "-";
       add(isShort ? text.slice(1) : text, negative, !explained || against?.kind === "foreign" || isUnsure);
     } else if (kind === "foreign") {
       if (against?.kind === "number" && last) last.broken = true;
       else add(text, false, true);
     } else if (kind === "word") {
-      const { unit, times, joins } = token.meaning;
+      const { unit, times, joins, adds } = token.meaning;
       if (awaitsUnit && last && unit !== undefined) {
         last.unit = unit;
         unitWord = token;
@@ -205,9 +220,13 @@ function numbersOf(tokens: readonly Token[]): PrintedNumber[] {
       }
       if (times) joined = undefined;
       else if (joins) joined = "firmly";
+      if (times) behind = "times";
+      else if (adds) behind = "plus";
     } else if (kind !== "sign") {
       if (kind === "times") joined = undefined;
       else if (kind === "joiner") joined = "firmly";
+      if (kind === "times") behind = "times";
+      else if (PLUSES.has(text)) behind = "plus";
       awaitsUnit = false;
     }
   }
@@ -221,21 +240,40 @@ export const isTooSmallForASize = ({ text, broken }: PrintedNumber): boolean =>
 const shareable = ({ unit }: PrintedNumber): PrintUnit | undefined =>
   unit === "gauge" || unit === "other" ? undefined : unit;
 
+const share = (number: PrintedNumber, unit: PrintUnit): void => {
+  number.unit = unit;
+  number.isShared = true;
+};
+
 /** `3-5 mL`: both are mL. `REF 12345, 14 Fr`: a number far too large for the unit is something else. */
 function shareUnits(list: readonly PrintedNumber[]): void {
   for (let i = list.length - 1; i > 0; i--) {
     const [to, from] = [list[i - 1]!, list[i]!];
     const unit = shareable(from);
     if (unit === undefined || from.joined === undefined || to.unit !== undefined) continue;
-    if (from.joined === "firmly" || !(Number(to.text.replace(",", ".")) > MOST[unit])) to.unit = unit;
+    if (from.joined === "firmly" || !(Number(to.text.replace(",", ".")) > MOST[unit])) share(to, unit);
   }
   for (let i = 1; i < list.length; i++) {
     const [from, to] = [list[i - 1]!, list[i]!];
     const unit = shareable(from);
     if (unit === undefined || to.joined !== "firmly" || to.unit !== undefined) continue;
-    if (unit !== "Fr" || !isTooSmallForASize(to)) to.unit = unit;
+    if (unit !== "Fr" || !isTooSmallForASize(to)) share(to, unit);
   }
 }
+
+/** `2 x 5 mL`, `5 mL x 2`: neither number is the volume. Of lengths and sizes the other number is rather the size. */
+function refuseMultiples(list: readonly PrintedNumber[]): void {
+  for (let i = 1; i < list.length; i++) {
+    const [one, other] = [list[i - 1]!, list[i]!];
+    if (other.behind !== "times") continue;
+    if (one.unit === undefined && other.unit === "mL") other.broken = true;
+    if (one.unit === "mL" && other.unit === undefined) one.broken = true;
+  }
+}
+
+/** Whether two numbers of one unit say the same twice (`5 mL (5 cc)`), each by itself. */
+export const isRestated = (one: PrintedNumber, other: PrintedNumber): boolean =>
+  !one.isShared && !other.isShared && other.behind !== "plus";
 
 /** Small letters, accents dropped. */
 const plainLetters = (raw: string): string =>
@@ -250,6 +288,7 @@ const plainLetters = (raw: string): string =>
 export function readPrintedNumbers(raw: string): readonly PrintedNumber[] {
   const numbers = numbersOf(tokensOf(plainLetters(raw)));
   shareUnits(numbers);
+  refuseMultiples(numbers);
   return numbers;
 }
 

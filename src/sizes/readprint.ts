@@ -35,7 +35,8 @@ export const READPRINT = define(
     details:
       "Reads numbers that stand with their unit: Fr (also CH, FG, French), mm, cm, mL (also ml, cc). A number without a " +
       "unit is not guessed. Two values of one unit, such as 3-5 mL or 5 (max 7) mL, are an error in that part only, and so is a " +
-      "number with a letter or a fraction against it (l4 Fr, 1½ cm). Nothing is converted.",
+      "number with a letter or a fraction against it (l4 Fr, 1½ cm). So are a sum (5+5 mL), a multiple (2 x 5 mL) and a " +
+      "bound (<5 mL). Nothing is converted.",
     cautions: [
       "Never tell the volume from the size: one size, 14 Fr, is filled with 3 to 10 mL depending on its design.",
       "A printed range is for the service to decide: enter the volume agreed for this person, never above the label.",
@@ -89,6 +90,12 @@ export const READPRINT = define(
       { shows: "boundary", args: { text: "12 Fr x .8 cm", part: "cm" }, gives: 0.8, source: sources.catalogue },
       { shows: "boundary", args: { text: "14 x 2.3 cm", part: "Fr" }, gives: "", source: sources.catalogue },
       { shows: "boundary", args: { text: "5 mL (5 cc)", part: "mL" }, gives: 5, source: sources.catalogue },
+      {
+        shows: "bad input",
+        args: { text: "5+5 mL", part: "mL" },
+        gives: { error: "#VALUE!", says: "two volumes: enter them yourself" },
+        source: "defined by this function's rule: neither number of a sum is the volume",
+      },
     ],
   },
 );

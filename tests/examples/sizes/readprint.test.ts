@@ -60,6 +60,35 @@ describe("two values of one unit are not chosen between, in that part only", () 
   ])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
 });
 
+describe("a sum, a multiple, or the same number twice without a unit of its own is not the number itself", () => {
+  const VOLUMES = "two volumes: enter them yourself";
+  const NOT = expect.stringMatching(/two volumes|cannot be meant/);
+  test.each([
+    ...["5+5 mL", "5 + 5 mL", "5 mL + 5 mL", "5 plus 5 mL", "5&5 mL", "5 mL and 5 mL", "5; 5 mL", "5(5) mL"],
+    ...["5:5 mL", "5=5 mL", "5%5 mL", "5#5 mL", "5_5 mL", "5 5 mL", "5-5 mL", "5 mL, max 5"],
+  ])("%s", (text) => expect(parts(text)).toEqual(["", "", "", VOLUMES]));
+  test.each(["5x5 mL", "2x5 mL", "2 x 5 mL", "5 mL x 2", "5mLx2", "5mL*2", "2×5 mL", "2 * 5 mL", "5 · 5 mL"])(
+    "%s",
+    (text) => expect(parts(text)).toEqual(["", "", "", NOT]),
+  );
+  test.each(["<5 mL", "> 5 mL", "≤5 mL", "≥ 5 mL"])("%s is no volume", (text) =>
+    expect(parts(text)).toEqual(["", "", "", NOT]),
+  );
+  test.each([
+    ["14 Fr + 5 mL", [14, "", "", 5]],
+    ["14 Fr + 2,3 cm + 5 mL", [14, "", 2.3, 5]],
+    ["14 Fr, 5+5 mL", [14, "", "", VOLUMES]],
+    ["14 Fr + 14 Fr", ["two sizes: enter them yourself", "", "", ""]],
+    ["14+14 Fr", ["two sizes: enter them yourself", "", "", ""]],
+    ["2.3+2.3 cm", ["", "", "two lengths: enter them yourself", ""]],
+    ["2 x 14 Fr", [14, "", "", ""]],
+    ["14 Fr x 5 mL", [14, "", "", 5]],
+    ["5 mL (5 cc)", ["", "", "", 5]],
+    ["5 mL = 5 cc", ["", "", "", 5]],
+    ["5 mL, max 5 mL", ["", "", "", 5]],
+  ])("%s", (text, wanted) => expect(parts(text)).toEqual(wanted));
+});
+
 describe("a number with something against it that no unit explains is refused in its part", () => {
   const not = (number: string) => `"${number}" cannot be meant: read the tube again`;
   test.each([
