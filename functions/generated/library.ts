@@ -953,7 +953,7 @@ export interface PumpRateArguments {
   readonly hours: number | string;
   /** Step of the pump (mL/h; above 0, at most 100; left out: 1). */
   readonly step?: number | string | null;
-  /** Highest rate for this person (mL/h; above 0, at most 2000; left out: no cap). */
+  /** Highest rate for this person (mL/h; above 0, at most 2000; left out: none; a rate above 400 is then refused). */
   readonly cap?: number | string | null;
 }
 

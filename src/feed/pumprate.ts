@@ -1,9 +1,12 @@
 import { sources } from "../sources";
 import { define } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
+import { argument, fault, SheetError } from "../worksheet/error";
 import { number } from "../worksheet/parameters";
 import { hoursRunning, pumpStep, startingPoint, volumeOf } from "./arguments";
-import { FASTEST, pumpRate } from "./pump";
+import { FASTEST, FASTEST_FEED, pumpRate } from "./pump";
+
+const tooFast = fault`the rate would be above ${FASTEST_FEED} mL an hour: check ${argument("volume")} and ${argument("hours")}, or give ${argument("cap")}`;
 
 export const PUMPRATE = define(
   {
@@ -19,7 +22,7 @@ export const PUMPRATE = define(
         above: 0,
         max: FASTEST,
         optional: true,
-        fallbackHelp: "no cap",
+        fallbackHelp: `none; a rate above ${FASTEST_FEED} is then refused`,
       }),
     },
     subject: ["volume"],
@@ -30,12 +33,17 @@ export const PUMPRATE = define(
       help: "A rate that the pump can be set to",
       blank: "",
     },
-    compute: ({ volume, hours, step, cap }) => pumpRate(volume / hours, step, cap),
+    compute: ({ volume, hours, step, cap }) => {
+      const rate = pumpRate(volume / hours, step, cap);
+      if (rate instanceof SheetError || cap !== undefined) return rate;
+      return rate > FASTEST_FEED ? tooFast : rate;
+    },
   },
   documented && {
     details:
       "The nearest step of the pump, halves up. Above the cap: the highest step that is not above it; the volume then " +
-      "does not run through in these hours.",
+      "does not run through in these hours. Without a cap a rate above 400 mL an hour is refused as a slip in volume or " +
+      "hours: published goals by pump end at 125 mL an hour (KDOQI 2008); the limit is a clinic setting, no published source.",
     cautions: [
       startingPoint,
       "Rounding changes what is given: the rate times the hours is what runs in.",
@@ -66,6 +74,18 @@ export const PUMPRATE = define(
         args: { volume: 20000, hours: 0.5 },
         gives: { error: "#VALUE!", says: "above 2000 mL an hour" },
         source: "defined by this function's rule: no pump runs 40,000 mL an hour",
+      },
+      {
+        shows: "bad input",
+        args: { volume: 1500, hours: 1 },
+        gives: { error: "#VALUE!", says: "above 400 mL an hour: check volume and hours, or give cap" },
+        source: "defined by this function's rule: 1 hour for 10; clinic setting, no published source",
+      },
+      {
+        shows: "boundary",
+        args: { volume: 250, hours: 0.5, cap: 600 },
+        gives: 500,
+        source: "by hand: a portion by pump, as this person's cap allows",
       },
       {
         shows: "bad input",

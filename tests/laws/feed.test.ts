@@ -32,7 +32,9 @@ describe("rates", () => {
         tenths(1, 400),
         (mL, hours, step, cap) => {
           const asked = mL / hours;
-          const free = call(PUMPRATE, [mL, hours, step]);
+          const free = call(PUMPRATE, [mL, hours, step, 2000]);
+          if (asked > 400 + step) expect(call(PUMPRATE, [mL, hours, step])).toBeInstanceOf(SheetError);
+          else if (asked < 400 - step) expect(call(PUMPRATE, [mL, hours, step])).toEqual(free);
           const capped = call(PUMPRATE, [mL, hours, step, cap]);
           if (free instanceof SheetError || capped instanceof SheetError) return;
           expect(isMultiple(free as number, step)).toBe(true);
