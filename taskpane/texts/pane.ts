@@ -46,6 +46,12 @@ export const pane = {
   cannot: (why: string) => `This cannot be done here: ${why}`,
   tryAgain: "Try again",
   loading: "One moment…",
+  /** The workbook is asked again all the while. */
+  unread: (reason: string) =>
+    `The workbook cannot be read just now, so what stands here may be out of date. If you are typing in a cell, end the entry. (${reason})`,
+  /** Something may have been written, and it cannot be said what came of it. */
+  notToldAfterwards: (reason: string) =>
+    `What came of it cannot be told here. Look at your sheet before you go on. (${reason})`,
   unexpected: (reason: string) =>
     `Something went wrong here and nothing more was done. Look at your sheet, then try again. (${reason})`,
 };

@@ -7,6 +7,7 @@ import { Announcer } from "./announce";
 import type { DayFirstWord } from "./help/Help";
 import type { OpenNew } from "./openNew";
 import { Fallible } from "./parts/Fallible";
+import { TryAgain } from "./parts/TryAgain";
 import { sections, type Section } from "./sections";
 import type { SectionProps } from "./sectionProps";
 import { Kept } from "./parts/Kept";
@@ -43,7 +44,7 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
   const body = useRef<HTMLDivElement>(null);
   const whole = useRef<HTMLDivElement>(null);
   useKeptFocus(whole);
-  const overview = useOverview(props.workbook);
+  const { overview, unread, readNow } = useOverview(props.workbook);
   const hasChosen = useRef(false);
   const isCaseload = overview !== null && recogniseCaseload(overview).is === "caseload";
   useEffect(() => {
@@ -85,6 +86,7 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
         aria-label={sections.find(({ key }) => key === shown)?.label}
         tabIndex={0}
       >
+        {unread !== null && <TryAgain sentence={words.unread(unread)} press={words.tryAgain} onPress={readNow} />}
         {sections.map((section) => (
           <OneSection
             key={section.key}

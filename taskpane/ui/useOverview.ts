@@ -1,32 +1,24 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { Overview, Workbook } from "../workbook/port";
+import { watchOverview, type OverviewWatch } from "./overviewWatch";
 
-/** Hosts tell of every key pressed in a cell; reading an overview for each would make typing slow. */
-const PAUSE_MS = 150;
+export interface OverviewNow {
+  /** Null until the first one is there. */
+  readonly overview: Overview | null;
+  /** Why the workbook cannot be read now: what is shown may be out of date. */
+  readonly unread: string | null;
+  readNow(): void;
+}
 
-/** The workbook's overview, kept up to date; null until the first one is there. */
-export function useOverview(workbook: Workbook | null): Overview | null {
+export function useOverview(workbook: Workbook | null): OverviewNow {
   const [overview, setOverview] = useState<Overview | null>(null);
+  const [unread, setUnread] = useState<string | null>(null);
+  const watch = useRef<OverviewWatch | null>(null);
   useEffect(() => {
     if (!workbook) return setOverview(null);
-    let current = true;
-    let pause: ReturnType<typeof setTimeout> | undefined;
-    const readNow = () =>
-      workbook.overview().then(
-        (fresh) => current && setOverview(fresh),
-        /* A host that is busy (somebody types in a cell) tells again when it is done. */
-        () => undefined,
-      );
-    const stop = workbook.onChange(() => {
-      clearTimeout(pause);
-      pause = setTimeout(readNow, PAUSE_MS);
-    });
-    void readNow();
-    return () => {
-      current = false;
-      clearTimeout(pause);
-      stop();
-    };
+    const mine = watchOverview(workbook, setOverview, setUnread);
+    watch.current = mine;
+    return () => mine.stop();
   }, [workbook]);
-  return overview;
+  return { overview, unread, readNow: () => watch.current?.readNow() };
 }

@@ -32,7 +32,7 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
     const { outcome } = phase.words;
     return (
       <Finished
-        title={titleOf(phase.receipt)}
+        title={titleOf(outcome, phase.receipt)}
         said={phase.words}
         receipt={phase.receipt}
         workbook={workbook}

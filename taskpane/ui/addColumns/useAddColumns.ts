@@ -61,7 +61,7 @@ const afterLook = (before: Found | null, fresh: Survey): Found =>
     : { survey: fresh, choices: fresh.proposal, isTouched: false, round: (before?.round ?? 0) + 1 };
 
 /** "Columns added", "Columns written anew", or what became of it instead. */
-export function titleOf({ outcome, done }: Receipt): string {
+export function titleOf(outcome: Receipt["outcome"], { done }: Receipt): string {
   const { title, refreshed } = addColumnsTexts.result;
   return outcome === "done" && !done.some(({ step }) => step.kind === "addColumns") ? refreshed : title[outcome];
 }
@@ -124,9 +124,11 @@ export function useAddColumns(
     add: async () => {
       if (plan?.outcome !== "planned") return;
       announce(addColumnsTexts.working.title);
-      const receipt = await apply(plan.change, (done) => addColumns.afterwards(plan, done));
-      if (receipt) announce([`${titleOf(receipt)}.`, ...addColumns.afterwards(plan, receipt).sentences].join(" "));
-      if (receipt?.outcome === "done")
+      const carried = await apply(plan.change, (done) => addColumns.afterwards(plan, done));
+      if (!carried) return;
+      const { receipt, words } = carried;
+      announce([`${titleOf(words.outcome, receipt)}.`, ...words.sentences].join(" "));
+      if (receipt.outcome === "done")
         setFound((before) => before && { ...before, choices: { ...before.choices, recipes: [] } });
     },
     stop,

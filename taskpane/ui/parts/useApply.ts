@@ -1,7 +1,7 @@
 /** Carrying out a planned change from any screen: working, stopped, done, and the way back. */
 import { useRef, useState } from "react";
 import type { Afterwards } from "../../actions/action";
-import { pane as paneTexts } from "../../texts/pane";
+import { carryOut, type CarriedOut } from "../../actions/carry-out";
 import type { Change, Receipt, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 
@@ -13,7 +13,7 @@ export type ApplyPhase =
 export interface Applying {
   readonly phase: ApplyPhase;
   /** @param afterwards what to say of the receipt */
-  apply(change: Change, afterwards: (receipt: Receipt) => Afterwards): Promise<Receipt | null>;
+  apply(change: Change, afterwards: (receipt: Receipt) => Afterwards): Promise<CarriedOut | null>;
   stop(): void;
   backToChoices(): void;
 }
@@ -23,27 +23,18 @@ export function useApply(workbook: Workbook | null): Applying {
   const [phase, setPhase] = useState<ApplyPhase>({ is: "choosing" });
   const stopper = useRef<AbortController | null>(null);
 
-  async function apply(change: Change, afterwards: (receipt: Receipt) => Afterwards): Promise<Receipt | null> {
+  async function apply(change: Change, afterwards: (receipt: Receipt) => Afterwards): Promise<CarriedOut | null> {
     if (!workbook || stopper.current) return null;
     const controller = new AbortController();
     stopper.current = controller;
     setPhase({ is: "working", done: 0, of: 1, isStopping: false });
-    const receipt = await workbook
-      .apply(change, {
-        report: (done, of) =>
-          setPhase((before) => ({ is: "working", done, of, isStopping: before.is === "working" && before.isStopping })),
-        signal: controller.signal,
-      })
-      .catch((error: unknown): Receipt => ({
-        outcome: "stopped",
-        sentence: paneTexts.unexpected(String(error)),
-        done: [],
-      }));
+    const report = (done: number, of: number) =>
+      setPhase((before) => ({ is: "working", done, of, isStopping: before.is === "working" && before.isStopping }));
+    const { receipt, words } = await carryOut(workbook, change, { report, signal: controller.signal }, afterwards);
     stopper.current = null;
-    const words = afterwards(receipt);
     setPhase({ is: "finished", receipt, words });
     announce(words.sentences.join(" "));
-    return receipt;
+    return { receipt, words };
   }
 
   return {
