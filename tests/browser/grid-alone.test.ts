@@ -123,6 +123,63 @@ describe("nothing in a cell asks for anything outside the page", () => {
   });
 });
 
+describe("what comes from the clipboard is judged as the grid will put it into cells", () => {
+  const put = async (html: string, plain: string) => {
+    await page.mouse.click(300, 300);
+    await page.evaluate(
+      async ([html, plain]) => {
+        const part = (type: string, content: string) => new Blob([content], { type });
+        const item = { "text/html": part("text/html", html), "text/plain": part("text/plain", plain) };
+        await navigator.clipboard.write([new ClipboardItem(item)]);
+      },
+      [html, plain] as const,
+    );
+    await page.keyboard.press("Control+V");
+  };
+  const values = () =>
+    page.evaluate(() =>
+      Object.values(window.engine.api.getActiveWorkbook()!.save().sheets).flatMap(({ cellData }) =>
+        Object.values(cellData ?? {}).flatMap((row) => Object.values(row).map((cell) => (cell as { v?: unknown }).v)),
+      ),
+    );
+  const said = () => page.evaluate(() => window.said);
+  const table = (...cells: string[]) => `<table><tr>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr></table>`;
+  /** 3 April and 5 June 2026: ECMA-376 part 1, 18.17.4. */
+  const [APRIL, JUNE] = [46_115, 46_178];
+
+  it.each([
+    ["a word of a page", "<meta charset='utf-8'><span>03/04/2026</span>", "03/04/2026", [APRIL]],
+    ["two paragraphs", "<p>03/04/2026</p><p>05/06/2026</p>", "03/04/2026\n05/06/2026", [APRIL, JUNE]],
+    [
+      "a copy of the grid's in another tab",
+      `<table data-copy-id="abcdef"><tr><td>03/04/2026</td></tr></table>`,
+      "",
+      [APRIL],
+    ],
+    [
+      "a table with a line above",
+      `<p>List</p>${table("03/04/2026", "x")}`,
+      "List\n03/04/2026\tx",
+      ["List", APRIL, "x"],
+    ],
+  ])("%s: day first is day first, and without a choice nothing is pasted", async (_, html, plain, wanted) => {
+    await page.evaluate(() => window.grid.setDayFirst(null));
+    await put(html, plain);
+    await expect.poll(said).toEqual([expect.stringContaining("Nothing was pasted.")]);
+    expect(await values()).toEqual([]);
+    await page.evaluate(() => window.grid.setDayFirst(true));
+    await put(html, plain);
+    await expect.poll(values).toEqual(wanted);
+  });
+
+  it("a table is pasted whatever the text beside it on the clipboard looks like", async () => {
+    await page.evaluate(() => window.grid.setDayFirst(null));
+    await put(table("2026-04-03", "one"), "03/04/2026\t=1+");
+    await expect.poll(values).toEqual([APRIL, "one"]);
+    expect(await said()).toEqual([]);
+  });
+});
+
 describe("what is in sight", () => {
   const visible = () =>
     page.evaluate(() => {

@@ -4,12 +4,12 @@
  */
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
 import type { Engine } from "./engine";
-import type { Entered } from "./enteredFormula";
+import { notPasted, type Entered } from "./enteredFormula";
 import type { DayFirst } from "./interface";
 import { typedDate, yearFirst } from "./typedDate";
 
-/** The grid's own copies carry this mark and hold true dates. */
-const OWN_COPY = /data-copy-id/;
+/** The grid's own copies carry this mark; those that it still knows are pasted from its own cells, which hold true dates. */
+const OWN_COPY = /data-copy-id="([^\s"]+)"/;
 
 export type ReadFormula = (formula: string) => Entered;
 
@@ -33,9 +33,20 @@ export function readPlain(plain: string, dayFirst: DayFirst, readFormula: ReadFo
   return refused === undefined ? { text } : { refused };
 }
 
-function readHtml(html: string, dayFirst: DayFirst, readFormula: ReadFormula): Entered {
-  if (OWN_COPY.test(html)) return { text: html };
+/** Stands in a copied page, and in no cell. */
+const UNSEEN = "style, script, title, head";
+
+/** Text beside the tables, which the grid would put into cells unread. */
+function isTextBeside(page: Document): boolean {
+  const rest = page.body.cloneNode(true) as HTMLElement;
+  rest.querySelectorAll(`table, ${UNSEEN}`).forEach((one) => one.remove());
+  return (rest.textContent ?? "").trim() !== "";
+}
+
+/** Undefined where not every text in it stands in a cell of a table. */
+function readTables(html: string, dayFirst: DayFirst, readFormula: ReadFormula): Entered | undefined {
   const page = new DOMParser().parseFromString(html, "text/html");
+  if (!page.querySelector("table") || isTextBeside(page)) return undefined;
   let isTouched = false;
   for (const cell of page.querySelectorAll("td, th")) {
     const text = cell.textContent ?? "";
@@ -45,8 +56,17 @@ function readHtml(html: string, dayFirst: DayFirst, readFormula: ReadFormula): E
     cell.textContent = read.text;
     isTouched = true;
   }
-  if (!isTouched) return { text: html };
-  return { text: page.documentElement.outerHTML };
+  return { text: isTouched ? page.documentElement.outerHTML : html };
+}
+
+/** As a browser shows it, a line for each paragraph. */
+function textIn(html: string): string {
+  const page = new DOMParser().parseFromString(html, "text/html");
+  page.querySelectorAll(UNSEEN).forEach((one) => one.remove());
+  page.querySelectorAll("br").forEach((one) => one.replaceWith("\n"));
+  page.querySelectorAll("td, th").forEach((one) => one.nextElementSibling && one.append("\t"));
+  page.querySelectorAll("p, div, li, tr").forEach((one) => one.append("\n"));
+  return (page.body.textContent ?? "").trim();
 }
 
 export interface PastingRules {
@@ -58,22 +78,18 @@ export interface PastingRules {
 export function watchPasting(engine: Engine, { dayFirst, readFormula, say }: PastingRules): void {
   const clipboard = engine.injector.get(ISheetClipboardService);
   const paste = clipboard.legacyPaste.bind(clipboard);
+  /* Judged is what the grid will put into cells, and nothing beside it: of its own copy the cells, of tables their texts. */
   clipboard.legacyPaste = async (html, text, files) => {
-    const readings = [
-      html ? readHtml(html, dayFirst(), readFormula) : undefined,
-      text ? readPlain(text, dayFirst(), readFormula) : undefined,
-    ];
-    // an own copy's text is what its cells show, and is not used
-    const isOwn = Boolean(html && OWN_COPY.test(html));
-    const refused = isOwn ? undefined : readings.find((reading) => reading && "refused" in reading);
-    if (refused && "refused" in refused) {
-      say(refused.refused.replace("Nothing was entered.", "Nothing was pasted."));
+    const own = html ? OWN_COPY.exec(html)?.[1] : undefined;
+    if (own !== undefined && clipboard.copyContentCache().get(own)) return paste(html, text, files);
+    const tables = html ? readTables(html, dayFirst(), readFormula) : undefined;
+    const plain = text || (html ? textIn(html) : "");
+    const read = tables ?? readPlain(plain, dayFirst(), readFormula);
+    if ("refused" in read) {
+      say(notPasted(read.refused));
       return false;
     }
-    const [readHtmlText, readPlainText] = readings.map((reading) =>
-      reading && "text" in reading ? reading.text : undefined,
-    );
-    return paste(isOwn ? html : readHtmlText, isOwn ? text : readPlainText, files);
+    return tables ? paste(read.text, undefined, files) : paste(undefined, read.text, files);
   };
   clipboard.paste = async (item) => {
     const part = async (type: string) => (item.types.includes(type) ? (await item.getType(type)).text() : undefined);

@@ -8,6 +8,7 @@ export type TypedDate =
   /** Not a date in figures: left to the grid. */
   | { readonly kind: "other" }
   | { readonly kind: "date"; readonly serial: number; readonly time: boolean }
+  /** Why, and what to do. */
   | { readonly kind: "refused"; readonly sentence: string };
 
 /** 3/4/2026, 03.04.26, 3-4-2026, 3/4: with a time behind or not. */
@@ -46,7 +47,7 @@ export function typedDate(text: string, dayFirst: DayFirst): TypedDate {
   if (iso) {
     const [, year, , month, day, hour, minute, second] = iso;
     const serial = serialOf(Number(year), Number(month), Number(day));
-    if (serial === undefined) return refused(`There is no such day as ${text.trim()}. Nothing was entered.`);
+    if (serial === undefined) return refused(`There is no such day as ${text.trim()}.`);
     return { kind: "date", serial: serial + partOfDay(hour, minute, second), time: hour !== undefined };
   }
   const found = DAY_MONTH.exec(text);
@@ -54,17 +55,17 @@ export function typedDate(text: string, dayFirst: DayFirst): TypedDate {
   const [, first, separator, other, year, hour, minute, second, half] = found;
   if (isNumberLike(separator!, year)) return { kind: "other" };
   if (year === undefined || year.length !== 4) {
-    return refused(`Write the year of ${text.trim()} with four figures. Nothing was entered.`);
+    return refused(`Write the year of ${text.trim()} with four figures.`);
   }
   if (dayFirst === null) {
     const hint = `Which part of ${text.trim()} is the day? Choose day first or month first above, or write the year first`;
-    return refused(`${hint} (${year}-…). Nothing was entered.`);
+    return refused(`${hint} (${year}-…).`);
   }
   const [day, month] = dayFirst ? [Number(first), Number(other)] : [Number(other), Number(first)];
   const serial = serialOf(Number(year), month, day);
   if (serial === undefined) {
     const order = dayFirst ? "day first" : "month first";
-    return refused(`Read ${order}, there is no such day as ${text.trim()}. Nothing was entered.`);
+    return refused(`Read ${order}, there is no such day as ${text.trim()}.`);
   }
   return { kind: "date", serial: serial + partOfDay(hour, minute, second, half), time: hour !== undefined };
 }

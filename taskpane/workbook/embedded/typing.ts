@@ -2,7 +2,7 @@
 import { CanceledError, ICommandService, type ICellData } from "@univerjs/core";
 import { AFTER_CELL_EDIT, SetRangeValuesCommand, SheetInterceptorService } from "@univerjs/sheets";
 import type { Engine } from "./engine";
-import { enteredFormula } from "./enteredFormula";
+import { enteredFormula, notEntered } from "./enteredFormula";
 import { mayBeStructured, structuredToA1 } from "./formulas/structured";
 import type { DayFirst } from "./interface";
 import { geometryNow } from "./tables";
@@ -44,7 +44,7 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
       const date = typedDate(typed, rules.dayFirst());
       if (date.kind === "other") return next(cell);
       if (date.kind === "refused") {
-        say(date.sentence);
+        say(notEntered(date.sentence));
         return next(before());
       }
       const style = worksheet.getComposedCellStyle(row, col);
@@ -62,7 +62,7 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
     for (const cell of formulasIn((params as { value?: unknown } | undefined)?.value)) {
       const entered = enteredFormula(cell.f, sheets);
       if ("refused" in entered) {
-        say(entered.refused);
+        say(notEntered(entered.refused));
         throw new CanceledError();
       }
       cell.f = entered.text;
@@ -73,7 +73,7 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
   function formulaOf(cell: ICellData, sheet: string, row: number, column: number): ICellData | undefined {
     const entered = enteredFormula(cell.f!, workbook.sheetNames());
     if ("refused" in entered) {
-      say(entered.refused);
+      say(notEntered(entered.refused));
       return undefined;
     }
     const tables = workbook.tables().map(geometryNow);
@@ -82,7 +82,7 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
     const sheetName = workbook.book.getSheetBySheetId(sheet)!.getName();
     const written = structuredToA1(text, tables, { sheetName, row, column });
     if (written === undefined) {
-      say(`The column named in =${text} was not found. Check its spelling. Nothing was entered.`);
+      say(notEntered(`The column named in =${text} was not found. Check its spelling.`));
       return undefined;
     }
     return { ...cell, f: `=${written}` };
