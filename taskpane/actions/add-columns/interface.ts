@@ -17,6 +17,7 @@ import type { Role } from "../../../src/columns/role";
 import type { Area, Place, SheetId, Value } from "../../workbook/port";
 import type { Planned, Problem } from "../action";
 import type { SheetNumbers } from "./sheet-numbers";
+import type { ShownDates } from "./shown-dates";
 
 /** Which list is meant. Left out: the one in which the selection stands, or the nearest. */
 export interface Wish {
@@ -137,6 +138,8 @@ export interface SurveyedList {
   readonly rows: readonly (readonly Value[])[];
   /** Sheet row (from 1) of each of `rows`. */
   readonly rowNumbers: readonly number[];
+  /** Numbers that their cells show as dates where the column is not taken for dates. */
+  readonly shownDates: ShownDates;
   /** How many cells to the right of the list are empty over its whole height, at most the number of recipes. */
   readonly room: number;
   /** What was read to the right of the list stands here, as addresses ("H5"), nearest first. */

@@ -4,9 +4,11 @@ import { textOf } from "../../../src/columns/sheet-block";
 import { spelled, unwritable, wordKey } from "../../../src/columns/spelling";
 import type { KindKey } from "../../../src/settings/kinds";
 import type { Value } from "../../workbook/port";
+import { MADE_A_DATE } from "./shown-dates";
 import type { KindChoice, KindWord, SurveyedList } from "./interface";
 
-function refusal(value: Value): string | null {
+function refusal(value: Value, date: string | undefined): string | null {
+  if (date !== undefined) return MADE_A_DATE;
   const word = spelled(value);
   if (word === null) return "not a word: these rows are not known";
   if (wordKey(word) === "") return "nothing entered: these rows are not known";
@@ -15,16 +17,19 @@ function refusal(value: Value): string | null {
 
 /** Every word of a column with its rows, the most frequent first. */
 export function kindWords(list: SurveyedList, column: number): readonly KindWord[] {
+  const dates = list.shownDates.get(column);
   const found = new Map<string, { word: string; refused: string | null; rows: number[] }>();
   list.rows.forEach((row, i) => {
     const value = row[column] ?? null;
-    const key = wordKey(textOf(value));
+    const date = dates?.get(i);
+    const text = date ?? textOf(value);
+    const key = wordKey(text);
     const known = found.get(key);
     if (known) known.rows.push(list.rowNumbers[i]!);
     else
       found.set(key, {
-        word: textOf(value).replace(/\s+/g, " ").trim(),
-        refused: refusal(value),
+        word: text.replace(/\s+/g, " ").trim(),
+        refused: refusal(value, date),
         rows: [list.rowNumbers[i]!],
       });
   });
@@ -52,7 +57,7 @@ export function spellingsInList(
   for (const row of list.rows) {
     const value = row[column] ?? null;
     const word = spelled(value);
-    if (word === null || refusal(value) !== null) continue;
+    if (word === null || refusal(value, undefined) !== null) continue;
     const kind = Object.hasOwn(kinds, wordKey(word)) ? kinds[wordKey(word)] : undefined;
     if (kind !== undefined && kind !== "not known") found.set(word, kind);
   }

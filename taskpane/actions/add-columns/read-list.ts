@@ -3,6 +3,7 @@ import { columnLetters } from "../../../src/columns/formula";
 import { guessRoles } from "../../../src/columns/guess";
 import { recipes } from "../../../src/columns/recipes/index";
 import type { Recipe, RecipeKey } from "../../../src/columns/recipes/recipe";
+import { roleNamed, type Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
 import { bottom, right, SHEET_COLUMNS, SHEET_ROWS } from "../../workbook/area";
 import { asText } from "../../workbook/expectations";
@@ -14,6 +15,7 @@ import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedL
 import { recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
+import { readShownDates } from "./shown-dates";
 import { count, inQuotes } from "../../texts/pieces";
 
 /** Formats and formulas of so many rows tell what a column is. */
@@ -73,6 +75,22 @@ export async function readList(
     columns,
     rows,
   );
+  const guesses = guessRoles(
+    columns.map((column) => ({ ...column, values: rows.map((row) => row[column.index] ?? null) })),
+  );
+  const datesIn = new Set(
+    Object.entries(guesses).flatMap(([role, guess]) =>
+      roleNamed(role as Role).content === "date" ? [guess.column] : [],
+    ),
+  );
+  const shownDates = await readShownDates(
+    workbook,
+    sheet.id,
+    { ...area, top: firstBelow },
+    rows,
+    columns.map(({ index }) => index).filter((index) => !datesIn.has(index)),
+    overview.dateSystem,
+  );
   const firstRow = located.in === "sheet" ? located.found.firstRow : firstBelow;
   const list = {
     key: choice.key,
@@ -90,10 +108,11 @@ export async function readList(
         ? { sentence: located.found.sentence, sure: located.found.sure }
         : { sentence: `Header in row ${area.top + 1}.`, sure: true },
     columns,
-    guesses: guessRoles(columns.map((column) => ({ ...column, values: rows.map((row) => row[column.index] ?? null) }))),
+    guesses,
     recipes: recipes.map((recipe) => recipeSurvey(recipe, { columns, present, overview, asOf })),
     rows,
     rowNumbers: rows.map((_, i) => firstBelow + i + 1),
+    shownDates,
     ...beside,
     hasTotals: located.in === "table" && located.table.hasTotals,
     headerTexts: header.map(asText),

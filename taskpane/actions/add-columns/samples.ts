@@ -4,7 +4,7 @@ import { FIRST_DAY, LAST_DAY } from "../../../src/maths/calendar";
 import { shortDate } from "../../../src/words/date-in-words";
 import type { Value } from "../../workbook/port";
 
-const DAYS_1904_TO_1900 = 1462;
+export const DAYS_1904_TO_1900 = 1462;
 const SAMPLES = 4;
 const LONGEST = 40;
 

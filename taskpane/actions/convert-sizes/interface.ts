@@ -24,6 +24,8 @@ export interface SizeCells {
   readonly sheet: SheetId;
   readonly area: Area;
   readonly values: readonly Value[];
+  /** By place among the values: numbers that their cells show as dates. */
+  readonly shownDates: ReadonlyMap<number, string>;
 }
 
 export interface SizesSurvey {

@@ -5,6 +5,7 @@ import type { Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
+import { MADE_A_DATE } from "../add-columns/shown-dates";
 import type { Reading, SizeCell, SizeCells, SizeGroup, Way } from "./interface";
 import { noSettings, ways } from "./ways";
 
@@ -23,17 +24,19 @@ interface CellRead {
   readonly reason: string | null;
 }
 
-export function readSizes({ area, values }: SizeCells, way: Way): SizesRead {
+export function readSizes({ area, values, shownDates }: SizeCells, way: Way): SizesRead {
   const unread = new Map<string, SizeCell[]>();
   const doubts = new Map<string, SizeCell[]>();
   const readCell = reader(way);
   let blank = 0;
   const results = values.map((value, i): Value => {
-    const { result, reason } = readCell(value);
+    const date = shownDates.get(i);
+    const { result, reason: plain } = readCell(value);
+    const reason = date === undefined || typeof result === "number" ? plain : MADE_A_DATE;
     if (result === "") blank += 1;
     else if (reason !== null) {
       const into = typeof result === "number" ? doubts : unread;
-      const cell = cellAt(area.top + i, area.left, value);
+      const cell = cellAt(area.top + i, area.left, date ?? value);
       const group = into.get(reason);
       if (group) group.push(cell);
       else into.set(reason, [cell]);

@@ -4,6 +4,8 @@ import type { Workbook } from "../../workbook/port";
 import { lookInto } from "../add-columns/beside";
 import type { Choices, Room, SizeCells, SizesSurvey, SpillCells } from "./interface";
 
+const NO_DATES: ReadonlyMap<number, string> = new Map();
+
 /** The cells that are to be converted; null while no column is chosen. */
 export function sourceOf(survey: SizesSurvey, { from }: Choices): SizeCells | null {
   if (from.of === "selected") return survey.selected;
@@ -14,6 +16,7 @@ export function sourceOf(survey: SizesSurvey, { from }: Choices): SizeCells | nu
     sheet: list.sheet,
     area: { top: list.area.top + 1, left: list.area.left + column, rows: list.rows.length, columns: 1 },
     values: list.rows.map((row) => row[column] ?? null),
+    shownDates: list.shownDates.get(column) ?? NO_DATES,
   };
 }
 

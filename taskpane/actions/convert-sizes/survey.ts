@@ -11,6 +11,7 @@ import { asOfIn } from "../add-columns/as-of";
 import { candidatesIn, locate } from "../add-columns/find";
 import type { SurveyedList } from "../add-columns/interface";
 import { readList } from "../add-columns/read-list";
+import { readShownDates } from "../add-columns/shown-dates";
 import { count } from "../../texts/pieces";
 import type { Asked, Choices, SizeCells, SizesSurvey, Way } from "./interface";
 
@@ -35,7 +36,7 @@ export async function surveySizes(workbook: Workbook, asked: Asked): Promise<Siz
 /** Two or more selected cells of one column, as far as the sheet is used; not where they are a list's whole column. */
 async function selectedCells(
   workbook: Workbook,
-  { selection, sheets }: Overview,
+  { selection, sheets, dateSystem }: Overview,
   list: SurveyedList | null,
 ): Promise<SizeCells | null> {
   const used = sheets.find(({ id }) => id === selection?.sheet)?.used;
@@ -50,8 +51,14 @@ async function selectedCells(
   }
   if (end - top < 2) return null;
   const area = { top, left, rows: end - top, columns: 1 };
-  const { values = [] } = await workbook.read({ sheet: selection.sheet, area }, ["values"]);
-  return { sheet: selection.sheet, area, values: values.map((row) => row[0] ?? null) };
+  const { values: rows = [] } = await workbook.read({ sheet: selection.sheet, area }, ["values"]);
+  const dates = await readShownDates(workbook, selection.sheet, area, rows, [0], dateSystem);
+  return {
+    sheet: selection.sheet,
+    area,
+    values: rows.map((row) => row[0] ?? null),
+    shownDates: dates.get(0) ?? new Map<number, string>(),
+  };
 }
 
 /** The column that is selected, or that looks like sizes; the way that its header or its cells speak for. */

@@ -6,6 +6,7 @@ import { FRTOMM } from "../../../src/sizes/frtomm";
 import { call } from "../../../src/worksheet/call";
 import { CellError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
+import { MADE_A_DATE } from "../add-columns/shown-dates";
 import type { FacetRole, Group } from "./interface";
 
 const BLANK = "(blank)";
@@ -14,6 +15,7 @@ const UNREAD = "cannot be read";
 const SPELLINGS = 4;
 
 interface Named {
+  readonly is: "blank" | "size" | "word" | "date" | "unread";
   readonly key: string;
   readonly label: string;
   /** Smaller stands first. */
@@ -25,30 +27,41 @@ const isBlank = (value: Value): boolean => textOf(value).trim() === "";
 /** The French size behind a cell, however it was typed. */
 function sizeOf(value: Value): Named {
   const millimetres = value instanceof CellError ? value : call(FRTOMM, [value]);
-  if (typeof millimetres !== "number") return { key: "unread", label: UNREAD, rank: 1000 };
+  if (typeof millimetres !== "number") return { is: "unread", key: "unread", label: UNREAD, rank: 1000 };
   const french = Math.round(millimetres * 300) / 100;
-  return { key: `size ${french}`, label: `${french} Fr`, rank: french };
+  return { is: "size", key: `size ${french}`, label: `${french} Fr`, rank: french };
 }
 
 function wordOf(value: Value, role: FacetRole): Named {
   const word = textOf(value).replace(/\s+/g, " ").trim();
   const key = wordKey(word);
   const state = role === "state" ? changeStates.findIndex((one) => one === key) : -1;
-  return { key: `word ${key}`, label: word, rank: state < 0 ? 100 : state };
+  return { is: "word", key: `word ${key}`, label: word, rank: state < 0 ? 100 : state };
 }
 
-const BLANKS: Named = { key: "blank", label: BLANK, rank: 2000 };
+const BLANKS: Named = { is: "blank", key: "blank", label: BLANK, rank: 2000 };
 
-function nameOf(value: Value, role: FacetRole): Named {
+/** Behind the words and sizes, before what cannot be read. */
+const dateOf = (date: string): Named => ({ is: "date", key: `date ${date}`, label: date, rank: 900 });
+
+function nameOf(value: Value, role: FacetRole, date: string | undefined): Named {
   if (isBlank(value)) return BLANKS;
+  if (date !== undefined) return dateOf(date);
   return role === "size" ? sizeOf(value) : wordOf(value, role);
 }
 
-/** @param values of the column, row by row */
-export function groupsOf(values: readonly Value[], role: FacetRole): readonly Group[] {
+/**
+ * @param values of the column, row by row
+ * @param dates by row: numbers that their cells show as dates
+ */
+export function groupsOf(
+  values: readonly Value[],
+  role: FacetRole,
+  dates: ReadonlyMap<number, string> = new Map(),
+): readonly Group[] {
   const found = new Map<string, Named & { readonly spellings: Map<string, Value>; readonly rows: Set<number> }>();
   values.forEach((value, row) => {
-    const named = nameOf(value, role);
+    const named = nameOf(value, role, dates.get(row));
     const group = found.get(named.key) ?? { ...named, spellings: new Map<string, Value>(), rows: new Set<number>() };
     found.set(named.key, group);
     group.spellings.set(`${typeof value} ${textOf(value)}`, value);
@@ -56,17 +69,19 @@ export function groupsOf(values: readonly Value[], role: FacetRole): readonly Gr
   });
   return [...found.values()]
     .sort((a, b) => a.rank - b.rank || b.rows.size - a.rows.size || a.label.localeCompare(b.label, "en"))
-    .map(({ key, label, spellings, rows }) => {
+    .map((group) => {
+      const { key, label, spellings, rows } = group;
       const values = [...spellings.values()];
-      return { key, label, values, rows, note: noteOf(key, label, values) };
+      return { key, label, values, rows, note: noteOf(group, values) };
     });
 }
 
 /** How it is written, where the label does not show that. */
-function noteOf(key: string, label: string, values: readonly Value[]): string {
-  if (key === "blank") return "";
+function noteOf({ is, label }: Named, values: readonly Value[]): string {
+  if (is === "blank") return "";
+  if (is === "date") return MADE_A_DATE;
   const spellings = [...new Set(values.map((value) => textOf(value).trim()))];
-  if (spellings.length === 1 && (spellings[0] === label || key.startsWith("word "))) return "";
+  if (spellings.length === 1 && (spellings[0] === label || is === "word")) return "";
   const named = spellings.slice(0, SPELLINGS).join(" · ");
   return spellings.length > SPELLINGS ? `${named} · …` : named;
 }

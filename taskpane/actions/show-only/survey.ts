@@ -78,6 +78,7 @@ function facetOf(list: SurveyedList, role: FacetRole, column: number | null): Fa
   const groups = groupsOf(
     list.rows.map((row) => row[column] ?? null),
     role,
+    list.shownDates.get(column),
   );
   return [{ role, column, header: found.header, groups }];
 }

@@ -7,7 +7,10 @@ import type { Value } from "../../../taskpane/workbook/port";
 import { messySizes, type Because, type Messy } from "./messy-sizes";
 
 const read = (values: readonly Value[], way: Way = "toMm") =>
-  readSizes({ sheet: "s", area: { top: 1, left: 2, rows: values.length, columns: 1 }, values }, way);
+  readSizes(
+    { sheet: "s", area: { top: 1, left: 2, rows: values.length, columns: 1 }, values, shownDates: new Map() },
+    way,
+  );
 const rowsOf = (groups: readonly SizeGroup[]): number[] =>
   groups.flatMap(({ cells }) => cells.map(({ row }) => row)).sort((a, b) => a - b);
 /** The first cell stands in row 2. */

@@ -64,6 +64,25 @@ async function column(workbook: ReturnType<typeof fakeWorkbook>, left: number, t
   };
 }
 
+describe("a size of which a spreadsheet made a date", () => {
+  // 12-14 typed in 2026: 14 December, 46370 (ECMA-376 part 1, 18.17.4).
+  const rows = [heads, ["D-1", "24 Fr"], ["D-2", { value: 46370, format: "d-mmm" }], ["D-3", 46370]] as const;
+  const sheet: SheetDescription = { name: "Adults", rows };
+  it.each([
+    ["in a list", "B2", {}],
+    ["selected beside a list", "E1:E3", { cells: { E1: "24 Fr", E2: { value: 46370, format: "d-mmm" }, E3: 46370 } }],
+  ])("%s is told as that date, and a number as a number", async (_, at, more) => {
+    const workbook = open({ ...sheet, ...more }, at, { dateSystem: 1900 });
+    const survey = await look(workbook);
+    const { reading } = planned(survey, await spilling(workbook, survey, { way: "toMm" }));
+    expect(reading.notRead).toBe(2);
+    expect(reading.unread.map(({ reason, cells }) => [reason, cells.map(({ text }) => text)])).toEqual([
+      ["the cell holds a date: spreadsheets make one of 12-14 or 12/14; type it anew as text", ["14 Dec 2026"]],
+      ["must be above 0 and at most 60 Fr", ["46370"]],
+    ]);
+  });
+});
+
 describe.each([
   ["a table", TABLE, "Caseload[[#This Row],[Size]]"],
   ["a plain list", PLAIN, "B4"],

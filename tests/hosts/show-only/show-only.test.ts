@@ -55,6 +55,24 @@ async function shownIn(workbook: Workbook): Promise<unknown[]> {
   return block.values!.slice(1).flatMap((row, i) => (block.hidden![i + 1] ? [] : [row[0]]));
 }
 
+test("a size of which a spreadsheet made a date is told as that date, with the reason, and not as a serial number", async () => {
+  // 12-14 typed in 2026: 14 December, 46370 (ECMA-376 part 1, 18.17.4).
+  const date = { value: 46370, format: "d-mmm" };
+  const workbook = fakeWorkbook({
+    dateSystem: 1900,
+    sheets: [{ name: "Adults", rows: [headers, ...rows, ["D-008", date, date, TODAY, "long", 46370]] }],
+    selection: { sheet: "Adults", area: "B2" },
+  });
+  const { facets } = await surveyList(workbook, { today: TODAY });
+  const named = (role: string) =>
+    facets.find((facet) => facet.role === role)!.groups.map(({ label, note }) => [label, note]);
+  const MADE = "the cell holds a date: spreadsheets make one of 12-14 or 12/14; type it anew as text";
+  expect(named("size")).toContainEqual(["14 Dec 2026", MADE]);
+  expect(named("kind")).toContainEqual(["14 Dec 2026", MADE]);
+  // a number that its cell shows as one stays a number
+  expect(named("changedBy")).toContainEqual(["46370", ""]);
+});
+
 describe.each([true, false])("a list as a table: %s", (isTable) => {
   test("choices with their counts: words whatever their case and spaces, sizes however typed", async () => {
     const survey = await surveyList(list(isTable), { today: TODAY });
