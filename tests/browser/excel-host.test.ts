@@ -1,259 +1,78 @@
 /**
- * Our Excel adapter on Microsoft's own Excel library, in a real browser. Below the library stands a stand-in for
- * Excel that answers its requests (tests/hosts/excel). What only a real Excel can prove is listed in docs.
+ * Our Excel adapter on Microsoft's own Excel library, as scripts of a page of a real browser: one change there and back.
+ * Everything else that the adapter does is tested on the same library without a page (tests/hosts/excel).
  */
-import { describe, expect, it } from "vitest";
+import { readFile } from "node:fs/promises";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import type { Browser } from "playwright-core";
 import { formula } from "../../src/columns/formula";
-import { parseArea } from "../../taskpane/workbook/area";
 import { Book } from "../../taskpane/workbook/fake/book";
-import type { Change } from "../../taskpane/workbook/port";
-import { describeContract } from "../hosts/contract/contract";
-import { beside, CLINIC, FILTERED, LONG, LONG_ROWS } from "../hosts/contract/workbooks";
-import { describeFilterTraps } from "../hosts/excel/filter-traps";
-import { open, usedMembers, using, watch } from "../hosts/excel/inBrowser";
-import { excelMembers } from "../hosts/excel/members";
+import type { Change, Workbook } from "../../taskpane/workbook/port";
+import { CLINIC } from "../hosts/contract/workbooks";
+import { LIBRARY, type Bridge } from "../hosts/excel/library";
 import { Model } from "../hosts/excel/model";
-import { ApiError } from "../hosts/excel/objects";
-import { range } from "../hosts/excel/range";
-import { describeRowTraps } from "../hosts/excel/row-traps";
+import { Protocol } from "../hosts/excel/protocol";
+import { launchBrowser } from "./launch";
+import { asScript } from "./modules";
+import { serveFiles, type Served } from "./serve";
 
-/* Excel's library tells neither of chart sheets nor of the date system. */
-describeContract("Excel", open, ["chart sheets", "date system"]);
+const HTML = `<!doctype html><title>Excel</title><link rel="icon" href="data:,">
+<script src="excel.js"></script><script src="workbook.js"></script>`;
+const WORKBOOK = `
+  import { ExcelWorkbook } from "./taskpane/workbook/excel/workbook";
+  window.workbook = new ExcelWorkbook();`;
 
-const half = { header: "Half", formula: formula`${{ header: "Size", index: 1 }}/2`, format: "0.0" };
-const add = (table: string, ...columns: (typeof half)[]): Change => ({
-  steps: [{ kind: "addColumns", to: { table }, columns }],
-  expects: [],
+let browser: Browser;
+let served: Served;
+
+beforeAll(async () => {
+  const [library, workbook] = await Promise.all([readFile(LIBRARY, "utf8"), asScript(WORKBOOK)]);
+  served = await serveFiles({ "index.html": HTML, "excel.js": library, "workbook.js": workbook });
+  browser = await launchBrowser();
 });
-describe("Excel's traps", () => {
-  it("stand in the way here too: an array written over filtered rows is spoilt", () => {
-    const book = new Book(FILTERED);
-    const sheet = book.sheet("Sheet1")!;
-    const column = range(new Model(book), sheet, parseArea("C2:C5")!);
-    column.properties!["values"]!.set!([["a"], ["b"], ["c"], ["d"]]);
-    expect([1, 2, 3, 4].map((row) => sheet.value(row, 2))).toEqual(["a", null, "a", null]);
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+it("a column is added to a table, and taken back", async () => {
+  const book = new Book(CLINIC);
+  const model = new Model(book);
+  const protocol = new Protocol(() => model.root());
+  const page = await browser.newPage();
+  const problems: string[] = [];
+  page.on("pageerror", (error) => problems.push(String(error)));
+  await page.exposeFunction("askHost", (body: string) => protocol.answer(body));
+  await page.addInitScript(() => {
+    const { askHost } = window as unknown as { askHost(body: string): Promise<unknown> };
+    const bridge: Bridge = {
+      sendMessageToHost(json) {
+        const { id, message } = JSON.parse(json) as { id: number; message: { body: unknown } };
+        const body = typeof message.body === "string" ? message.body : JSON.stringify(message.body);
+        void askHost(body).then((answer) => {
+          const response = { statusCode: 200, headers: {}, body: JSON.stringify(answer) };
+          this.onMessageFromHost?.(JSON.stringify({ id, type: 2, flags: 0, message: response }));
+        });
+      },
+    };
+    Object.assign(window, { _richApiNativeBridge: bridge });
   });
+  await page.goto(served.url);
 
-  it(
-    "new cells take the look of their neighbours, and give it back",
-    using(beside({}), async ({ workbook, book, model }) => {
-      const sheet = book.sheet("Sheet1")!;
-      const look = (row: number, column: number, trait: string) => model.looks.get(sheet, row, column, trait);
-      for (const [trait, value] of [
-        ["fill/color", "#C0E0E0"],
-        ["font/color", "#203040"],
-        ["borders/EdgeBottom/style", "Continuous"],
-        ["wrapText", true],
-      ] as const)
-        model.looks.set(sheet, 0, 1, trait, value);
-      for (const row of [1, 2, 3]) model.looks.set(sheet, row, 1, "horizontalAlignment", "Right");
-      model.looks.set(sheet, 1, 1, "fill/color", "#FFFF00");
-      const before = JSON.stringify(["fill/color", "fill/pattern", "font/color"].map((one) => look(0, 2, one)));
-
-      const receipt = await workbook.apply(add("Table1", half), watch());
-      expect(receipt.outcome).toBe("done");
-      expect([look(0, 2, "fill/color"), look(0, 2, "font/color"), look(0, 2, "wrapText")]).toEqual([
-        "#C0E0E0",
-        "#203040",
-        true,
-      ]);
-      expect(look(0, 2, "borders/EdgeBottom/style")).toBe("Continuous");
-      expect([1, 2, 3].map((row) => look(row, 2, "horizontalAlignment"))).toEqual(["Right", "Right", "Right"]);
-      /* One neighbour of three is yellow: nothing to follow, and no outright white either. */
-      expect([1, 2, 3].map((row) => look(row, 2, "fill/pattern"))).toEqual(["None", "None", "None"]);
-
-      expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
-      expect(JSON.stringify(["fill/color", "fill/pattern", "font/color"].map((one) => look(0, 2, one)))).toBe(before);
-      expect(look(0, 2, "borders/EdgeBottom/style")).toBe("None");
-      expect([1, 2, 3].map((row) => look(row, 2, "horizontalAlignment"))).toEqual(["General", "General", "General"]);
-    }),
-  );
-
-  it(
-    "columns formatted as text get formulas all the same, and their format back",
-    using(
-      beside({ cells: Object.fromEntries(["C2", "C3", "C4"].map((cell) => [cell, { format: "@" }])) }),
-      async ({ workbook, book }) => {
-        const sheet = book.sheet("Sheet1")!;
-        const receipt = await workbook.apply(add("Table1", half), watch());
-        expect(receipt.outcome).toBe("done");
-        expect([1, 2, 3].map((row) => sheet.cell(row, 2)?.formula)).toEqual(
-          new Array(3).fill("=Table1[[#This Row],[Size]]/2"),
-        );
-        await workbook.takeBack(receipt);
-        expect([1, 2, 3].map((row) => sheet.cell(row, 2)?.format)).toEqual(["@", "@", "@"]);
-      },
-    ),
-  );
-
-  it(
-    "cells beyond the table do not move",
-    using(beside({ cells: { F2: "mine", F3: { formula: "=B3" } } }), async ({ workbook, book }) => {
-      const receipt = await workbook.apply(add("Table1", half), watch());
-      const sheet = book.sheet("Sheet1")!;
-      expect([sheet.value(1, 5), sheet.cell(2, 5)?.formula]).toEqual(["mine", "=B3"]);
-      await workbook.takeBack(receipt);
-      expect([sheet.value(1, 5), sheet.cell(2, 5)?.formula]).toEqual(["mine", "=B3"]);
-    }),
-  );
-
-  it(
-    "a chart sheet in front means no selection",
-    using(
-      {
-        sheets: [...CLINIC.sheets, { name: "Chart1", kind: "chart sheet" }],
-        selection: { sheet: "Chart1", area: "A1" },
-      },
-      async ({ workbook }) => {
-        const overview = await workbook.overview();
-        expect(overview.selection).toBeNull();
-        expect(overview.sheets.map((sheet) => sheet.name)).not.toContain("Chart1");
-      },
-    ),
-  );
-
-  it(
-    "a name that stands for one cell tells that cell's value",
-    using({ ...CLINIC, names: [{ name: "First", refersTo: "='Tubes in use'!$B$4" }] }, async ({ workbook }) => {
-      expect((await workbook.overview()).names).toEqual([
-        { name: "First", refersTo: "='Tubes in use'!$B$4", value: 46000 },
-      ]);
-    }),
-  );
-});
-
-describe("When Excel breaks off", () => {
-  it(
-    "before anything was written, the change is refused in plain words",
-    using(LONG, async ({ workbook, protocol, book }) => {
-      protocol.fault = () => new ApiError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode.");
-      const receipt = await workbook.apply(add("Long", half), watch());
-      expect(receipt).toMatchObject({
-        outcome: "refused",
-        sentence: "A cell is being edited. Press Enter or Esc in the sheet, then try again.",
-        done: [],
-      });
-      expect(book.table("Long")!.table.columns).toEqual(["Id", "Size"]);
-    }),
-  );
-
-  it(
-    "half-way, everything is taken back",
-    using(LONG, async ({ workbook, protocol, book }) => {
-      let isBroken = false;
-      const report = (done: number) => {
-        if (done < 1_000 || isBroken) return;
-        isBroken = true;
-        const from = protocol.requests;
-        protocol.fault = (request) =>
-          request === from + 1 ? new ApiError("AccessDenied", "The sheet was protected meanwhile.") : null;
-      };
-      const receipt = await workbook.apply(add("Long", half), { report, signal: new AbortController().signal });
-      expect(isBroken).toBe(true);
-      expect(receipt).toMatchObject({ outcome: "stopped", done: [] });
-      expect(receipt.sentence).toMatch(/protected.*taken back/s);
-      expect(book.table("Long")!.table.columns).toEqual(["Id", "Size"]);
-      expect(book.sheet("Long")!.used()).toEqual(parseArea(`A1:B${LONG_ROWS + 1}`));
-    }),
-  );
-
-  it(
-    "and does not come back, the receipt says what still stands, and it can be taken back later",
-    using(LONG, async ({ workbook, protocol, book }) => {
-      const report = (done: number) => {
-        if (done >= 1_000) protocol.fault = () => new ApiError("RequestAborted", "The request was aborted.");
-      };
-      const receipt = await workbook.apply(add("Long", half), { report, signal: new AbortController().signal });
-      expect(receipt).toMatchObject({ outcome: "stopped", done: [{ changed: true }] });
-      expect(receipt.sentence).toMatch(/Not everything/);
-      protocol.fault = () => null;
-      expect(await workbook.takeBack(receipt, { force: true })).toEqual({ outcome: "taken back" });
-      expect(book.sheet("Long")!.used()).toEqual(parseArea(`A1:B${LONG_ROWS + 1}`));
-    }),
-  );
-});
-
-describe("Excel's view", () => {
-  it.each([
-    ["held in place", { rows: 1, columns: 1 }],
-    ["held in place above only", { rows: 1, columns: 0 }],
-    ["moving", { rows: 0, columns: 0 }],
-  ])("shows the first row and column again, from far down and right: headers %s", async (_, frozen) => {
-    await using(beside({}), async ({ workbook, book, model }) => {
-      const sheet = book.sheet("Sheet1")!;
-      const view = model.view(sheet);
-      view.frozen = frozen;
-      const home = { top: frozen.rows, left: frozen.columns };
-      const far = () => workbook.reveal({ sheet: sheet.id, area: parseArea("AZ900")! });
-      for (const area of ["A1", "A1:C5", "B3"]) {
-        await far();
-        expect([view.top > 500, view.left > 20]).toEqual([true, true]);
-        await workbook.reveal({ sheet: sheet.id, area: parseArea(area)! });
-        expect([area, view.top, view.left]).toEqual([area, home.top, home.left]);
-      }
-      await far();
-      await workbook.apply(
-        {
-          steps: [{ kind: "showRows", of: { table: "Table1" }, criteria: [{ column: 0, keeps: ["A"] }] }],
-          expects: [],
-        },
-        watch(),
-      );
-      expect([view.top, view.left]).toEqual([home.top, home.left]);
-    })();
-  });
-});
-
-describe("Excel and large lists", () => {
-  it(
-    "10,000 rows by three columns go over in requests far below 5 MB",
-    using(
-      {
-        sheets: [
-          {
-            name: "Large",
-            rows: [["Id", "Size"], ...Array.from({ length: 10_000 }, (_, i) => [`N${i}`, 10 + (i % 9)])],
-            tables: [{ name: "Large", area: "A1:B10001" }],
-          },
-        ],
-      },
-      async ({ workbook, protocol }) => {
-        const three = ["One", "Two", "Three"].map((header) => ({ ...half, header }));
-        const start = performance.now();
-        const receipt = await workbook.apply(add("Large", ...three), watch());
-        expect(receipt.outcome).toBe("done");
-        const seconds = ((performance.now() - start) / 1000).toFixed(1);
-        console.log(`10,000 x 3: ${seconds} s, ${protocol.requests} requests, largest ${protocol.largest} characters`);
-        expect(protocol.largest).toBeLessThan(500_000);
-      },
-    ),
-  );
-
-  it(
-    "a workbook of an Excel too old for resizing tables says so",
-    using(beside({}), async ({ page }) => {
-      const told = await page.evaluate(() => {
-        const requirements = { isSetSupported: (_: string, version: string) => Number(version.split(".")[1]) <= 12 };
-        Object.assign(window, { Office: { context: { requirements } } });
-        return window.workbook.can("addColumns");
-      });
-      expect(told).toMatch(/too old/);
-    }),
-  );
-});
-
-describeRowTraps();
-describeFilterTraps();
-
-describe("Excel's members", () => {
-  /* ExcelApi 1.14 is the newest that the library of 2022 and Excel 2021 have. `can` asks for 1.13. */
-  it("that were used above all came with ExcelApi 1.13 or earlier", () => {
-    const members = excelMembers();
-    expect(members.get("Table.resize")).toBe(113);
-    expect(members.get("Range.getMergedAreasOrNullObject")).toBe(113);
-    expect(members.get("TableRowCollection.deleteRows")).toBeUndefined();
-    const used = [...usedMembers].map((one) => one.replace(/=$/, "")).filter((one) => !one.includes("._"));
-    expect(used).toContain("AutoFilter.criteria");
-    expect(used.filter((one) => !((members.get(one) ?? 999) <= 113))).toEqual([]);
-  });
+  const table = book.sheets.flatMap(({ tables }) => tables)[0]!;
+  const before = [...table.columns];
+  const half = { header: "Half", formula: formula`${{ header: before[0]!, index: 0 }}&""`, format: "General" };
+  const change: Change = { steps: [{ kind: "addColumns", to: { table: table.name }, columns: [half] }], expects: [] };
+  const outcome = await page.evaluate(async (wanted) => {
+    const { workbook } = window as unknown as { workbook: Workbook };
+    const watch = { report: () => undefined, signal: new AbortController().signal };
+    const receipt = await workbook.apply(wanted, watch);
+    const there = (await workbook.overview()).tables.map(({ columns }) => columns);
+    return { receipt: receipt.outcome, there, back: (await workbook.takeBack(receipt)).outcome };
+  }, change);
+  expect(outcome.receipt).toBe("done");
+  expect(outcome.there).toContainEqual([...before, "Half"]);
+  expect(outcome.back).toBe("taken back");
+  expect(book.table(table.name)!.table.columns).toEqual(before);
+  expect(problems).toEqual([]);
 });

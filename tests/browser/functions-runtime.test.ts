@@ -10,7 +10,8 @@ import { functions } from "../../src/index";
 import type { Example, Params, RawArgument, SheetFunction } from "../../src/worksheet/define";
 import { CellError } from "../../src/worksheet/error";
 import { launchBrowser } from "./launch";
-import { compileSource, ORIGIN, serveModules } from "./modules";
+import { asScript } from "./modules";
+import { serveFiles, type Served } from "./serve";
 
 const RUNTIME = createRequire(import.meta.url).resolve("@microsoft/office-js/dist/custom-functions-runtime.js");
 const dist = (name: string) => readFile(new URL(`../../dist/${name}`, import.meta.url), "utf8");
@@ -25,9 +26,10 @@ let browser: Browser;
 let page: Page;
 let described: readonly { readonly id: string; readonly parameters: readonly { readonly name: string }[] }[];
 const problems: string[] = [];
+const served: Served[] = [];
 
-/** A page with Microsoft's runtime and functions.js as built, or with modules of ours as they are written. */
-async function openRuntime(sources?: Readonly<Record<string, string>>): Promise<Page> {
+/** A page with Microsoft's runtime and functions.js: as built, or another. */
+async function openRuntime(functionsScript?: string): Promise<Page> {
   const opened = await browser.newPage();
   opened.on("pageerror", (error) => problems.push(String(error)));
   await opened.addInitScript(() => {
@@ -56,14 +58,15 @@ async function openRuntime(sources?: Readonly<Record<string, string>>): Promise<
     Object.assign(window, { _richApiNativeBridge: bridge, results });
   });
   /* The runtime insists on its own file name. */
-  const runtime = { "custom-functions-runtime.js": await readFile(RUNTIME, "utf8") };
-  const script = sources ? 'type="module" src="functions/excel"' : 'src="functions.js"';
-  const html = `<!doctype html><script src="custom-functions-runtime.js"></script><script ${script}></script>`;
-  const ours = sources
-    ? Object.fromEntries(Object.entries(sources).map(([name, source]) => [name, compileSource(source)]))
-    : { "functions.js": await dist("functions.js") };
-  await serveModules(opened, html, { ...runtime, ...ours });
-  await opened.goto(ORIGIN);
+  const files = {
+    "index.html":
+      '<!doctype html><script src="custom-functions-runtime.js"></script><script src="functions.js"></script>',
+    "custom-functions-runtime.js": await readFile(RUNTIME, "utf8"),
+    "functions.js": functionsScript ?? (await dist("functions.js")),
+  };
+  const where = await serveFiles(files);
+  served.push(where);
+  await opened.goto(where.url);
   return opened;
 }
 
@@ -72,7 +75,10 @@ beforeAll(async () => {
   described = (JSON.parse(await dist("functions.json")) as { functions: typeof described }).functions;
   page = await openRuntime();
 });
-afterAll(() => browser?.close());
+afterAll(async () => {
+  await browser?.close();
+  await Promise.all(served.map((each) => each.close()));
+});
 
 let called = 0;
 
@@ -218,9 +224,8 @@ describe("functions.js in Microsoft's runtime", () => {
   it("would give a block of one, errors too, if a real Excel asks for that", async () => {
     const source = await readFile(new URL("../../functions/excel.ts", import.meta.url), "utf8");
     expect(source).toContain("SINGLE_AS_BLOCK = false");
-    const other = await openRuntime({
-      "functions/excel": source.replace("SINGLE_AS_BLOCK = false", "SINGLE_AS_BLOCK = true"),
-    });
+    const asBlock = source.replace("SINGLE_AS_BLOCK = false", "SINGLE_AS_BLOCK = true");
+    const other = await openRuntime(await asScript(asBlock, "functions"));
     const [good, bad] = await run(
       [
         ["FRTOMM", [[[12]]]],
@@ -250,9 +255,8 @@ describe("functions.js in Microsoft's runtime", () => {
 
   it("puts the sentence as a text into a spill where the build asks for that, and leaves an error that stands alone", async () => {
     const source = await readFile(new URL("../../functions/excel.ts", import.meta.url), "utf8");
-    const other = await openRuntime({
-      "functions/excel": `const ERRORS_AS_TEXT = true;\n${source.replace(/declare const ERRORS_AS_TEXT.*/, "")}`,
-    });
+    const asText = `const ERRORS_AS_TEXT = true;\n${source.replace(/declare const ERRORS_AS_TEXT.*/, "")}`;
+    const other = await openRuntime(await asScript(asText, "functions"));
     const [spill, alone] = await run(
       [
         ["FRTOMM", [[[12], ["14?"]]]],

@@ -1,4 +1,4 @@
-/** Serves dist/ as a hospital's static host would, on a free port of this machine. */
+/** Serves dist/ as a hospital's static host would, or files that a test has made, on a free port of this machine. */
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
@@ -22,11 +22,12 @@ export interface Served {
   close(): Promise<void>;
 }
 
-export async function serveFolder(folder: string): Promise<Served> {
+/** @param find what stands at a path such as "/index.html"; refuses where nothing does */
+async function serve(find: (path: string) => Promise<string | Uint8Array>): Promise<Served> {
   const server = createServer((request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url ?? "/", "http://x").pathname));
     const file = path.endsWith("/") ? `${path}index.html` : path;
-    readFile(join(folder, file)).then(
+    find(file).then(
       (bytes) => {
         response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" });
         response.end(bytes);
@@ -47,6 +48,16 @@ export async function serveFolder(folder: string): Promise<Served> {
       }),
   };
 }
+
+export const serveFolder = (folder: string): Promise<Served> => serve((path) => readFile(join(folder, path)));
+
+/** @param files by their names, index.html among them */
+export const serveFiles = (files: Readonly<Record<string, string>>): Promise<Served> =>
+  serve(async (path) => {
+    const file = files[path.slice(1)];
+    if (file === undefined) throw new Error(`nothing at ${path}`);
+    return file;
+  });
 
 /** The built page; `npm run build` must have run. */
 export const serveDist = (): Promise<Served> => serveFolder(fileURLToPath(new URL("../../dist/", import.meta.url)));

@@ -5,7 +5,7 @@ import { parseArea } from "../../../taskpane/workbook/area";
 import type { Change, Criterion } from "../../../taskpane/workbook/port";
 import { apply } from "../contract/kit";
 import { beside, FILTERED } from "../contract/workbooks";
-import { using, type Opened } from "./inBrowser";
+import { using, type Opened } from "./open";
 
 const show = (table: string, ...criteria: Criterion[]): Change => ({
   steps: [{ kind: "showRows", of: { table }, criteria }],

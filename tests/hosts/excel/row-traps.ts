@@ -6,7 +6,7 @@ import type { WorkbookDescription } from "../../../taskpane/workbook/fake/descri
 import type { Change, RowValues, Step } from "../../../taskpane/workbook/port";
 import { apply, kept } from "../contract/kit";
 import { beside } from "../contract/workbooks";
-import { using, watch, type Opened } from "./inBrowser";
+import { using, watch, type Opened } from "./open";
 import { ApiError } from "./objects";
 
 const change = (...steps: Step[]): Change => ({ steps, expects: [] });
@@ -297,22 +297,16 @@ export function describeRowTraps(): void {
       "thousands are removed, put back and added in requests far below 5 MB",
       using(wide(MANY), async (host) => {
         const { workbook, protocol } = host;
-        const start = performance.now();
-        const seconds = () => ((performance.now() - start) / 1_000).toFixed(1);
         const going = Array.from({ length: 1_000 }, (_, i) => (i < 980 ? i + 1_000 : 3_000 + 2 * i));
         const removed = await workbook.apply(remove("Wide", ...going), watch());
         expect(removed.sentence).toBe("Done.");
         expect(host.book.table("Wide")!.table.area.rows).toBe(MANY - 1_000 + 1);
-        console.log(`1,000 of ${MANY} rows removed: ${seconds()} s, ${protocol.requests} requests`);
         expect(await workbook.takeBack(removed)).toEqual({ outcome: "taken back" });
-        console.log(`put back: ${seconds()} s, ${protocol.requests} requests`);
         const rows = Array.from({ length: 1_000 }, (_, i) => ({ "Column 1": `N${i}`, "Column 2": i }));
         expect((await workbook.apply(append("Wide", ...rows), watch())).sentence).toBe("Done.");
-        console.log(`1,000 rows added: ${seconds()} s, ${protocol.requests} requests, largest ${protocol.largest}`);
         expect(sheetOf(host, "Wide").value(MANY + 1_000, 1)).toBe(999);
         expect(protocol.largest).toBeLessThan(1_000_000);
       }),
-      120_000,
     );
   });
 }
