@@ -1,44 +1,27 @@
-/** Builds a test page into a folder of its own, with the same loaders as the product. */
-import { mkdtemp } from "node:fs/promises";
+/** Puts a test page together into a folder of its own. */
+import { mkdtemp, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import HtmlPlugin from "html-webpack-plugin";
-import webpack from "webpack";
+import { build } from "esbuild";
 
 const here = (file: string) => fileURLToPath(new URL(file, import.meta.url));
+const LINKED = '<link rel="stylesheet" href="page.css" /><script defer src="page.js"></script></head>';
 
 /** @returns the folder in which index.html stands */
 export async function buildPage(name: "pane-page" | "grid-page"): Promise<string> {
   const folder = await mkdtemp(join(tmpdir(), `${name}-`));
-  const compiler = webpack({
-    mode: "production",
-    target: ["web", "es2022"],
-    entry: { page: here(`${name}/page.tsx`) },
-    output: { path: folder, filename: "[name].js", cssFilename: "[name].css" },
-    resolve: { extensions: [".ts", ".tsx", ".js"] },
-    module: {
-      rules: [
-        {
-          test: /\.tsx?$/,
-          exclude: /node_modules/,
-          loader: "ts-loader",
-          options: { transpileOnly: true, compilerOptions: { noEmit: false } },
-        },
-        { test: /\.css$/, type: "css/auto" },
-      ],
-    },
-    experiments: { css: true },
-    performance: { hints: false },
-    optimization: { minimize: false },
-    plugins: [new HtmlPlugin({ filename: "index.html", template: here(`${name}/page.html`) })],
+  await build({
+    entryPoints: [here(`${name}/page.tsx`)],
+    outdir: folder,
+    bundle: true,
+    format: "iife",
+    target: "es2022",
+    jsx: "automatic",
+    define: { "process.env.NODE_ENV": '"production"' },
+    logLevel: "error",
   });
-  await new Promise<void>((resolve, reject) =>
-    compiler.run((error, stats) => {
-      if (error) return reject(error);
-      if (stats?.hasErrors()) return reject(new Error(stats.toString("errors-only")));
-      compiler.close(() => resolve());
-    }),
-  );
+  const html = await readFile(here(`${name}/page.html`), "utf8");
+  await writeFile(join(folder, "index.html"), html.replace("</head>", LINKED));
   return folder;
 }

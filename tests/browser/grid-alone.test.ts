@@ -10,7 +10,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { book, MAIN, oneSheet, STYLES } from "../workbooks/package/build";
 import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
-import { launchBrowser } from "./launch";
+import { launchOwnBrowser } from "./launch";
 import { serveFolder, type Served } from "./serve";
 
 const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
@@ -25,7 +25,7 @@ let page: Page;
 let asked: string[];
 
 beforeAll(async () => {
-  [browser, folder] = await Promise.all([launchBrowser(), buildPage("grid-page")]);
+  [browser, folder] = await Promise.all([launchOwnBrowser(), buildPage("grid-page")]);
   served = await serveFolder(folder);
 });
 afterAll(async () => {

@@ -7,7 +7,7 @@ import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { shell as pageWords } from "../../taskpane/texts/page";
-import { launchBrowser } from "./launch";
+import { launchOwnBrowser } from "./launch";
 import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
 
@@ -21,7 +21,7 @@ let faults: string[];
 let complaints: string[];
 
 beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
+  [browser, served] = await Promise.all([launchOwnBrowser(), serveDist()]);
 });
 afterAll(async () => {
   await browser?.close();

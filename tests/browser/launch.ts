@@ -65,9 +65,12 @@ function patient(browser: Browser): Browser {
 export const startBrowserServer = (): Promise<BrowserServer> =>
   byFirstWay((options) => playwright.launchServer({ ...options, timeout: A_HANG }));
 
+/** For a file of tests that uses what all pages of a browser share: the clipboard. */
+export const launchOwnBrowser = async (): Promise<Browser> =>
+  patient(await byFirstWay((options) => playwright.launch({ ...options, timeout: A_HANG })));
+
 /** The browser of this run of tests, or else one of its own; fails with a sentence where there is none. */
 export async function launchBrowser(): Promise<Browser> {
   const shared = process.env[SHARED];
-  if (shared !== undefined) return patient(await playwright.connect(shared, { timeout: A_HANG }));
-  return patient(await byFirstWay((options) => playwright.launch({ ...options, timeout: A_HANG })));
+  return shared === undefined ? launchOwnBrowser() : patient(await playwright.connect(shared, { timeout: A_HANG }));
 }

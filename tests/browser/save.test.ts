@@ -118,21 +118,20 @@ describe("an entry that is still being typed", () => {
 it("nothing is saved, opened or begun while columns are being added; then the file is whole", async () => {
   await open("ten-thousand-rows.xlsx");
   await tick(page, ["Change due", "At the latest", "Change"]);
-  await pressAdd(page);
-  // between two breaths of the job, in which the page is hardly to be had from outside
+  // as soon as the page says that it is working: it is hardly to be had from outside then, and on some machines not for long
   await page.evaluate(
-    ([save, working]) =>
-      new Promise<void>((resolve) => {
-        const press = () => {
-          const isWorking = [...document.querySelectorAll("h3")].some((heading) => heading.textContent === working);
-          if (!isWorking) return requestAnimationFrame(press);
-          [...document.querySelectorAll("button")].find((one) => one.textContent === save)!.click();
-          resolve();
-        };
-        press();
-      }),
+    ([save, working]) => {
+      const press = () => {
+        if (![...document.querySelectorAll("h3")].some((heading) => heading.textContent === working)) return;
+        watcher.disconnect();
+        [...document.querySelectorAll("button")].find((one) => one.textContent === save)!.click();
+      };
+      const watcher = new MutationObserver(press);
+      watcher.observe(document.body, { childList: true, subtree: true, characterData: true });
+    },
     [shell.save, addColumns.working.title],
   );
+  await pressAdd(page);
   await expect.poll(said).toContain("still being changed");
   expect(downloads).toEqual([]);
   await added(page);
