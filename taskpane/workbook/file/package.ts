@@ -1,5 +1,6 @@
 /** The parts that hold a package together, and the zip around them. */
 import type { ArchiveEntry } from "../package/zip/archive";
+import { packed } from "../package/zip/pack";
 import { packedEntry, writeArchive } from "../package/zip/writeArchive";
 import { element, part } from "./xml";
 
@@ -67,5 +68,5 @@ const PLAIN: ArchiveEntry = {
 export function zipped(parts: readonly Part[]): Uint8Array {
   const all = [{ name: "[Content_Types].xml", xml: contentTypesXml(parts) }, ...parts];
   const encoder = new TextEncoder();
-  return writeArchive(all.map(({ name, xml }) => packedEntry(name, encoder.encode(xml), PLAIN)));
+  return writeArchive(all.map(({ name, xml }) => packedEntry(name, packed([encoder.encode(xml)]), PLAIN)));
 }

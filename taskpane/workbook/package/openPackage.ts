@@ -1,5 +1,5 @@
 import { LIMITS, type Limits } from "./limits";
-import type { OpenedPackage, PackageCell, PackageSheet, PackageTable } from "./opened";
+import type { OpenedPackage, PackageSheet, PackageTable } from "./opened";
 import { readMetadata } from "./parts/metadata";
 import { relationshipTypes } from "./parts/names";
 import { PackageFiles } from "./parts/packageFiles";
@@ -16,29 +16,40 @@ import {
 } from "./parts/workbook";
 import { factsOf } from "./parts/workbookParts";
 import { orRefusal, refuse, type Refusal } from "./refusal";
+import { ranToItsEnd } from "./slices";
 import { findWorkbookPart, refuseDocumentTypes, refuseOtherFiles, refuseOtherNamespaces } from "./refuseForeign";
-import { readCells } from "./sheet/cells";
 import { inspectSheet, type SheetFacts } from "./sheet/inspect";
-import { SheetWalk } from "./sheet/walk";
+import type { Unpacked } from "./zip/unpack";
 
 /** Opens an .xlsx or .xlsm package, or says in a sentence why not. Limits left out are those of `LIMITS`. */
 export function openPackage(bytes: Uint8Array, limits: Partial<Limits> = {}): OpenedPackage | Refusal {
-  return orRefusal(() => open(bytes, { ...LIMITS, ...limits }));
+  return orRefusal(() => ranToItsEnd(opening(bytes, { ...LIMITS, ...limits })));
 }
 
-/** A saved copy read again: what did not change since is not read twice, and every cell of what did is shown. */
-export interface SecondLook {
-  readonly earlier: OpenedPackage;
-  onCell(sheetName: string, cell: PackageCell): void;
+/** What is known of a package already: parts that are unpacked, and the state it had before a change. */
+export interface Beforehand {
+  readonly unpacked?: Unpacked;
+  /** A saved copy is read again: what did not change since is not read twice. */
+  readonly earlier?: OpenedPackage;
 }
 
-export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): OpenedPackage {
+/** What can be said of a file before any of it is unpacked. */
+export function refuseAtFirstSight(bytes: Uint8Array, limits: Limits): void {
   if (bytes.length > limits.fileBytes) {
     const megabytes = Math.round(limits.fileBytes / 1024 / 1024);
     refuse(`This file is too large for this page: more than ${megabytes} MB. Work with it in Excel, or split it.`);
   }
   refuseOtherFiles(bytes);
-  const files = new PackageFiles(bytes, limits, again?.earlier.parts.files);
+}
+
+/** Gives the share that is done, now and then. */
+export function* opening(
+  bytes: Uint8Array,
+  limits: Limits,
+  { unpacked, earlier }: Beforehand = {},
+): Generator<number, OpenedPackage, void> {
+  refuseAtFirstSight(bytes, limits);
+  const files = new PackageFiles(bytes, limits, unpacked, earlier?.parts.files);
   const packageRelationships = files.relationships("");
   const workbookPart = findWorkbookPart(files, packageRelationships);
   refuseDocumentTypes(files);
@@ -51,21 +62,27 @@ export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): Ope
   const stringsPart = partOf(relationshipTypes.sharedStrings);
   const metadataPart = partOf(relationshipTypes.metadata);
   const styles = new Styles(stylesPart === undefined ? undefined : files.tree(stylesPart));
-  const strings = stringsPart === undefined ? [] : readSharedStrings(files.xml(stringsPart));
+  const strings = stringsPart === undefined ? NO_STRINGS : sharedStrings(files, stringsPart, earlier);
   const metadata = readMetadata(metadataPart === undefined ? undefined : files.tree(metadataPart));
 
   const listed = readSheets(workbook, relationships);
   const facts = new Map<string, SheetFacts>();
-  const countCell = cellCounter(limits);
-  for (const sheet of listed.filter((one) => one.kind === "worksheet")) {
-    const { name, partName } = sheet;
-    const earlier = again && sameSheet(again.earlier, files, name, partName);
-    const around = { partName, strings, dynamicMarks: metadata.marks };
-    const onCell = (cell: PackageCell): void => {
-      countCell();
-      again?.onCell(name, cell);
-    };
-    facts.set(name, earlier ?? inspectSheet(files.xml(partName), around, styles.count, onCell));
+  const count = cellCounter(limits);
+  const worksheets = listed.filter((one) => one.kind === "worksheet");
+  const size = (partName: string): number => files.content(partName).length;
+  const all = worksheets.reduce((sum, { partName }) => sum + size(partName), 1);
+  let done = 0;
+  for (const { name, partName } of worksheets) {
+    const known = earlier && sameSheet(earlier, files, name, partName, strings);
+    if (known) {
+      count(known.store.data.count);
+      facts.set(name, known);
+    } else {
+      const around = { partName, strings, dynamicMarks: metadata.marks };
+      const reading = inspectSheet(files.part(partName), around, styles.count, count);
+      facts.set(name, yield* told(reading, (read) => (done + read) / all));
+    }
+    done += size(partName);
   }
   const sheetRelationships = listed.map((sheet) => ({ sheet, list: files.relationships(sheet.partName) }));
   const activeSheet = readActiveSheet(workbook, listed);
@@ -91,10 +108,11 @@ export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): Ope
     isQuoted: (styleIndex) => styles.isQuoted(styleIndex),
     isLocked: (styleIndex) => styles.isLocked(styleIndex),
     cells(sheetName) {
-      const { groups } = factsOf(this, sheetName);
-      const { partName } = this.sheets.find((sheet) => sheet.name === sheetName) as PackageSheet;
-      const around = { partName, strings, dynamicMarks: metadata.marks, groups };
-      return { [Symbol.iterator]: () => readCells(new SheetWalk(files.xml(partName)).rows(), around) };
+      const { store } = factsOf(this, sheetName);
+      return { [Symbol.iterator]: () => store.cells() };
+    },
+    store(sheetName) {
+      return factsOf(this, sheetName).store;
     },
     layout(sheetName) {
       return factsOf(this, sheetName).layout;
@@ -103,21 +121,38 @@ export function open(bytes: Uint8Array, limits: Limits, again?: SecondLook): Ope
   };
 }
 
+const NO_STRINGS: readonly string[] = [];
+
+function sharedStrings(files: PackageFiles, part: string, earlier: OpenedPackage | undefined): readonly string[] {
+  const known = earlier?.parts.files;
+  const isSame = known?.find(part) === part && known.content(part) === files.content(part);
+  return earlier && isSame ? earlier.parts.strings : readSharedStrings(files.part(part));
+}
+
+/** Gives a share for each sign of life. */
+function* told<T>(work: Generator<number, T, void>, share: (read: number) => number): Generator<number, T, void> {
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done) return step.value;
+    yield share(step.value);
+  }
+}
+
 function sameSheet(
-  earlier: OpenedPackage,
+  { parts }: OpenedPackage,
   files: PackageFiles,
   name: string,
   partName: string,
+  strings: readonly string[],
 ): SheetFacts | undefined {
-  const { parts } = earlier;
   const isSame = parts.files.find(partName) !== undefined && parts.files.content(partName) === files.content(partName);
-  return isSame ? parts.facts.get(name) : undefined;
+  return isSame && parts.strings === strings ? parts.facts.get(name) : undefined;
 }
 
-function cellCounter(limits: Limits): () => void {
+function cellCounter(limits: Limits): (cells: number) => void {
   let count = 0;
-  return () => {
-    if (++count > limits.cells) {
+  return (cells) => {
+    count += cells;
+    if (count > limits.cells) {
       refuse(
         `This workbook has more than ${limits.cells.toLocaleString("en-GB")} cells, too many for this page. ` +
           `Work with it in Excel, or split it.`,

@@ -1,5 +1,6 @@
 /** What is told of a workbook once opened. Rows and columns count from 1, as in A1; nothing here can be changed. */
 import type { WorkbookParts } from "./parts/workbookParts";
+import type { CellStore } from "./sheet/store";
 
 /** A cell's value as the file holds it. Dates are their serial number; `null` is a cell without content. */
 export type CellValue = number | string | boolean | null | CellError;
@@ -36,6 +37,8 @@ export interface OpenedPackage {
   isLocked(styleIndex: number): boolean;
   /** The cells of a worksheet that the file mentions, row by row, read anew each time. Throws for a name that is no worksheet. */
   cells(sheetName: string): Iterable<PackageCell>;
+  /** The same cells, for who goes through all of them. */
+  store(sheetName: string): CellStore;
   /** Rows, columns and merged ranges of a worksheet. */
   layout(sheetName: string): SheetLayout;
   /** For `patchPackage` only. */

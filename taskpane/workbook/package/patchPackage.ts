@@ -1,4 +1,4 @@
-import type { DefinedNameEdit, PackageEdits, Patched } from "./edits";
+import type { DefinedNameEdit, PackageEdits, Patched, PatchReport } from "./edits";
 import type { OpenedPackage } from "./opened";
 import { filterNames } from "./patch/filterNames";
 import { patchDefinedNames } from "./patch/definedNames";
@@ -10,7 +10,9 @@ import { planTables, renamesOf } from "./patch/planTables";
 import { readBack } from "./patch/readBack";
 import { WorkbookResources } from "./patch/resources";
 import { SIGNED } from "./patch/trial";
+import type { Meaning } from "./patch/meaning";
 import { orRefusal, refuse, type Refusal } from "./refusal";
+import { ranToItsEnd, type Sliced } from "./slices";
 
 /**
  * Saves the changes into a copy of the opened package, reads that copy back and compares; or says why not.
@@ -19,10 +21,31 @@ import { orRefusal, refuse, type Refusal } from "./refusal";
  * `fullCalcOnLoad` would turn every function of the add-in into #NAME? for a reader who does not have it.
  */
 export function patchPackage(opened: OpenedPackage, edits: PackageEdits): Patched | Refusal {
-  return orRefusal(() => patch(opened, edits));
+  return orRefusal(() => {
+    const patching = ranToItsEnd(patch(opened, edits));
+    const { outgoing } = patching;
+    const bytes = patching.isChanged ? outgoing.write() : opened.parts.files.bytes.slice();
+    if (patching.isChanged) ranToItsEnd(readBack(opened, bytes, patching.meaning));
+    return patchedWith(patching, bytes);
+  });
 }
 
-function patch(opened: OpenedPackage, edits: PackageEdits): Patched {
+/** What goes out, before it is packed. */
+export interface Patching {
+  readonly outgoing: Outgoing;
+  readonly isChanged: boolean;
+  readonly meaning: Meaning;
+  readonly report: PatchReport;
+}
+
+export const patchedWith = ({ outgoing, report }: Patching, bytes: Uint8Array): Patched => ({
+  bytes,
+  changedParts: outgoing.changed,
+  report,
+});
+
+/** A sign of life now and then: the share that is done. */
+export function* patch(opened: OpenedPackage, edits: PackageEdits): Sliced<Patching> {
   const { files, workbookPart } = opened.parts;
   const plans = new Plans(opened);
   for (const [name, sheetEdits] of edits.sheets ?? []) planSheet(plans.of(name), sheetEdits);
@@ -37,9 +60,8 @@ function patch(opened: OpenedPackage, edits: PackageEdits): Patched {
   const resources = new WorkbookResources(opened);
   const sheets = new Map<string, { readonly plan: SheetPlan; readonly patched: PatchedSheet }>();
   for (const [name, plan] of plans.sheets) {
-    const source = files.xml(plan.sheet.partName);
-    const patched = patchSheet(source, plan, resources);
-    outgoing.change(source, patched.text);
+    const patched = yield* patchSheet(plan, resources);
+    if (patched.chunks) outgoing.changeBytes(plan.facts.frame.part, patched.chunks);
     sheets.set(name, { plan, patched });
   }
   for (const table of opened.tables) {
@@ -57,11 +79,10 @@ function patch(opened: OpenedPackage, edits: PackageEdits): Patched {
 
   const isChanged = outgoing.changed.length > 0;
   if (isChanged && opened.isSigned) refuse(SIGNED);
-  const bytes = isChanged ? outgoing.write() : files.bytes.slice();
-  if (isChanged) readBack(opened, bytes, { changedParts: new Set(outgoing.changed), sheets, tables, names, renames });
   return {
-    bytes,
-    changedParts: outgoing.changed,
+    outgoing,
+    isChanged,
+    meaning: { changedParts: new Set(outgoing.changed), sheets, tables, names, renames },
     report: {
       cellsWritten: [...sheets.values()].reduce((sum, { patched }) => sum + patched.meant.length, 0),
       stylesAdded: resources.stylesAdded,

@@ -1,10 +1,10 @@
 /** The parts of an opened package, unpacked, found by relationship and content type (OPC, ECMA-376 part 2). */
 import type { Limits } from "../limits";
 import { refuse } from "../refusal";
-import { decodeXml, type XmlSource } from "../xml/encoding";
+import { decodeXml, type XmlBytes, xmlBytes, type XmlSource } from "../xml/encoding";
 import { parseElement, type XmlElement } from "../xml/element";
 import { type ArchiveEntry, readArchive } from "../zip/archive";
-import { Unpacker } from "../zip/unpack";
+import { type Unpacked, Unpacker } from "../zip/unpack";
 import { CONTENT_TYPES, RELATIONSHIPS } from "./names";
 
 export const CONTENT_TYPES_PART = "[Content_Types].xml";
@@ -30,12 +30,15 @@ export class PackageFiles {
   constructor(
     readonly bytes: Uint8Array,
     limits: Limits,
+    unpacked?: Unpacked,
     earlier?: PackageFiles,
   ) {
-    this.entries = readArchive(bytes, limits);
+    this.entries = unpacked?.entries ?? readArchive(bytes, limits);
     const unpacker = new Unpacker(limits);
     for (const entry of this.entries) {
-      this.contents.set(entry.name, earlier?.sameContent(entry) ?? unpacker.unpack(entry));
+      const given = unpacked?.contents.get(entry.name);
+      const content = given ? unpacker.take(given) : (earlier?.sameContent(entry) ?? unpacker.unpack(entry));
+      this.contents.set(entry.name, content);
       this.entryOf.set(entry.name, entry);
       this.realNames.set(entry.name.toLowerCase(), entry.name);
     }
@@ -61,7 +64,12 @@ export class PackageFiles {
     return sameBytes(own.packed, entry.packed) ? this.content(own.name) : undefined;
   }
 
-  /** Decoded once: a sheet is read at opening, for its cells, and when it is saved. */
+  /** For a part that is read in pieces. */
+  part(name: string): XmlBytes {
+    return xmlBytes(this.content(name), name);
+  }
+
+  /** Small parts, decoded once. */
   xml(name: string): XmlSource {
     let source = this.sources.get(name);
     if (!source) this.sources.set(name, (source = decodeXml(this.content(name), name)));

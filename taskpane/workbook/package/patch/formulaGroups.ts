@@ -5,7 +5,7 @@
  */
 import { addressOf, parseRange, type Range } from "../addresses";
 import { renameColumns, type ColumnRename } from "../../../../src/formula/renaming";
-import { GroupTexts, type SharedFormula } from "../sheet/cells";
+import { GroupTexts, type SharedFormula } from "../sheet/groups";
 import type { CellToken, FormulaToken } from "../sheet/tokens";
 import { escapeText } from "../xml/characters";
 import type { CellWriter } from "./cellText";
@@ -25,7 +25,7 @@ export class FormulaGroups {
 
   /** The text the cell's formula has, under the columns' new names. To be asked of every shared formula, in order. */
   textOf(token: CellToken, formula: FormulaToken): string {
-    return this.renamed(this.texts.textFor(token, formula));
+    return this.renamed(this.texts.textFor(token.row, token.column, formula));
   }
 
   /** The cell's formula is going away. */

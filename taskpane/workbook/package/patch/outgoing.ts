@@ -1,18 +1,21 @@
 /** The package on its way out: parts changed, added and removed, and what must be said of them elsewhere in it. */
 import { relationshipTypes } from "../parts/names";
 import { CONTENT_TYPES_PART, type PackageFiles, relationshipsPart } from "../parts/packageFiles";
+import { joined } from "../byteWriter";
 import { refuse } from "../refusal";
 import { escapeAttribute } from "../xml/characters";
 import { appendInside, parseElement } from "../xml/element";
-import { decodeXml, encodeXml, type XmlSource } from "../xml/encoding";
+import { decodeXml, encodeXml, type XmlBytes, type XmlSource } from "../xml/encoding";
 import { Splices } from "../xml/splices";
 import type { ArchiveEntry } from "../zip/archive";
+import { packed, packedNatively } from "../zip/pack";
 import { packedEntry, writeArchive } from "../zip/writeArchive";
 
 export class Outgoing {
   readonly added: string[] = [];
   readonly removed: string[] = [];
-  private readonly contents = new Map<string, Uint8Array>();
+  /** In chunks. */
+  private readonly contents = new Map<string, readonly Uint8Array[]>();
 
   constructor(
     private readonly files: PackageFiles,
@@ -26,12 +29,19 @@ export class Outgoing {
   /** The part as it stands now, earlier changes included. */
   source(partName: string): XmlSource {
     const content = this.contents.get(partName);
-    return content ? decodeXml(content, partName) : this.files.xml(partName);
+    return content ? decodeXml(joined(content), partName) : this.files.xml(partName);
   }
 
   /** In the encoding the part came in; text that is the same as before changes nothing. */
   change(source: XmlSource, text: string): void {
-    if (text !== source.text) this.contents.set(source.partName, encodeXml(text, source.encoding));
+    if (text !== source.text) this.contents.set(source.partName, [encodeXml(text, source.encoding)]);
+  }
+
+  /** A part that was written in pieces, in UTF-8. */
+  changeBytes({ partName, encoding }: XmlBytes, chunks: readonly Uint8Array[]): void {
+    if (encoding.name !== "utf-8") {
+      this.contents.set(partName, [encodeXml(new TextDecoder().decode(joined(chunks)), encoding)]);
+    } else this.contents.set(partName, encoding.hasMark ? [MARK, ...chunks] : chunks);
   }
 
   /** A new part beside the workbook part, related to it. */
@@ -40,7 +50,7 @@ export class Outgoing {
     let target = fileName;
     for (let number = 2; this.files.find(folder + target) !== undefined; number++)
       target = fileName.replace(".", `${number}.`);
-    this.contents.set(folder + target, new TextEncoder().encode(text));
+    this.contents.set(folder + target, [new TextEncoder().encode(text)]);
     this.added.push(folder + target);
     this.editContentTypes((splices, root) => {
       const name = escapeAttribute(`/${folder}${target}`);
@@ -73,17 +83,30 @@ export class Outgoing {
     }
   }
 
-  /** Entries keep their order; what is new comes last. */
   write(): Uint8Array {
+    return writeArchive(
+      this.parts().map(({ entry, content }) =>
+        content ? packedEntry(entry.name, packed(content), entry.like) : entry.like,
+      ),
+    );
+  }
+
+  /** The same by the machine's own deflate, where it has one. */
+  async writeNatively(): Promise<Uint8Array> {
     const entries: ArchiveEntry[] = [];
-    for (const entry of this.files.entries) {
-      if (this.removed.includes(entry.name)) continue;
-      const content = this.contents.get(entry.name);
-      entries.push(content ? packedEntry(entry.name, content, entry) : entry);
-    }
-    const like = this.files.entries[0] ?? refuse("There is nothing in this workbook.");
-    for (const name of this.added) entries.push(packedEntry(name, this.contents.get(name) as Uint8Array, like));
+    for (const { entry, content } of this.parts())
+      entries.push(content ? packedEntry(entry.name, await packedNatively(content), entry.like) : entry.like);
     return writeArchive(entries);
+  }
+
+  /** Entries keep their order; what is new comes last. Without content: as it came. */
+  private parts(): readonly OutgoingPart[] {
+    const kept = this.files.entries.filter(({ name }) => !this.removed.includes(name));
+    const first = this.files.entries[0] ?? refuse("There is nothing in this workbook.");
+    return [
+      ...kept.map((like) => ({ entry: { name: like.name, like }, content: this.contents.get(like.name) })),
+      ...this.added.map((name) => ({ entry: { name, like: first }, content: this.contents.get(name) })),
+    ];
   }
 
   private editContentTypes(edit: Edit): void {
@@ -102,6 +125,13 @@ export class Outgoing {
     this.change(source, splices.apply());
   }
 }
+
+interface OutgoingPart {
+  readonly entry: { readonly name: string; readonly like: ArchiveEntry };
+  readonly content: readonly Uint8Array[] | undefined;
+}
+
+const MARK = Uint8Array.of(0xef, 0xbb, 0xbf);
 
 type Edit = (splices: Splices, root: ReturnType<typeof parseElement>) => void;
 

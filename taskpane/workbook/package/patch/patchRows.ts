@@ -2,25 +2,34 @@
 import { addressOf, contains } from "../addresses";
 import { refuse } from "../refusal";
 import type { CellToken, RowToken } from "../sheet/tokens";
-import type { SheetWalk } from "../sheet/walk";
-import type { Splices } from "../xml/splices";
+import { ROW } from "../sheet/store";
+import { RowReader } from "../sheet/walk";
+import type { ByteWriter } from "../byteWriter";
+import { LAST_ROW } from "../limits";
+import { decodePiece } from "../xml/encoding";
+import { Splices } from "../xml/splices";
 import type { Arrays } from "./arrays";
 import type { CellChanger } from "./cellChange";
 import type { CellWriter } from "./cellText";
 import type { FormulaGroups } from "./formulaGroups";
 import { type Claim, type PlannedCell, type SheetPlan } from "./plan";
 
+const ROWS_AT_A_TIME = 500;
+
 export class RowsPatch {
+  /** A row was added, changed or taken away. */
+  isChanged = false;
   private readonly waiting: number[];
   private nextWaiting = 0;
   private readonly looksAtEveryCell: boolean;
   private rowsWereInserted = false;
-  private atEnd = "";
+  /** Up to there the part has been copied or replaced. */
+  private at: number;
+  private splices = new Splices("");
 
   constructor(
-    private readonly walk: SheetWalk,
     private readonly plan: SheetPlan,
-    private readonly splices: Splices,
+    private readonly out: ByteWriter,
     private readonly writer: CellWriter,
     private readonly changer: CellChanger,
     private readonly groups: FormulaGroups,
@@ -28,38 +37,66 @@ export class RowsPatch {
   ) {
     this.waiting = [...new Set([...plan.rows.keys(), ...plan.hiddenRows.keys()])].sort((one, other) => one - other);
     this.looksAtEveryCell = plan.renames.length > 0 || arrays.emptiesCells || plan.claims.length > 0;
+    this.at = plan.facts.frame.rowsStart;
   }
 
-  run(): void {
-    let end = -1;
-    for (const row of this.walk.rows()) {
-      let inserted = "";
-      while (this.waiting.length > this.nextWaiting && (this.waiting[this.nextWaiting] as number) < row.number) {
-        inserted += this.newRow(this.waiting[this.nextWaiting++] as number);
-      }
+  /** Everything between the tags around the rows; a sign of life now and then: the share that is done. */
+  *run(): Generator<number, void, void> {
+    const { frame, store } = this.plan.facts;
+    const { rowCount, rowNumbers, rowStarts, rowEnds, rowMarks } = store.data;
+    const reader = new RowReader(frame);
+    for (let place = 0; place < rowCount; place++) {
+      const number = rowNumbers[place] as number;
+      const mark = rowMarks[place] as number;
+      const inserted = this.rowsBefore(number);
       if (inserted !== "") {
-        this.splices.insert(row.start, inserted);
+        this.copyTo(rowStarts[place] as number);
+        this.write(inserted);
         this.rowsWereInserted = true;
       }
-      if (this.rowsWereInserted && !row.hasNumber) {
+      const isPlanned = this.waiting[this.nextWaiting] === number;
+      if (isPlanned) this.nextWaiting++;
+      const getsNumber = this.rowsWereInserted && (mark & ROW.isNumberless) !== 0;
+      if (!isPlanned && !getsNumber && !this.looksAtEveryCell && (mark & ROW.isShared) === 0) continue;
+      const [start, end] = [rowStarts[place] as number, rowEnds[place] as number];
+      const text = decodePiece(frame.part, start, end);
+      this.splices = new Splices(text);
+      const row = reader.read(text, number, start);
+      if (getsNumber) {
         this.splices.insert(afterName(row.start, row.name.raw), ` r="${row.number}"`);
         this.rowsWereInserted = false;
       }
-      if (this.waiting[this.nextWaiting] === row.number) this.nextWaiting++;
       this.patchRow(row);
-      end = row.end;
+      if (!this.splices.isEmpty) {
+        this.copyTo(start);
+        this.write(this.splices.apply());
+        this.at = end;
+      }
+      if (place % ROWS_AT_A_TIME === 0) yield place / rowCount;
     }
-    while (this.nextWaiting < this.waiting.length)
-      this.atEnd += this.newRow(this.waiting[this.nextWaiting++] as number);
-    this.appendRows(end);
+    const after = this.rowsBefore(LAST_ROW + 1);
+    if (after !== "") {
+      if (rowCount > 0) this.copyTo(rowEnds[rowCount - 1] as number);
+      this.write(after);
+    }
+    this.copyTo(frame.rowsEnd);
   }
 
-  private appendRows(end: number): void {
-    const { data } = this.walk;
-    if (this.atEnd === "" || !data) return;
-    if (data.isSelfClosing) {
-      this.splices.replace(data.contentStart - 2, data.contentStart, `>${this.atEnd}</${data.name.raw}>`);
-    } else this.splices.insert(end < 0 ? data.contentStart : end, this.atEnd);
+  private copyTo(end: number): void {
+    if (end > this.at) this.out.bytes(this.plan.facts.frame.part.bytes.subarray(this.at, end));
+    this.at = end;
+  }
+
+  private write(text: string): void {
+    this.out.text(text);
+    this.isChanged = true;
+  }
+
+  private rowsBefore(number: number): string {
+    let inserted = "";
+    while (this.nextWaiting < this.waiting.length && (this.waiting[this.nextWaiting] as number) < number)
+      inserted += this.newRow(this.waiting[this.nextWaiting++] as number);
+    return inserted;
   }
 
   private newRow(number: number): string {

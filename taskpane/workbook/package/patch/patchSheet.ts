@@ -2,11 +2,10 @@
 import { parseRange, type Range, rangeText } from "../addresses";
 import { MAIN } from "../parts/names";
 import { refuse } from "../refusal";
-import type { SheetChild } from "../sheet/tokens";
-import { SheetWalk } from "../sheet/walk";
-import type { XmlSource } from "../xml/encoding";
+import { ByteWriter, isSame } from "../byteWriter";
+import type { Beside, SheetChild } from "../sheet/tokens";
+import { childElement, type SheetFrame } from "../sheet/walk";
 import { setAttribute, type XmlElement } from "../xml/element";
-import { XmlReader } from "../xml/reader";
 import { Splices } from "../xml/splices";
 import { Arrays } from "./arrays";
 import { CellChanger, type CellContext, type MeantCell } from "./cellChange";
@@ -18,7 +17,8 @@ import { RowsPatch } from "./patchRows";
 import type { SheetPlan } from "./plan";
 
 export interface PatchedSheet {
-  readonly text: string;
+  /** As it is to be written, in UTF-8; undefined where it stays as it is. */
+  readonly chunks: readonly Uint8Array[] | undefined;
   readonly meant: readonly MeantCell[];
   readonly formulaCellsChanged: boolean;
   /** Elements beside the rows that were meant to change. */
@@ -40,39 +40,60 @@ const ORDER = [
   "autoFilter",
 ];
 
-export function patchSheet(source: XmlSource, plan: SheetPlan, context: CellContext): PatchedSheet {
+export function* patchSheet(plan: SheetPlan, context: CellContext): Generator<number, PatchedSheet, void> {
   refuseProtected(plan);
-  const splices = new Splices(source.text);
-  const walk = new SheetWalk(source);
-  const writer = new CellWriter(rootPrefix(source));
+  const { frame, store } = plan.facts;
+  const writer = new CellWriter(frame.root.prefix);
   const arrays = new Arrays(plan);
-  const groups = new FormulaGroups(plan.facts.groups, plan.renames, writer);
+  const groups = new FormulaGroups(store.data.groups, plan.renames, writer);
   const changer = new CellChanger(plan, context, writer, groups, arrays);
-  new RowsPatch(walk, plan, splices, writer, changer, groups, arrays).run();
-  const around = new SheetSurroundings(walk, source.text, splices, plan);
+  const rows = new ByteWriter();
+  const patch = new RowsPatch(plan, rows, writer, changer, groups, arrays);
+  yield* patch.run();
+  const around = new SheetSurroundings(plan);
   around.patch();
+  const { head, tail } = around.splices;
+  const { data } = frame;
+  const isOpened = data.isSelfClosing && patch.isChanged;
+  if (isOpened) head.replace(frame.head.length - 2, frame.head.length, ">");
+  const isUntouched = !patch.isChanged && head.isEmpty && tail.isEmpty;
   return {
-    text: splices.apply(),
+    chunks: isUntouched ? undefined : differentChunks(frame, around, rows, isOpened ? `</${data.name.raw}>` : ""),
     meant: changer.meant,
     formulaCellsChanged: changer.formulaCellsChanged,
     touchedChildren: around.touched,
   };
 }
 
+function differentChunks(
+  { part }: SheetFrame,
+  { splices }: SheetSurroundings,
+  rows: ByteWriter,
+  closing: string,
+): readonly Uint8Array[] | undefined {
+  const out = new ByteWriter();
+  out.text(splices.head.apply());
+  rows.close();
+  for (const chunk of rows.chunks) out.bytes(chunk);
+  out.text(closing + splices.tail.apply());
+  out.close();
+  return out.length === part.bytes.length && isSame(out.chunks, part.bytes) ? undefined : out.chunks;
+}
+
 class SheetSurroundings {
   readonly touched = new Set<string>();
+  readonly splices: Readonly<Record<Beside, Splices>>;
+  private readonly frame: SheetFrame;
 
-  constructor(
-    private readonly walk: SheetWalk,
-    private readonly source: string,
-    private readonly splices: Splices,
-    private readonly plan: SheetPlan,
-  ) {}
+  constructor(private readonly plan: SheetPlan) {
+    this.frame = plan.facts.frame;
+    this.splices = { head: new Splices(this.frame.head), tail: new Splices(this.frame.tail) };
+  }
 
   patch(): void {
     this.growDimension();
     if (this.plan.widths.length > 0) {
-      const present = this.walk.child("cols");
+      const present = this.child("cols");
       this.put(
         "cols",
         present,
@@ -85,7 +106,7 @@ class SheetSurroundings {
   private patchFilter(): void {
     const edit = this.plan.filter;
     if (!edit) return;
-    const present = this.walk.child("autoFilter");
+    const present = this.child("autoFilter");
     if (edit.remove) {
       if (present) this.put("autoFilter", present, "");
       this.setFilterMode(false);
@@ -93,7 +114,7 @@ class SheetSurroundings {
     }
     const ref = edit.ref ?? present?.get("ref");
     if (ref === undefined) return refuse(`The sheet "${this.plan.sheet.name}" has no filter that could be changed.`);
-    const text = filterText(present, this.source, edit, ref, (local) => this.tag(local));
+    const text = filterText(present, this.frame[this.placeOf("autoFilter")], edit, ref, (local) => this.tag(local));
     this.put("autoFilter", present, text);
     this.setFilterMode(
       text.includes(`<${this.tag("filterColumn")}`) && text.includes(`</${this.tag("filterColumn")}>`),
@@ -102,14 +123,14 @@ class SheetSurroundings {
 
   /** Excel notes on the sheet itself that rows are filtered away (ECMA-376 part 1, 18.3.1.82). */
   private setFilterMode(isActive: boolean): void {
-    const present = this.walk.child("sheetPr");
+    const present = this.child("sheetPr");
     this.touched.add("sheetPr");
-    if (present) setAttribute(this.splices, present, "filterMode", isActive ? "1" : undefined);
+    if (present) setAttribute(this.splices[this.placeOf("sheetPr")], present, "filterMode", isActive ? "1" : undefined);
     else if (isActive) this.put("sheetPr", undefined, `<${this.tag("sheetPr")} filterMode="1"/>`);
   }
 
   private growDimension(): void {
-    const present = this.walk.child("dimension");
+    const present = this.child("dimension");
     const stated = present && parseRange(present.get("ref") ?? "");
     if (!present || !stated) return;
     const grown: { -readonly [K in keyof Range]: number } = { ...stated };
@@ -124,26 +145,39 @@ class SheetSurroundings {
     }
     if (rangeText(grown) === rangeText(stated)) return;
     this.touched.add("dimension");
-    setAttribute(this.splices, present, "ref", rangeText(grown));
+    setAttribute(this.splices[this.placeOf("dimension")], present, "ref", rangeText(grown));
   }
 
   private put(local: string, present: XmlElement | undefined, text: string): void {
     this.touched.add(local);
-    if (present) this.splices.replace(present.start, present.end, text);
-    else this.splices.insert(this.placeFor(local), text);
+    if (present) this.splices[this.placeOf(local)].replace(present.start, present.end, text);
+    else {
+      const [place, at] = this.placeFor(local);
+      this.splices[place].insert(at, text);
+    }
   }
 
-  private placeFor(local: string): number {
+  private child(local: string): XmlElement | undefined {
+    return childElement(this.frame, local);
+  }
+
+  private placeOf(local: string): Beside {
+    return this.frame.children.find(({ name }) => name.namespace === MAIN && name.local === local)?.place ?? "head";
+  }
+
+  private placeFor(local: string): readonly [Beside, number] {
     const place = ORDER.indexOf(local);
     const comesBefore = (child: SheetChild): boolean => {
       const at = child.name.namespace === MAIN ? ORDER.indexOf(child.name.local) : -1;
       return at >= 0 && at < place;
     };
-    return this.walk.children.filter(comesBefore).at(-1)?.end ?? this.walk.rootContentStart;
+    const before = this.frame.children.filter(comesBefore).at(-1);
+    return before ? [before.place, before.end] : ["head", this.frame.rootContentStart];
   }
 
   private tag(local: string): string {
-    return this.walk.root.prefix === "" ? local : `${this.walk.root.prefix}:${local}`;
+    const { prefix } = this.frame.root;
+    return prefix === "" ? local : `${prefix}:${local}`;
   }
 }
 
@@ -157,10 +191,4 @@ function refuseProtected(plan: SheetPlan): void {
   refuse(
     `The sheet "${sheet.name}" is protected, so ${what} cannot be changed. Unprotect it in Excel, save, and open it again.`,
   );
-}
-
-function rootPrefix(source: XmlSource): string {
-  const reader = new XmlReader(source);
-  while (reader.next()) if (reader.kind === "start") return reader.name.prefix;
-  return "";
 }

@@ -3,36 +3,40 @@
  * offered: a fault of ours must not end in somebody's workbook.
  */
 import type { OpenedPackage } from "../opened";
-import { open } from "../openPackage";
+import { opening } from "../openPackage";
 import { factsOf } from "../parts/workbookParts";
 import { Refused } from "../refusal";
 import { compareFilters, compareNames, compareTables } from "./compareBeside";
-import { SheetComparer } from "./compareCells";
+import { compareCells } from "./compareCells";
 import { Differs, differs, type Meaning } from "./meaning";
 import type { PatchedSheet } from "./patchSheet";
 import type { SheetPlan } from "./plan";
+import type { Unpacked } from "../zip/unpack";
 
-export function readBack(before: OpenedPackage, bytes: Uint8Array, meaning: Meaning): void {
-  const comparers = new Map<string, SheetComparer>();
-  for (const [name, { plan, patched }] of meaning.sheets) {
-    if (meaning.changedParts.has(plan.sheet.partName))
-      comparers.set(name, new SheetComparer(before, name, patched, meaning.renames));
-  }
+/** A sign of life now and then: the share that is done. */
+export function* readBack(
+  before: OpenedPackage,
+  bytes: Uint8Array,
+  meaning: Meaning,
+  unpacked?: Unpacked,
+): Generator<number, void, void> {
   let after: OpenedPackage;
   try {
-    after = open(bytes, before.parts.limits, {
-      earlier: before,
-      onCell: (sheetName, cell) => (comparers.get(sheetName) ?? differs(`the sheet "${sheetName}"`)).next(cell),
-    });
+    after = yield* opening(bytes, before.parts.limits, { earlier: before, ...(unpacked && { unpacked }) });
   } catch (problem) {
     if (problem instanceof Refused && !(problem instanceof Differs)) differs(problem.message);
     throw problem;
   }
   compareParts(before, after, meaning);
-  for (const [name, comparer] of comparers) {
-    comparer.end(after);
-    const { plan, patched } = meaning.sheets.get(name) as { plan: SheetPlan; patched: PatchedSheet };
-    compareSurroundings(before, after, plan, patched);
+  for (const { name, kind, partName } of before.sheets) {
+    if (kind !== "worksheet") continue;
+    const changed = meaning.sheets.get(name);
+    if (!changed || !meaning.changedParts.has(partName)) {
+      if (after.store(name) !== before.store(name)) differs(`the sheet "${name}"`);
+      continue;
+    }
+    yield* compareCells(before, after, name, changed.patched, meaning.renames);
+    compareSurroundings(before, after, changed.plan, changed.patched);
   }
   compareTables(before, after, meaning);
   compareFilters(before, after, meaning);
@@ -59,12 +63,12 @@ function compareSurroundings(
   plan: SheetPlan,
   patched: PatchedSheet,
 ): void {
-  const { name, partName } = plan.sheet;
+  const { name } = plan.sheet;
   const isKept = (local: string): boolean => local !== "sheetData" && !patched.touchedChildren.has(local);
   const textsOf = (opened: OpenedPackage): string[] => {
-    const { text } = opened.parts.files.xml(partName);
-    const children = factsOf(opened, name).children.filter((child) => isKept(child.name.local));
-    return children.map((child) => text.slice(child.start, child.end));
+    const { frame } = factsOf(opened, name);
+    const children = frame.children.filter((child) => isKept(child.name.local));
+    return children.map((child) => frame[child.place].slice(child.start, child.end));
   };
   const was = textsOf(before);
   const is = textsOf(after);

@@ -33,7 +33,7 @@ function compareWithItself(opened: OpenedPackage): void {
   refuseSharedParts(opened);
   const plans = new Plans(opened);
   for (const { name, kind } of opened.sheets) if (kind === "worksheet") plans.of(name);
-  const patched = { text: "", meant: [], formulaCellsChanged: false, touchedChildren: new Set<string>() };
+  const patched = { chunks: undefined, meant: [], formulaCellsChanged: false, touchedChildren: new Set<string>() };
   const sheets = new Map([...plans.sheets].map(([name, plan]) => [name, { plan, patched }]));
   compareTables(opened, opened, { ...NOTHING, sheets });
   compareFilters(opened, opened, { ...NOTHING, sheets });

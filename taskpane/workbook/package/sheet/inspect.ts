@@ -1,15 +1,17 @@
-/** Goes through a whole worksheet once at opening: checks every cell, and keeps what saving will need. */
+/** Goes through a whole worksheet once at opening: checks every cell, and keeps what showing and saving will need. */
 import { parseRange, type Range, rangeText } from "../addresses";
 import { LAST_COLUMN, LAST_ROW } from "../limits";
-import type { ColumnLayout, FilterState, PackageCell, RowLayout, SheetLayout } from "../opened";
+import type { ColumnLayout, FilterState, RowLayout, SheetLayout } from "../opened";
 import { readFilter } from "../parts/tables";
 import { isTrue, wholeNumber } from "../parts/values";
 import type { XmlElement } from "../xml/element";
-import type { XmlSource } from "../xml/encoding";
+import type { XmlBytes } from "../xml/encoding";
 import { damaged } from "../xml/damaged";
-import { type CellSurroundings, GroupTexts, readCell, type SharedFormula } from "./cells";
-import type { SheetChild } from "./tokens";
-import { SheetWalk } from "./walk";
+import { type CellSurroundings, storedFormula, typeOf, valueOf } from "./cells";
+import { RowScanner } from "./scan";
+import { CellStore, StoreBuilder, type StoredFormula } from "./store";
+import type { RowToken } from "./tokens";
+import { childElement, type RowTaker, type SheetFrame, SheetWalk } from "./walk";
 
 export interface SheetFacts {
   readonly isProtected: boolean;
@@ -21,10 +23,10 @@ export interface SheetFacts {
   readonly usedRange?: string;
   readonly filter?: FilterState;
   readonly layout: SheetLayout;
-  readonly groups: ReadonlyMap<number, SharedFormula>;
+  readonly store: CellStore;
   readonly arrays: readonly ArrayPlace[];
-  /** What stands beside the rows. */
-  readonly children: readonly SheetChild[];
+  /** The part, and what stands in it beside the rows. */
+  readonly frame: SheetFrame;
 }
 
 /** Cells that one formula fills: a spilling array, an {=old} one, or a what-if data table. */
@@ -36,53 +38,21 @@ export interface ArrayPlace {
   readonly isDynamic: boolean;
 }
 
-export function inspectSheet(
-  source: XmlSource,
-  outside: Omit<CellSurroundings, "groups">,
+/** @param counted told how many cells a row has: it may refuse. Gives the bytes read so far now and then. */
+export function* inspectSheet(
+  part: XmlBytes,
+  around: CellSurroundings,
   styleCount: number,
-  onCell: (cell: PackageCell) => void,
-): SheetFacts {
-  const walk = new SheetWalk(source);
-  const groups = new Map<number, SharedFormula>();
-  const around = { ...outside, groups };
-  const texts = new GroupTexts(groups);
-  const rows = new Map<number, RowLayout>();
-  const arrays: ArrayPlace[] = [];
-  const used = { top: LAST_ROW + 1, left: LAST_COLUMN + 1, bottom: 0, right: 0 };
-  for (const row of walk.rows()) {
-    if (row.isHidden || row.height !== undefined || row.styleIndex !== undefined) {
-      rows.set(row.number, {
-        isHidden: row.isHidden,
-        ...(row.height === undefined ? {} : { height: row.height }),
-        ...(row.styleIndex === undefined ? {} : { styleIndex: row.styleIndex }),
-      });
-    }
-    for (const token of row.cells) {
-      const { formula } = token;
-      if (
-        formula?.type === "shared" &&
-        formula.group !== undefined &&
-        formula.text !== "" &&
-        !groups.has(formula.group)
-      ) {
-        groups.set(formula.group, { row: token.row, column: token.column, text: formula.text });
-      }
-      const cell = readCell(token, around, texts);
-      if (cell.styleIndex >= styleCount)
-        damaged(around.partName, token.start, "a cell names a style that is not there");
-      onCell(cell);
-      const array = arrayPlace(cell);
-      if (array) arrays.push(array);
-      if (token.row < used.top) used.top = token.row;
-      if (token.row > used.bottom) used.bottom = token.row;
-      if (token.column < used.left) used.left = token.column;
-      if (token.column > used.right) used.right = token.column;
-    }
-  }
-  const protection = walk.child("sheetProtection");
+  counted: (cells: number) => void,
+): Generator<number, SheetFacts, void> {
+  const inspection = new Inspection(part, around, styleCount, counted);
+  const frame = yield* new SheetWalk(part).run(inspection);
+  const { used, rows, arrays, store } = inspection;
+  const child = (local: string): XmlElement | undefined => childElement(frame, local);
+  const protection = child("sheetProtection");
   const isProtected = isTrue(protection?.get("sheet"));
-  const dimension = walk.child("dimension")?.get("ref");
-  const filter = walk.child("autoFilter");
+  const dimension = child("dimension")?.get("ref");
+  const filter = child("autoFilter");
   return {
     isProtected,
     allowsFiltering: !isProtected || !isTrue(protection?.get("autoFilter"), true),
@@ -91,19 +61,94 @@ export function inspectSheet(
     ...(dimension === undefined ? {} : { dimension }),
     ...(used.bottom === 0 ? {} : { usedRange: rangeText(used) }),
     ...(filter ? { filter: readFilter(filter) } : {}),
-    layout: { merges: mergesOf(walk.child("mergeCells")), rows, columns: columnsOf(walk.child("cols")) },
-    groups,
+    layout: { merges: mergesOf(child("mergeCells")), rows, columns: columnsOf(child("cols")) },
+    store: new CellStore(store.build(), around.strings),
     arrays,
-    children: walk.children,
+    frame,
   };
 }
 
-function arrayPlace(cell: PackageCell): ArrayPlace | undefined {
-  const { formula } = cell;
-  if (!formula || (formula.kind !== "array" && formula.kind !== "dataTable")) return undefined;
-  const own = { top: cell.row, bottom: cell.row, left: cell.column, right: cell.column };
-  const range = (formula.ref === undefined ? undefined : parseRange(formula.ref)) ?? own;
-  return { row: cell.row, column: cell.column, range, kind: formula.kind, isDynamic: formula.isDynamic };
+class Inspection implements RowTaker {
+  readonly rows = new Map<number, RowLayout>();
+  readonly used = { top: LAST_ROW + 1, left: LAST_COLUMN + 1, bottom: 0, right: 0 };
+  readonly arrays: ArrayPlace[] = [];
+  readonly store = new StoreBuilder();
+  private readonly scanner: RowScanner;
+  private scannedArrays = 0;
+
+  constructor(
+    part: XmlBytes,
+    private readonly around: CellSurroundings,
+    private readonly styleCount: number,
+    private readonly counted: (cells: number) => void,
+  ) {
+    const { partName, strings, dynamicMarks } = around;
+    const known = { strings: strings.length, styles: styleCount, marks: dynamicMarks };
+    this.scanner = new RowScanner(part.bytes, partName, this.store, known);
+  }
+
+  get number(): number {
+    return this.scanner.row.number;
+  }
+
+  scan(start: number, last: number): number {
+    const { scanner } = this;
+    const before = this.store.count;
+    const end = scanner.scan(start, last);
+    if (end < 0) {
+      scanner.arrays.length = this.scannedArrays;
+      return -1;
+    }
+    const layout = scanner.layout();
+    if (layout) this.rows.set(this.number, layout);
+    for (; this.scannedArrays < scanner.arrays.length; this.scannedArrays++) {
+      const { row, column, place } = scanner.arrays[this.scannedArrays]!;
+      this.noteArray(row, column, this.store.formulaAt(place));
+    }
+    if (this.store.count > before) this.reach(this.number, scanner.left, scanner.right);
+    this.counted(this.store.count - before);
+    return end;
+  }
+
+  take(row: RowToken, start: number, end: number): void {
+    const { around, store } = this;
+    if (row.isHidden || row.height !== undefined || row.styleIndex !== undefined) {
+      this.rows.set(row.number, {
+        isHidden: row.isHidden,
+        ...(row.height === undefined ? {} : { height: row.height }),
+        ...(row.styleIndex === undefined ? {} : { styleIndex: row.styleIndex }),
+      });
+    }
+    store.beginRow(row.number, start, row.hasNumber);
+    for (const token of row.cells) {
+      const stored = token.formula && storedFormula(token, token.formula, around);
+      const value = valueOf(token, around);
+      if (token.styleIndex >= this.styleCount)
+        damaged(around.partName, start + token.start, "a cell names a style that is not there");
+      const formula = stored ? store.formula(stored, token.row, token.column) : 0;
+      if (stored) this.noteArray(token.row, token.column, stored);
+      store.addValue(token.column, token.styleIndex, typeOf(value, token.type), value, formula);
+    }
+    store.endRow(end);
+    const { cells } = row;
+    if (cells.length > 0) this.reach(row.number, cells[0]!.column, cells.at(-1)!.column);
+    this.counted(cells.length);
+  }
+
+  private reach(row: number, left: number, right: number): void {
+    const { used } = this;
+    if (row < used.top) used.top = row;
+    if (row > used.bottom) used.bottom = row;
+    if (left < used.left) used.left = left;
+    if (right > used.right) used.right = right;
+  }
+
+  private noteArray(row: number, column: number, { kind, ref, isDynamic }: StoredFormula): void {
+    if (kind !== "array" && kind !== "dataTable") return;
+    const own = { top: row, bottom: row, left: column, right: column };
+    const range = (ref === undefined ? undefined : parseRange(ref)) ?? own;
+    this.arrays.push({ row, column, range, kind, isDynamic });
+  }
 }
 
 function mergesOf(element: XmlElement | undefined): string[] {

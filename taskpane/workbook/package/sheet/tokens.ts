@@ -64,19 +64,20 @@ export interface RowToken {
   readonly cells: readonly CellToken[];
 }
 
+/** The part before its rows, and the one behind them: offsets count from the beginning of either. */
+export type Beside = "head" | "tail";
+
 export interface SheetChild {
   readonly name: ElementName;
+  readonly place: Beside;
   readonly start: number;
   readonly end: number;
   /** The small ones, taken apart; the others (rules, validation, extensions) are only passed over. */
   readonly element?: XmlElement;
 }
 
+/** Where the rows stand. */
 export interface SheetDataPlace {
   readonly name: ElementName;
-  readonly start: number;
-  readonly contentStart: number;
-  readonly contentEnd: number;
-  readonly end: number;
   readonly isSelfClosing: boolean;
 }

@@ -22,10 +22,18 @@ export class AttributeList {
   /** Four to an attribute: where its name starts and ends, where its value starts and ends. */
   private readonly places: number[] = [];
 
+  /** Where the text stands in its part. */
+  private base = 0;
+
   constructor(
-    private readonly text: string,
+    private text: string,
     private readonly partName: string,
   ) {}
+
+  goOn(text: string, base: number): void {
+    this.text = text;
+    this.base = base;
+  }
 
   clear(): void {
     this.count = 0;
@@ -107,6 +115,6 @@ export class AttributeList {
   }
 
   private fail(what: string, offset: number): never {
-    return damaged(this.partName, offset, what);
+    return damaged(this.partName, this.base + offset, what);
   }
 }

@@ -26,6 +26,33 @@ export function decodeXml(bytes: Uint8Array, partName: string): XmlSource {
   return { text, encoding, partName };
 }
 
+/** A part as UTF-8 without a mark, to be read in pieces; the encoding is the one it came in. */
+export interface XmlBytes {
+  readonly bytes: Uint8Array;
+  readonly encoding: Encoding;
+  readonly partName: string;
+}
+
+export function xmlBytes(content: Uint8Array, partName: string): XmlBytes {
+  const encoding = encodingOf(content);
+  if (encoding.name === "utf-8") return { bytes: encoding.hasMark ? content.subarray(3) : content, encoding, partName };
+  return { bytes: new TextEncoder().encode(decodeXml(content, partName).text), encoding, partName };
+}
+
+/** A piece of such a part; it begins and ends where a character does, or it is no text. */
+export function decodePiece({ bytes, partName }: XmlBytes, start: number, end: number): string {
+  let text: string;
+  try {
+    text = UTF_8.decode(bytes.subarray(start, end));
+  } catch {
+    return damaged(partName, start, "its bytes are not UTF-8 text");
+  }
+  refuseForbiddenCharacters(text, partName, start);
+  return text;
+}
+
+const UTF_8 = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
+
 export function encodeXml(text: string, encoding: Encoding): Uint8Array {
   if (encoding.name === "utf-8") return new TextEncoder().encode(encoding.hasMark ? `\ufeff${text}` : text);
   const marked = encoding.hasMark ? `\ufeff${text}` : text;
@@ -52,8 +79,9 @@ export function isForbidden(code: number): boolean {
   return (code < 32 && code !== 9 && code !== 10 && code !== 13) || code === 0xfffe || code === 0xffff;
 }
 
-function refuseForbiddenCharacters(text: string, partName: string): void {
-  for (let index = 0; index < text.length; index++) {
-    if (isForbidden(text.charCodeAt(index))) damaged(partName, index, "it holds a character that XML does not allow");
-  }
+const FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]/;
+
+function refuseForbiddenCharacters(text: string, partName: string, base = 0): void {
+  const index = text.search(FORBIDDEN);
+  if (index >= 0) damaged(partName, base + index, "it holds a character that XML does not allow");
 }

@@ -20,6 +20,14 @@ const SLASH = 47;
 const EXCLAMATION = 33;
 const QUESTION = 63;
 
+export interface ReaderState {
+  readonly depth: number;
+  readonly hasRoot: boolean;
+  readonly nameScope: Scope;
+  readonly open: readonly ElementName[];
+  readonly scopes: readonly Scope[];
+}
+
 export class XmlReader {
   kind: TokenKind = "text";
   /** Where the token stands in the source; `end` is the offset after it. */
@@ -32,10 +40,14 @@ export class XmlReader {
   depth = 0;
   readonly attributes: AttributeList;
 
-  readonly text: string;
+  text: string;
   readonly partName: string;
-  private readonly open: ElementName[] = [];
-  private readonly scopes: Scope[] = [rootScope()];
+  /** False while more of the document is to come (`goOn`). */
+  private isLast: boolean;
+  /** Where the text stands in its part. */
+  private base = 0;
+  private open: ElementName[] = [];
+  private scopes: Scope[] = [rootScope()];
   /** Of the tag just read, self-closing ones included. */
   private nameScope: Scope = this.scope();
   private hasRoot = false;
@@ -43,12 +55,40 @@ export class XmlReader {
   private nextBrackets = -1;
 
   constructor(
-    source: XmlSource,
+    source: Pick<XmlSource, "text" | "partName">,
     private readonly depthLimit: number = LIMITS.depth,
+    isWhole = true,
   ) {
     this.text = source.text;
     this.partName = source.partName;
+    this.isLast = isWhole;
     this.attributes = new AttributeList(source.text, source.partName);
+  }
+
+  /**
+   * The next piece of a document that is read in pieces. It begins where a token begins; offsets count from its beginning.
+   * @param base where it stands in its part
+   * @param at where to go on inside it
+   */
+  goOn(text: string, base: number, isLast = false, at = 0): void {
+    this.text = text;
+    this.base = base;
+    this.isLast = isLast;
+    this.end = at;
+    this.nextAmpersand = this.nextBrackets = -1;
+    this.attributes.goOn(text, base);
+  }
+
+  /** Which elements are open: to come back to when a piece turns out to end in the middle of something. */
+  state(): ReaderState {
+    const { depth, hasRoot, nameScope } = this;
+    return { depth, hasRoot, nameScope, open: [...this.open], scopes: [...this.scopes] };
+  }
+
+  comeBack({ depth, hasRoot, nameScope, open, scopes }: ReaderState): void {
+    Object.assign(this, { depth, hasRoot, nameScope });
+    this.open = [...open];
+    this.scopes = [...scopes];
   }
 
   /** Goes to the next token; false at the end of a complete document. */
@@ -56,6 +96,7 @@ export class XmlReader {
     const at = this.end;
     this.start = at;
     if (at >= this.text.length) {
+      if (!this.isLast) return false;
       if (this.open.length > 0) this.fail(`the element "${this.open.at(-1)?.raw}" is never closed`);
       if (!this.hasRoot) this.fail("there is nothing in it");
       return false;
@@ -112,8 +153,13 @@ export class XmlReader {
     while (this.next()) if (this.kind === "end" && this.depth < inside) break;
   }
 
+  /** Somebody else has read on from here, up to a place where a token begins and the same elements are open. */
+  skipTo(at: number): void {
+    this.end = at;
+  }
+
   fail(what: string, offset = this.start): never {
-    return damaged(this.partName, offset, what);
+    return damaged(this.partName, this.base + offset, what);
   }
 
   private scope(): Scope {
@@ -215,7 +261,7 @@ export class XmlReader {
     const nameEnd = this.attributes.nameEnd(at + 2);
     if (close < 0 || nameEnd > close) this.fail("a processing instruction is not finished");
     const target = this.text.slice(at + 2, nameEnd).toLowerCase();
-    if (target === "xml" && at > 0) this.fail("an XML declaration does not stand at its beginning");
+    if (target === "xml" && this.base + at > 0) this.fail("an XML declaration does not stand at its beginning");
     this.kind = target === "xml" ? "declaration" : "instruction";
     this.end = close + 2;
     if (target === "xml") this.checkDeclaration(nameEnd, close);
