@@ -1,6 +1,6 @@
 /** The embedded spreadsheet's face (interface.ts) on a running engine. */
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
-import { isRefusal, openPackage, whyNotSaved } from "../package";
+import { inSlices, isRefusal, openPackage, whyNotSaved } from "../package";
 import { knowsFunction, type Engine } from "./engine";
 import { enteredFormula } from "./enteredFormula";
 import { NO_ENTRY, type OpenEntry } from "./entry";
@@ -111,9 +111,9 @@ export function gridOn(
     if (reason !== undefined) return { outcome: "refused", sentence: reason };
     if (!isWatching) await openEmpty();
     await breath();
-    const display = await readDisplay(file, opened);
+    const display = await readDisplay(opened);
     await breath();
-    const reading = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
+    const reading = await inSlices(readSnapshot(opened, display, name, unitId(), knowsFunction(engine)));
     let warning: string | undefined;
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving, (isAnswered) => {
       warning = isAnswered ? undefined : sizeWarning(reading.facts);

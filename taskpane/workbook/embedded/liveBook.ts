@@ -38,6 +38,7 @@ export class LiveBook {
   private answers: CaseloadAnswers | undefined;
   private readonly owed: OwedResults;
   readonly outdated: OutdatedResults;
+  private changes = 0;
   private telling: ReturnType<typeof setTimeout> | undefined;
   /** Cells are read anew only after a change: the overview is asked for often. */
   private readers = new Map<SheetId, SheetReader>();
@@ -60,6 +61,7 @@ export class LiveBook {
       const isMoved = id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id;
       if (!isMoved && (type !== CommandType.MUTATION || !isSeen(id))) return;
       this.readers.clear();
+      this.changes++;
       this.tell();
     });
   }
@@ -96,10 +98,15 @@ export class LiveBook {
       const reader = this.reader(sheet.id);
       const results = new Map<string, CellValue>();
       const spills = new Map(reader.spills().map((area) => [placeKey(area.top, area.left), spillText(reader, area)]));
-      for (const cell of file.opened.cells(sheet.name)) {
-        if (!cell.formula) continue;
-        const value = fileValue(reader.value(cell.row - 1, cell.column - 1));
-        if (!sameResult(value, cell.value)) results.set(placeKey(cell.row - 1, cell.column - 1), value);
+      const store = file.opened.store(sheet.name);
+      const { rowCount, rowNumbers, firstCells, formulaOf, columns } = store.data;
+      for (let place = 0; place < rowCount; place++) {
+        for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
+          if (formulaOf[cell] === 0) continue;
+          const [row, column] = [rowNumbers[place]! - 1, columns[cell]! - 1];
+          const value = fileValue(reader.value(row, column));
+          if (!sameResult(value, store.value(cell))) results.set(placeKey(row, column), value);
+        }
       }
       this.atOpening.set(sheet.id, { results, spills });
     }
@@ -170,6 +177,11 @@ export class LiveBook {
     this.today = today;
     moveToday(this.engine, today, this.todayNames.size > 0);
     this.answers?.anew();
+  }
+
+  /** Another number after every change, results and looks too. */
+  get revision(): number {
+    return this.changes;
   }
 
   reader(sheet: SheetId): SheetReader {

@@ -11,7 +11,8 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
 import { asText } from "../expectations";
-import { around, contains } from "../area";
+import { around, bottom, contains } from "../area";
+import { ByRow } from "../byRow";
 import type { Area, Value } from "../port";
 import type { Engine } from "./engine";
 import { relativeForm, shifted } from "./formulas/references";
@@ -70,6 +71,8 @@ export class SheetReader {
   private readonly spilled: Rows<ICellData>;
   private readonly anchors: Rows<IRange>;
   private readonly groupForms = new Map<string, string | null>();
+  private allSpills: Area[] | undefined;
+  private spillsByRow: ByRow<Area> | undefined;
   private masters: Map<string, { row: number; column: number; text: string }> | undefined;
 
   /** A look at this moment: make a new one after a change. */
@@ -156,10 +159,19 @@ export class SheetReader {
 
   /** The area that a spilling formula fills, if the cell lies in one. */
   spillAt(row: number, column: number): Area | undefined {
-    return this.spills().find((area) => contains(area, row, column));
+    this.spillsByRow ??= new ByRow(
+      this.spills(),
+      ({ top }) => top,
+      (area) => bottom(area) - 1,
+    );
+    return this.spillsByRow.at(row).find((area) => contains(area, row, column));
   }
 
   spills(): Area[] {
+    return (this.allSpills ??= this.readSpills());
+  }
+
+  private readSpills(): Area[] {
     return Object.values(this.anchors).flatMap((columns) =>
       Object.values(columns ?? {})
         .filter((range) => range && (range.endRow > range.startRow || range.endColumn > range.startColumn))

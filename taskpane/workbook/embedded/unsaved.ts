@@ -10,16 +10,20 @@ interface Params {
 
 export class Unsaved {
   isChanged = false;
+  /** How many changes there were: what is saved holds those up to a moment. */
+  changes = 0;
   private readonly listeners = new Set<() => void>();
 
   constructor(engine: Engine, unitId: () => string, isFile: () => boolean) {
     engine.injector.get(ICommandService).onCommandExecuted((command, options) => {
-      if (command.type !== CommandType.MUTATION || this.isChanged) return;
+      if (command.type !== CommandType.MUTATION) return;
       if (!isChange(command.id) || options?.fromFormula || options?.applyFormulaCalculationResult) return;
       const { unitId: unit } = (command.params ?? {}) as Params;
       if (unit !== unitId()) return;
       // a file's hidden sheet that is shown to look at it stays hidden in the file
       if (command.id === SetWorksheetHideMutation.id && isFile()) return;
+      this.changes++;
+      if (this.isChanged) return;
       this.isChanged = true;
       this.tell();
     });

@@ -13,4 +13,6 @@ export type * from "./opened";
 export { patchPackage } from "./patchPackage";
 export { whyNotSaved } from "./patch/trial";
 export type * from "./edits";
-export { addressOf, columnLetters, parseRange, rangeText } from "./addresses";
+export { addressOf, columnLetters, parseRange, rangeText, type Range } from "./addresses";
+export { KIND, type CellStore } from "./sheet/store";
+export { inSlices, ranToItsEnd, Stopped, type Sliced, type Watching } from "./slices";

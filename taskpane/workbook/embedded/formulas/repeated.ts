@@ -1,47 +1,71 @@
 /**
- * A calculated column holds the same words on every row of its table. Where they mean the same on the next row too they
- * are read once: taking a long formula apart for each of thousands of rows is what opening and saving would spend their
- * time on.
+ * A calculated column holds the same words on every row of its table, and a column that was filled down holds the formula
+ * above, moved. Where they mean the same as above they are read once: taking a formula apart for each of thousands of
+ * rows is what opening and saving would spend their time on.
  */
+import { MovableFormula } from "../../../../src/formula/moving";
 import type { CellFormula } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "./readable";
 import { isMovedByEngine, relativeForm } from "./references";
 import type { TableGeometry } from "./structured";
 
 interface Repeated<T> {
-  readonly text: string;
-  readonly table: TableGeometry;
   readonly lesson: T;
+  /** Whether a formula means here what was learnt from the one above. */
+  readonly covers: (text: string, row: number, column: number) => boolean;
 }
 
 /** @typeParam T what is to be remembered of a formula */
 export class RepeatedFormulas<T> {
   private readonly last = new Map<number, Repeated<T>>();
+  private readonly hasExtents: boolean;
 
   constructor(
     private readonly sheetName: string,
     private readonly readers: Readers,
-  ) {}
+  ) {
+    this.hasExtents = (readers.extents?.size ?? 0) > 0;
+  }
 
-  /** What a row above taught, where the same words stand here. */
+  /** What a row above taught, where the same is meant here. */
   find(formula: CellFormula, row: number, column: number): T | undefined {
     const known = this.last.get(column);
-    if (!known || formula.isDynamic || formula.text !== known.text) return undefined;
-    return isDataOf(known.table, row, column) ? known.lesson : undefined;
+    if (!known || !isOfOneCell(formula)) return undefined;
+    return known.covers(formula.text, row, column) ? known.lesson : undefined;
   }
 
   note(formula: CellFormula, read: GridFormula, lesson: T, row: number, column: number): void {
     this.last.delete(column);
-    if (formula.isDynamic || !formula.text.includes("[") || !isMovedByEngine(read.text)) return;
+    if (!isOfOneCell(formula) || !isMovedByEngine(read.text)) return;
+    const covers = formula.text.includes("[") ? this.sameWords(formula, read, row, column) : this.moved(formula, row);
+    if (covers) this.last.set(column, { lesson, covers });
+  }
+
+  /** What is read of a formula goes by its names and words, which moving leaves alone; not so where a sheet is cut. */
+  private moved({ text }: CellFormula, from: number): Repeated<T>["covers"] | undefined {
+    if (this.hasExtents) return undefined;
+    let movable: MovableFormula | undefined;
+    return (other, row) => other === (movable ??= new MovableFormula(text)).moved(row - from, 0);
+  }
+
+  private sameWords(
+    formula: CellFormula,
+    read: GridFormula,
+    row: number,
+    column: number,
+  ): Repeated<T>["covers"] | undefined {
     const table = this.readers.tables.find(
       (one) => one.sheetName === this.sheetName && isDataOf(one, row, column) && isDataOf(one, row + 1, column),
     );
-    if (!table) return;
+    if (!table) return undefined;
     const below = cellInGrid(formula, { sheetName: this.sheetName, row: row + 1, column }, this.readers);
-    if (!below || relativeForm(below.text, row + 1, column) !== relativeForm(read.text, row, column)) return;
-    this.last.set(column, { text: formula.text, table, lesson });
+    if (!below || relativeForm(below.text, row + 1, column) !== relativeForm(read.text, row, column)) return undefined;
+    return (text, otherRow) => text === formula.text && isDataOf(table, otherRow, column);
   }
 }
+
+const isOfOneCell = ({ kind, isDynamic }: CellFormula): boolean =>
+  !isDynamic && (kind === "normal" || kind === "shared");
 
 const isDataOf = (table: TableGeometry, row: number, column: number): boolean =>
   column >= table.left &&

@@ -4,7 +4,8 @@ import type { CellValue, OpenedPackage, PackageCell } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable";
 import { isMovedByEngine, relativeForm } from "../formulas/references";
 import { RepeatedFormulas } from "../formulas/repeated";
-import { parseRange } from "../../package";
+import { KIND, parseRange, type CellStore, type Range, type Sliced } from "../../package";
+import { ByRow } from "../../byRow";
 import { isDrawn, type Extent } from "./extent";
 import { styleId } from "./styles";
 
@@ -47,21 +48,40 @@ export function gridValue(value: CellValue, type?: PackageCell["type"]): Pick<IC
   return { v: plain.error, t: CellValueType.STRING };
 }
 
-/** Where an array spills: its cells but the first hold results only, which the grid fills by itself. */
-function spilledCells(cells: Iterable<PackageCell>): (row: number, column: number) => boolean {
-  const areas = [...cells]
-    .filter((cell) => cell.formula?.isDynamic && cell.formula.ref?.includes(":"))
-    .map((cell) => ({ ...parseRange(cell.formula!.ref!)!, anchor: cell }));
-  return (row, column) =>
-    areas.some(
-      (area) =>
-        row >= area.top &&
-        row <= area.bottom &&
-        column >= area.left &&
-        column <= area.right &&
-        (row !== area.anchor.row || column !== area.anchor.column),
-    );
+interface Spill {
+  readonly row: number;
+  readonly column: number;
+  readonly range: Range;
 }
+
+/** Where arrays spill: their cells but the first hold results only, which the grid fills by itself. */
+function spillsOf(store: CellStore): ByRow<Spill> {
+  const found: Spill[] = [];
+  const { formulas, rowCount, rowNumbers, firstCells, formulaOf, columns } = store.data;
+  if (formulas.some(isSpill)) {
+    for (let place = 0; place < rowCount; place++) {
+      for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
+        const formula = formulaOf[cell] === 0 ? undefined : store.formula(cell);
+        if (!formula || !isSpill(formula)) continue;
+        found.push({ row: rowNumbers[place]!, column: columns[cell]!, range: parseRange(formula.ref!)! });
+      }
+    }
+  }
+  return new ByRow(
+    found,
+    ({ range }) => range.top,
+    ({ range }) => range.bottom,
+  );
+}
+
+const isSpill = ({ isDynamic, ref }: { readonly isDynamic: boolean; readonly ref?: string }): boolean =>
+  isDynamic && ref !== undefined && ref.includes(":") && parseRange(ref) !== undefined;
+
+const isSpilled = (spills: readonly Spill[], row: number, column: number): boolean =>
+  spills.some(
+    ({ range, row: top, column: left }) =>
+      column >= range.left && column <= range.right && (row !== top || column !== left),
+  );
 
 /** Formulas that mean the same down a column share one group: the engine is slow by distinct text, not by cell (measured). */
 class SharedGroups {
@@ -92,53 +112,81 @@ interface First {
 }
 
 /**
+ * In slices: a sign of life now and then, the share that is done.
  * @param extent how far the sheet is drawn, where that is not as far as it reaches
  * @param tallStyles styles of cells that may need a higher row
  */
-export function sheetCells(
+export function* sheetCells(
   opened: OpenedPackage,
   sheetName: string,
   readers: Readers,
   extent: Extent | undefined,
   tallStyles: ReadonlySet<number>,
-): SheetCells {
-  const found = [...opened.cells(sheetName)];
-  const all = extent ? found.filter((cell) => isDrawn(extent, cell.row - 1, cell.column - 1)) : found;
-  const isSpilled = spilledCells(all);
+): Sliced<SheetCells> {
+  const store = opened.store(sheetName);
+  const { rowCount, rowNumbers, firstCells, columns, styles, kinds, formulaOf } = store.data;
+  const spills = spillsOf(store);
+  const formulaTexts = store.groupTexts();
   const groups = new SharedGroups();
   const repeated = new RepeatedFormulas<First>(sheetName, readers);
+  const styleNames: (string | undefined)[] = [];
   const cells: CellData = {};
-  const styleOnly: PackageCell[] = [];
+  const styleOnly: (readonly [row: number, column: number, style: number])[] = [];
   const keptAsValue: [number, number][] = [];
   const tall: [number, number][] = [];
   let [lastRow, lastColumn, hasLiving] = [-1, -1, false];
-  for (const cell of all) {
-    const [row, column] = [cell.row - 1, cell.column - 1];
-    if ((cell.value === null && !cell.formula) || isSpilled(cell.row, cell.column)) {
-      if (cell.styleIndex !== 0) styleOnly.push(cell);
-      continue;
+  for (let place = 0; place < rowCount; place++) {
+    const row = rowNumbers[place]! - 1;
+    const spilled = spills.at(row + 1);
+    let inRow: Record<number, ICellData> | undefined;
+    for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
+      const column = columns[cell]! - 1;
+      const stored = formulaOf[cell] === 0 ? undefined : store.formula(cell)!;
+      const formula = stored && store.cellFormula(stored, row + 1, column + 1, formulaTexts);
+      if (extent && !isDrawn(extent, row, column)) continue;
+      const style = styles[cell]!;
+      const isBlank = kinds[cell] === KIND.blank;
+      if ((isBlank && !formula) || (spilled.length > 0 && isSpilled(spilled, row + 1, column + 1))) {
+        if (style !== 0) styleOnly.push([row, column, style]);
+        continue;
+      }
+      const data: ICellData = style === 0 ? {} : { s: (styleNames[style] ??= styleId(style)) };
+      const known = formula && repeated.find(formula, row, column);
+      const read =
+        (known as GridFormula | First | undefined) ??
+        (formula && cellInGrid(formula, { sheetName, row, column }, readers));
+      if (known) groups.join(data, known.first);
+      else if (formula && read && "text" in read) {
+        const first = groups.place(data, read, row, column);
+        repeated.note(formula, read, { first, isLiving: read.isLiving }, row, column);
+      } else if (formula) keptAsValue.push([row, column]);
+      if (read && (read.isLiving || isBlank)) hasLiving = true;
+      if (!read?.isLiving) putValue(data, store, cell);
+      inRow ??= cells[row] = {};
+      inRow[column] = data;
+      if (tallStyles.has(style)) tall.push([row, column]);
+      if (row > lastRow) lastRow = row;
+      if (column > lastColumn) lastColumn = column;
     }
-    const data: ICellData = cell.styleIndex === 0 ? {} : { s: styleId(cell.styleIndex) };
-    const { formula } = cell;
-    const known = formula && repeated.find(formula, row, column);
-    const read =
-      (known as GridFormula | First | undefined) ??
-      (formula && cellInGrid(formula, { sheetName, row, column }, readers));
-    if (known) groups.join(data, known.first);
-    else if (formula && read && "text" in read) {
-      const first = groups.place(data, read, row, column);
-      repeated.note(formula, read, { first, isLiving: read.isLiving }, row, column);
-    } else if (formula) keptAsValue.push([row, column]);
-    if (read && (read.isLiving || cell.value === null)) hasLiving = true;
-    if (!read?.isLiving) Object.assign(data, gridValue(cell.value, cell.type));
-    (cells[row] ??= {})[column] = data;
-    if (tallStyles.has(cell.styleIndex)) tall.push([row, column]);
-    lastRow = Math.max(lastRow, row);
-    lastColumn = Math.max(lastColumn, column);
+    if (place % ROWS_AT_A_TIME === 0) yield place / rowCount;
   }
-  for (const cell of styleOnly) {
-    if (cell.row - 1 > lastRow + FORMATTED_ROWS_BELOW) continue;
-    (cells[cell.row - 1] ??= {})[cell.column - 1] = { s: styleId(cell.styleIndex) };
+  for (const [row, column, style] of styleOnly) {
+    if (row > lastRow + FORMATTED_ROWS_BELOW) continue;
+    (cells[row] ??= {})[column] = { s: styleId(style) };
   }
   return { cells, lastRow, lastColumn, keptAsValue, hasLiving, tall };
+}
+
+const ROWS_AT_A_TIME = 500;
+
+/** As gridValue, for the kinds that nearly all cells are of. */
+function putValue(data: ICellData, store: CellStore, cell: number): void {
+  const kind = store.data.kinds[cell];
+  if (kind === KIND.number) {
+    data.v = store.data.numbers[cell]!;
+    data.t = CellValueType.NUMBER;
+  } else if (kind === KIND.shared) {
+    data.v = store.strings[store.data.numbers[cell]!]!;
+    data.t = CellValueType.STRING;
+  } else Object.assign(data, gridValue(store.value(cell), store.type(cell)));
 }

@@ -4,11 +4,12 @@
  * Thinned, because values and formulas come from our own reader (package/), because hucre throws on chart sheets, and
  * because one probe cell for every style index tells each style once instead of once per cell.
  */
-import { unzipSync, zipSync } from "fflate";
+import { zipSync } from "fflate";
 import { readXlsx, type CellStyle, type Sheet } from "hucre/xlsx";
 import type { OpenedPackage, PackageSheet } from "../../package";
 import { addressOf } from "../../package";
 import { decodeXml, encodeXml } from "../../package/xml/encoding";
+import type { SheetFrame } from "../../package/sheet/walk";
 import { XmlReader } from "../../package/xml/reader";
 import { Splices } from "../../package/xml/splices";
 
@@ -43,19 +44,14 @@ function probes(prefix: string, styleCount: number): string {
 }
 
 /** The worksheet without its cells; the first one with the probes instead. */
-function thinned(bytes: Uint8Array, partName: string, styleCount: number): Uint8Array {
-  const source = decodeXml(bytes, partName);
-  const reader = new XmlReader(source);
-  const splices = new Splices(source.text);
-  while (reader.next()) {
-    if (reader.kind !== "start" || reader.name.local !== "sheetData" || reader.depth > 2) continue;
-    const prefix = reader.name.prefix === "" ? "" : `${reader.name.prefix}:`;
-    const { start, name } = reader;
-    reader.skipElement();
-    splices.replace(start, reader.end, `<${name.raw}>${probes(prefix, styleCount)}</${name.raw}>`);
-    break;
-  }
-  return encodeXml(splices.apply(), source.encoding);
+function thinned({ head, tail, data, part, children }: SheetFrame, styleCount: number): Uint8Array {
+  const prefix = data.name.prefix === "" ? "" : `${data.name.prefix}:`;
+  const name = data.name.raw;
+  // the tag that opens the rows is the last one in the head, the one that closes them the first behind
+  const before = head.slice(0, head.lastIndexOf("<"));
+  const dataEnd = children.find((child) => child.place === "tail")?.end ?? 0;
+  const cells = `<${name}>${probes(prefix, styleCount)}</${name}>`;
+  return encodeXml(before + cells + tail.slice(dataEnd), part.encoding);
 }
 
 /** The workbook part without the sheets that are no worksheets. */
@@ -76,17 +72,17 @@ function withoutOtherSheets(bytes: Uint8Array, partName: string, others: readonl
   return encodeXml(splices.apply(), source.encoding);
 }
 
-function thinnedPackage(bytes: Uint8Array, opened: OpenedPackage): Uint8Array {
-  const parts: Record<string, Uint8Array> = unzipSync(bytes, {
-    filter: (file) => !LEFT_OUT.test(file.name.replace(/^\//, "")),
-  });
-  const named = (partName: string) => (partName.startsWith("/") ? partName.slice(1) : partName);
+function thinnedPackage(opened: OpenedPackage): Uint8Array {
+  const { files, facts } = opened.parts;
   const worksheets = opened.sheets.filter((sheet) => sheet.kind === "worksheet");
-  worksheets.forEach((sheet, index) => {
-    const name = named(sheet.partName);
-    const part = parts[name];
-    if (part) parts[name] = thinned(part, name, index === 0 ? opened.styleCount : 0);
-  });
+  const frames = new Map(worksheets.map(({ name, partName }) => [partName, facts.get(name)!.frame]));
+  const first = worksheets[0]?.partName;
+  const parts: Record<string, Uint8Array> = {};
+  for (const { name } of files.entries) {
+    if (LEFT_OUT.test(name)) continue;
+    const frame = frames.get(name);
+    parts[name] = frame ? thinned(frame, name === first ? opened.styleCount : 0) : files.content(name);
+  }
   const others = opened.sheets.filter((sheet) => sheet.kind !== "worksheet");
   const workbook = Object.keys(parts).find((name) => /^xl\/workbook\d*\.xml$/i.test(name));
   if (others.length > 0 && workbook) parts[workbook] = withoutOtherSheets(parts[workbook]!, workbook, others);
@@ -94,9 +90,9 @@ function thinnedPackage(bytes: Uint8Array, opened: OpenedPackage): Uint8Array {
 }
 
 /** Never refuses: a workbook that cannot be painted is shown plain, because what is saved does not depend on it. */
-export async function readDisplay(bytes: Uint8Array, opened: OpenedPackage): Promise<Display> {
+export async function readDisplay(opened: OpenedPackage): Promise<Display> {
   try {
-    const book = await readXlsx(thinnedPackage(bytes, opened), { readStyles: true });
+    const book = await readXlsx(thinnedPackage(opened), { readStyles: true });
     const names = opened.sheets.filter((sheet) => sheet.kind === "worksheet").map((sheet) => sheet.name);
     const sheets = new Map(book.sheets.map((sheet, index) => [names[index] ?? sheet.name, sheet]));
     const probed = book.sheets[0]?.cells;

@@ -9,7 +9,7 @@ import {
 } from "@univerjs/core";
 import type { Sheet } from "hucre/xlsx";
 import type { OpenedPackage, PackageSheet, PackageTable } from "../../package";
-import { parseRange } from "../../package";
+import { parseRange, type Sliced } from "../../package";
 import type { BookFacts, SheetFacts, TableFacts } from "../facts";
 import { livingNames, readNames, type Readers } from "../formulas/readable";
 import type { TableGeometry } from "../formulas/structured";
@@ -177,13 +177,14 @@ const notDrawn = (sheetName: string, { left }: Extent): string =>
 
 const count = (number: number, one: string, many: string): string => (number === 1 ? `1 ${one}` : `${number} ${many}`);
 
-export function readSnapshot(
+/** In slices: a sign of life now and then, the share that is done. */
+export function* readSnapshot(
   opened: OpenedPackage,
   display: Display,
   title: string,
   unitId: string,
   knowsFunction: (name: string) => boolean,
-): Reading {
+): Sliced<Reading> {
   const remarks: string[] = [];
   const worksheets = opened.sheets.filter((sheet) => sheet.kind === "worksheet");
   const idByName = new Map(opened.sheets.map((sheet) => [sheet.name, sheetIdOf(sheet)]));
@@ -212,7 +213,7 @@ export function readSnapshot(
   for (const sheet of worksheets) {
     const id = sheetIdOf(sheet);
     const extent = extents.get(sheet.name);
-    const read = sheetCells(opened, sheet.name, readers, extent, tall);
+    const read = yield* sheetCells(opened, sheet.name, readers, extent, tall);
     if (read.keptAsValue.length > 0) keptAsValue.set(id, read.keptAsValue);
     hasLiving ||= read.hasLiving;
     const far = reach(display.sheets, sheet.name, extent);

@@ -3,12 +3,16 @@
  * bytes; the package's own reader checks the result before anything is handed out (package/patchPackage).
  */
 import {
+  inSlices,
   isRefusal,
+  ranToItsEnd,
   openPackage,
   patchPackage,
   type CellEdit,
   type OpenedPackage,
+  type PackageEdits,
   type SheetEdits,
+  type Sliced,
   type TableEdit,
 } from "../../package";
 import { malformed } from "../../malformed";
@@ -47,6 +51,15 @@ function ownOrigin(workbook: GridWorkbookPort): Origin {
 const some = (addresses: readonly string[]): string =>
   addresses.slice(0, 5).join(", ") + (addresses.length > 5 ? ` and ${addresses.length - 5} more` : "");
 
+/** What a workbook is saved as, before any of it is written. */
+interface Collected {
+  readonly edits: PackageEdits;
+  readonly report: readonly string[];
+}
+
+/** So many times what was collected may turn out to be of two moments; then it is collected without a breath. */
+const MOST_TRIES = 2;
+
 /** @param isWorkedOut whether all results stand in their cells */
 export async function saveBook(
   engine: Engine,
@@ -54,7 +67,31 @@ export async function saveBook(
   isWorkedOut = true,
 ): Promise<Saved | Refusal> {
   const { file, title } = workbook.bookFacts;
-  const { opened, readers: atOpening, styles } = file ?? ownOrigin(workbook);
+  const origin = file ?? ownOrigin(workbook);
+  const collecting = () => collect(engine, workbook, origin, isWorkedOut);
+  let collected: Collected | undefined;
+  for (let tries = 0; !collected; tries++) {
+    const { revision } = workbook;
+    const all = tries < MOST_TRIES ? await inSlices(collecting()) : ranToItsEnd(collecting());
+    // somebody typed meanwhile: a file holds one moment
+    if (workbook.revision === revision) collected = all;
+  }
+  const { edits, report } = collected;
+  const patched = patchPackage(origin.opened, edits);
+  if (isRefusal(patched)) return { outcome: "refused", sentence: patched.refused };
+  const renamed = patched.report.renamedColumns.map(
+    ({ table, from, to }) => `Table "${table}": the column "${from}" is now called "${to}", in its formulas too.`,
+  );
+  return { outcome: "saved", bytes: patched.bytes, name: title, report: [...report, ...renamed] };
+}
+
+/** In slices: a sign of life now and then, the share that is done. */
+function* collect(
+  engine: Engine,
+  workbook: GridWorkbookPort,
+  { opened, readers: atOpening, styles }: Origin,
+  isWorkedOut: boolean,
+): Sliced<Collected> {
   const report: string[] = [];
   /** Told only where the file becomes another one. */
   const remarks: string[] = [];
@@ -81,7 +118,7 @@ export async function saveBook(
       tables.push(edit);
       return edit.addColumns ? [writtenByTable(table, edit.addColumns)] : [];
     });
-    const difference = sheetDifference({
+    const comparing = sheetDifference({
       opened,
       sheetName,
       readers,
@@ -94,6 +131,7 @@ export async function saveBook(
       outdated: workbook.outdated.of(id),
       isMalformed: (formula) => malformed(formula, sheetNames) !== undefined,
     });
+    const difference = yield* comparing;
     const filter = filterDifference(engine, workbook, id, opened, reader);
     const hidden = hiddenRows(opened, sheetName, reader);
     const widths = columnWidths(opened, sheetName, reader);
@@ -137,10 +175,5 @@ export async function saveBook(
         "Not everything was worked out when this was saved: results in the file may be old ones. Wait for the page, then save again.",
       );
   }
-  const patched = patchPackage(opened, { sheets, tables, definedNames });
-  if (isRefusal(patched)) return { outcome: "refused", sentence: patched.refused };
-  for (const { table, from, to } of patched.report.renamedColumns) {
-    report.push(`Table "${table}": the column "${from}" is now called "${to}", in its formulas too.`);
-  }
-  return { outcome: "saved", bytes: patched.bytes, name: title, report };
+  return { edits: { sheets, tables, definedNames }, report };
 }

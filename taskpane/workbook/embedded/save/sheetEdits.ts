@@ -7,11 +7,12 @@ import {
   type CellEdit,
   type CellValue,
   type OpenedPackage,
-  type PackageCell,
+  type Sliced,
   type StyleEdit,
 } from "../../package";
 import type { Area } from "../../port";
-import { contains } from "../../area";
+import { bottom, contains } from "../../area";
+import { ByRow } from "../../byRow";
 import { cellInGrid, type Readers } from "../formulas/readable";
 import { isDrawn } from "../open/extent";
 import { relativeForm } from "../formulas/references";
@@ -82,7 +83,21 @@ function columnStyles(opened: OpenedPackage, sheetName: string): (column: number
   return (column) => spans.find((span) => column >= span.first && column <= span.last)?.styleIndex ?? 0;
 }
 
-export function sheetDifference(source: SheetSource): SheetDifference {
+const ROWS_AT_A_TIME = 200;
+/** The share of the work that reading the file's formulas takes. */
+const FORMS = 0.3;
+
+const byRow = (areas: readonly Area[]): ByRow<Area> =>
+  new ByRow(
+    areas,
+    ({ top }) => top,
+    (area) => bottom(area) - 1,
+  );
+
+const rowsOf = ({ top, rows }: Area): readonly number[] => Array.from({ length: rows }, (_, r) => top + r);
+
+/** In slices: a sign of life now and then, the share that is done. */
+export function* sheetDifference(source: SheetSource): Sliced<SheetDifference> {
   const { opened, sheetName, reader } = source;
   const difference: SheetDifference = {
     cells: new Map(),
@@ -92,111 +107,140 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     malformed: [],
     lossyLooks: [],
   };
-  const origin = new Map<number, Map<number, PackageCell>>();
-  const arrays: Area[] = [];
-  for (const cell of opened.cells(sheetName)) {
-    const row = cell.row - 1;
-    if (!origin.has(row)) origin.set(row, new Map());
-    origin.get(row)!.set(cell.column - 1, cell);
-    const range = cell.formula?.isDynamic ? parseRange(cell.formula.ref ?? "") : undefined;
-    if (range && (range.bottom > range.top || range.right > range.left)) {
-      const { top, left, bottom, right } = range;
-      arrays.push({ top: top - 1, left: left - 1, rows: bottom - top + 1, columns: right - left + 1 });
-    }
-  }
+  const store = opened.store(sheetName);
+  const { rowCount, rowNumbers, firstCells, formulaOf, columns: columnOf, styles: styleOf } = store.data;
   const known = new KnownTexts(source.tables);
   const malformedForms = new Map<string, boolean>();
   const styleOfColumn = columnStyles(opened, sheetName);
-  const spills = reader.spills();
-  const rows = new Set([...origin.keys(), ...reader.rows()]);
-  for (const area of spills) for (let r = 0; r < area.rows; r++) rows.add(area.top + r);
-  const lastRow = reader.worksheet.getRowCount();
-  const ordered = [...rows].filter((row) => row < lastRow).sort((one, other) => one - other);
 
   // first what the file holds in structured form, so that a formula moved upwards finds it too
-  const forms = new Map<PackageCell, string | null>();
+  const forms = new Map<number, string | null>();
+  const arraysInFile: Area[] = [];
   const repeated = new RepeatedFormulas<string>(sheetName, source.readers);
-  for (const cells of origin.values()) {
-    for (const cell of cells.values()) {
-      if (!cell.formula) continue;
-      const [row, column] = [cell.row - 1, cell.column - 1];
-      const taught = repeated.find(cell.formula, row, column);
-      const read = taught === undefined ? cellInGrid(cell.formula, { sheetName, row, column }, source.readers) : null;
+  const formulaTexts = store.groupTexts();
+  for (let place = 0; place < rowCount; place++) {
+    const row = rowNumbers[place]! - 1;
+    for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
+      if (formulaOf[cell] === 0) continue;
+      const column = columnOf[cell]! - 1;
+      const formula = store.cellFormula(store.formula(cell)!, row + 1, column + 1, formulaTexts);
+      const range = formula.isDynamic ? parseRange(formula.ref ?? "") : undefined;
+      if (range && (range.bottom > range.top || range.right > range.left)) {
+        const { top, left, bottom, right } = range;
+        arraysInFile.push({ top: top - 1, left: left - 1, rows: bottom - top + 1, columns: right - left + 1 });
+      }
+      const taught = repeated.find(formula, row, column);
+      const read = taught === undefined ? cellInGrid(formula, { sheetName, row, column }, source.readers) : null;
       const form = taught ?? (read && relativeForm(read.text, row, column));
       forms.set(cell, form);
       if (read && form !== null) {
-        known.note(cell.formula.text, form, row, column);
-        repeated.note(cell.formula, read, form, row, column);
+        known.note(formula.text, form, row, column);
+        repeated.note(formula, read, form, row, column);
       }
     }
+    if (place % ROWS_AT_A_TIME === 0) yield (FORMS * place) / rowCount;
   }
 
+  const cellAt = (row: number, column: number): number => store.find(row + 1, column + 1);
+  const arrays = byRow(arraysInFile);
+  const spilling = reader.spills();
+  const spills = byRow(spilling);
   // a spill that gives what it gave at opening is nobody's change, where it lies now and where the file has it
-  const untouched: Area[] = [];
-  for (const area of spills) {
-    const cell = origin.get(area.top)?.get(area.left);
-    const isSame = cell?.formula !== undefined && forms.get(cell) === reader.form(area.top, area.left);
-    if (!isSame || source.atOpening.spills.get(placeKey(area.top, area.left)) !== spillText(reader, area)) continue;
-    untouched.push(area, ...arrays.filter((array) => array.top === area.top && array.left === area.left));
-  }
+  const arrayAt = new Map(arraysInFile.map((area) => [placeKey(area.top, area.left), area]));
+  const untouchedAreas = spilling.flatMap((area) => {
+    const cell = cellAt(area.top, area.left);
+    const isSame = cell >= 0 && formulaOf[cell] !== 0 && forms.get(cell) === reader.form(area.top, area.left);
+    const key = placeKey(area.top, area.left);
+    if (!isSame || source.atOpening.spills.get(key) !== spillText(reader, area)) return [];
+    const inFile = arrayAt.get(key);
+    return inFile ? [area, inFile] : [area];
+  });
+  const untouched = byRow(untouchedAreas);
 
   // what is not drawn is no empty cell
   const extent = source.readers.extents?.get(sheetName);
   const isUndrawn = (row: number, column: number) => !isDrawn(extent, row, column) && !reader.cell(row, column);
 
+  const lastRow = reader.worksheet.getRowCount();
+  const rows = new Set([...reader.rows(), ...spilling.flatMap((area) => rowsOf(area))]);
+  for (let place = 0; place < rowCount; place++) rows.add(rowNumbers[place]! - 1);
+  const ordered = Float64Array.from(rows)
+    .filter((row) => row < lastRow)
+    .sort();
+  let count = 0;
   for (const row of ordered) {
-    const before = origin.get(row);
-    const columns = new Set([...(before?.keys() ?? []), ...reader.columnsOf(row)]);
-    for (const area of spills) {
-      if (row >= area.top && row < area.top + area.rows) {
-        for (let c = 0; c < area.columns; c++) columns.add(area.left + c);
-      }
+    const place = store.rowAt(row + 1);
+    let cell = place < 0 ? 0 : firstCells[place]!;
+    const end = place < 0 ? 0 : firstCells[place + 1]!;
+    const spilled = spills.at(row);
+    const now = columnsNow(row, spilled);
+    // both lists of columns are in order
+    for (let next = 0; cell < end || next < now.length;) {
+      const inFile = cell < end ? columnOf[cell]! - 1 : Infinity;
+      const inGrid = next < now.length ? now[next]! : Infinity;
+      const column = Math.min(inFile, inGrid);
+      compare(row, column, inFile === column ? cell : -1);
+      if (inFile === column) cell++;
+      if (inGrid === column) next++;
     }
-    for (const column of columns) {
-      if (source.isWrittenElsewhere(row, column) || isUndrawn(row, column)) continue;
-      const cell = before?.get(column);
-      const address = addressOf(row + 1, column + 1);
-      const content = contentEdit(row, column, cell);
-      const style = styleEdit(row, column, cell);
-      if (!content && style === undefined) continue;
-      const edit: CellEdit = { ...content, ...(style !== undefined && { style }) };
-      const isSince = content !== undefined && !isAsAtOpening(row, column);
-      if (isSince || style !== undefined) difference.cells.set(address, edit);
-      else difference.renewed.set(address, edit);
-    }
+    if (count++ % ROWS_AT_A_TIME === 0) yield FORMS + ((1 - FORMS) * count) / ordered.length;
   }
   return difference;
 
+  function columnsNow(row: number, spilled: readonly Area[]): readonly number[] {
+    const own = reader.columnsOf(row);
+    if (spilled.length === 0) return own;
+    const all = new Set(own);
+    for (const area of spilled) for (let c = 0; c < area.columns; c++) all.add(area.left + c);
+    return [...all].sort((one, other) => one - other);
+  }
+
+  /** @param cell of the file; -1 for none */
+  function compare(row: number, column: number, cell: number): void {
+    if (source.isWrittenElsewhere(row, column) || isUndrawn(row, column)) return;
+    const content = contentEdit(row, column, cell);
+    const style = styleEdit(row, column, cell);
+    if (!content && style === undefined) return;
+    const address = addressOf(row + 1, column + 1);
+    const edit: CellEdit = { ...content, ...(style !== undefined && { style }) };
+    const isSince = content !== undefined && !isAsAtOpening(row, column, cell);
+    if (isSince || style !== undefined) difference.cells.set(address, edit);
+    else difference.renewed.set(address, edit);
+  }
+
   /** Only what the calendar or the engine did at opening, before anybody changed anything. */
-  function isAsAtOpening(row: number, column: number): boolean {
-    if (untouched.some((area) => contains(area, row, column))) return true;
-    const cell = origin.get(row)?.get(column);
-    if (!cell?.formula || forms.get(cell) !== reader.form(row, column)) return false;
+  function isAsAtOpening(row: number, column: number, cell: number): boolean {
+    if (untouched.at(row).some((area) => contains(area, row, column))) return true;
+    if (!hasFormula(cell) || forms.get(cell) !== reader.form(row, column)) return false;
     const opening = source.atOpening.results.get(placeKey(row, column));
     return opening !== undefined && sameResult(fileValue(reader.value(row, column)), opening);
   }
 
-  function contentEdit(row: number, column: number, cell: PackageCell | undefined): CellEdit | undefined {
+  function hasFormula(cell: number): boolean {
+    return cell >= 0 && formulaOf[cell] !== 0;
+  }
+
+  function contentEdit(row: number, column: number, cell: number): CellEdit | undefined {
     const form = reader.form(row, column);
     const value = fileValue(reader.value(row, column));
-    const stored = cell ? fileValue(valueOf(gridValue(cell.value, cell.type))) : null;
-    const spill = spills.find((area) => area.top === row && area.left === column);
+    const stored = cell < 0 ? null : fileValue(valueOf(gridValue(store.value(cell), store.type(cell))));
+    const spill = spills.at(row).find((area) => area.top === row && area.left === column);
     if (form === null) {
-      const isResult = spills.some((area) => contains(area, row, column));
-      const wasKept = cell?.formula !== undefined && forms.get(cell) === null;
+      const isResult = spills.at(row).some((area) => contains(area, row, column));
+      const wasKept = hasFormula(cell) && forms.get(cell) === null;
       if (source.outdated.has(placeKey(row, column)) && isFault(value)) {
         difference.outdated.push(addressOf(row + 1, column + 1));
         return { value, formula: { keep: true, anew: true } };
       }
       if (wasKept && sameValue(value, stored)) difference.kept.push(addressOf(row + 1, column + 1));
-      if (wasKept || !cell?.formula) {
+      if (wasKept || !hasFormula(cell)) {
         if (sameValue(value, stored)) return undefined;
         // a former spill's result that the array's own edit empties
-        if (!isResult && value === null && arrays.some((area) => contains(area, row, column))) return undefined;
+        if (!isResult && value === null && arrays.at(row).some((area) => contains(area, row, column))) return undefined;
       }
       return { value };
     }
-    const isSame = cell?.formula !== undefined && forms.get(cell) === form;
+    const isSame = hasFormula(cell) && forms.get(cell) === form;
     if (!isSame) {
       const formula = reader.formula(row, column)!;
       if (isMalformed(form, formula)) {
@@ -206,7 +250,7 @@ export function sheetDifference(source: SheetSource): SheetDifference {
       const text = formula.slice(1);
       return { value, formula: { text: known.fileText(text, row, column), ...spillOf(spill) } };
     }
-    const array = arrays.find((area) => area.top === row && area.left === column);
+    const array = arrayAt.get(placeKey(row, column));
     const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
     if (!isMoved && sameResult(value, stored)) return undefined;
     return { value, formula: { keep: true, ...spillOf(spill) } };
@@ -225,10 +269,10 @@ export function sheetDifference(source: SheetSource): SheetDifference {
     return { spill: rangeText({ top: top + 1, left: left + 1, bottom: top + height, right: left + width }) };
   }
 
-  function styleEdit(row: number, column: number, cell: PackageCell | undefined): StyleEdit | undefined {
+  function styleEdit(row: number, column: number, cell: number): StyleEdit | undefined {
     const now = reader.cell(row, column);
-    if (!now || (now.s === undefined && cell === undefined)) return undefined;
-    const own = cell?.styleIndex ?? styleOfColumn(column + 1);
+    if (!now || (now.s === undefined && cell < 0)) return undefined;
+    const own = cell < 0 ? styleOfColumn(column + 1) : styleOf[cell]!;
     if (!now.s) return own === 0 ? undefined : 0;
     const id = typeof now.s === "string" ? now.s : undefined;
     const isResult = now.f !== undefined || now.si !== undefined;

@@ -1,5 +1,6 @@
 /** Arrays and merged cells: where a single cell cannot be changed for itself. */
 import { addressOf, contains, parseRange, rangeText, type Range } from "../addresses";
+import { ByRow } from "../../byRow";
 import type { ArrayPlace } from "../sheet/inspect";
 import { refuse } from "../refusal";
 import { isPlanned, type PlannedCell, rangeAt, type SheetPlan, touched } from "./plan";
@@ -11,31 +12,47 @@ interface Emptied {
 }
 
 export class Arrays {
-  /** Ranges of results as they will be: a text in them is a result, not a constant. */
-  private readonly results: Range[] = [];
   private readonly emptied: Emptied[] = [];
+  private readonly emptiedByRow: ByRow<Emptied>;
+  /** Ranges of results as they will be: a text in them is a result, not a constant. */
+  private readonly results: ByRow<Range>;
 
   constructor(private readonly plan: SheetPlan) {
     const arrays = this.within();
-    const merges = touched(plan, plan.facts.layout.merges);
-    for (const array of arrays) this.results.push(array.range);
+    const arraysByRow = new ByRow(
+      arrays,
+      ({ range }) => range.top,
+      ({ range }) => range.bottom,
+    );
+    const firsts = new Map(arrays.map((array) => [addressOf(array.row, array.column), array]));
+    const merges = rangesByRow(touched(plan, plan.facts.layout.merges));
+    const results = arrays.map(({ range }) => range);
     for (const cells of plan.rows.values()) {
       for (const cell of cells.values()) {
-        const array = arrays.find((one) => contains(one.range, cell.row, cell.column));
+        const array = arraysByRow.at(cell.row).find((one) => contains(one.range, cell.row, cell.column));
         if (array) this.check(cell, array);
-        this.planSpill(cell, arrays);
-        refuseCovered(plan, cell, merges);
+        const spill = this.planSpill(cell, firsts);
+        if (spill) results.push(spill);
+        refuseCovered(plan, cell, merges.at(cell.row));
       }
     }
+    this.results = rangesByRow(results);
+    this.emptiedByRow = new ByRow(
+      this.emptied,
+      ({ was }) => was.top,
+      ({ was }) => was.bottom,
+    );
   }
 
   isResult(row: number, column: number): boolean {
-    return this.results.length > 0 && rangeAt(this.results, row, column) !== undefined;
+    return rangeAt(this.results.at(row), row, column) !== undefined;
   }
 
   isEmptied(row: number, column: number): boolean {
     if (this.emptied.length === 0) return false;
-    return this.emptied.some(({ was, is }) => contains(was, row, column) && !(is && contains(is, row, column)));
+    return this.emptiedByRow
+      .at(row)
+      .some(({ was, is }) => contains(was, row, column) && !(is && contains(is, row, column)));
   }
 
   get emptiesCells(): boolean {
@@ -74,23 +91,32 @@ export class Arrays {
     }
   }
 
-  private planSpill(cell: PlannedCell, arrays: readonly ArrayPlace[]): void {
+  /** The range that the cell's formula is going to fill. */
+  private planSpill(cell: PlannedCell, firsts: ReadonlyMap<string, ArrayPlace>): Range | undefined {
     const spill = cell.formula?.spill;
     const is = spill === undefined ? undefined : spillRange(cell, spill);
-    const old = arrays.find((one) => one.row === cell.row && one.column === cell.column && one.isDynamic);
+    const first = firsts.size === 0 ? undefined : firsts.get(addressOf(cell.row, cell.column));
+    const old = first?.isDynamic ? first : undefined;
     if (is) {
-      this.results.push(is);
       this.plan.claims.push({
         range: is,
         ...(old ? { except: old.range } : {}),
         sentence: `The formula in ${addressOf(cell.row, cell.column)} needs the cells ${rangeText(is)}, but something else is in the way.`,
       });
     }
-    if (!old || cell.value === undefined) return;
+    if (!old || cell.value === undefined) return is;
     const staysAsItIs = cell.formula !== undefined && "keep" in cell.formula && !is;
     if (!staysAsItIs) this.emptied.push({ was: old.range, is });
+    return is;
   }
 }
+
+const rangesByRow = (ranges: readonly Range[]): ByRow<Range> =>
+  new ByRow(
+    ranges,
+    ({ top }) => top,
+    ({ bottom }) => bottom,
+  );
 
 function spillRange(cell: PlannedCell, spill: string): Range {
   const range = parseRange(spill);

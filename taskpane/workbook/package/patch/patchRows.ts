@@ -2,6 +2,7 @@
 import { addressOf, contains } from "../addresses";
 import { refuse } from "../refusal";
 import type { CellToken, RowToken } from "../sheet/tokens";
+import { ByRow } from "../../byRow";
 import { ROW } from "../sheet/store";
 import { RowReader } from "../sheet/walk";
 import type { ByteWriter } from "../byteWriter";
@@ -26,6 +27,7 @@ export class RowsPatch {
   /** Up to there the part has been copied or replaced. */
   private at: number;
   private splices = new Splices("");
+  private claims: ByRow<Claim> | undefined;
 
   constructor(
     private readonly plan: SheetPlan,
@@ -182,7 +184,12 @@ export class RowsPatch {
   private refuseClaimed(token: CellToken): void {
     const isIn = ({ range, except }: Claim): boolean =>
       contains(range, token.row, token.column) && !(except && contains(except, token.row, token.column));
-    const claim = this.plan.claims.find(isIn);
+    this.claims ??= new ByRow(
+      this.plan.claims,
+      ({ range }) => range.top,
+      ({ range }) => range.bottom,
+    );
+    const claim = this.claims.at(token.row).find(isIn);
     if (claim)
       refuse(`${claim.sentence} (${addressOf(token.row, token.column)} on the sheet "${this.plan.sheet.name}")`);
   }

@@ -122,6 +122,21 @@ export class CellStore {
     };
   }
 
+  /** The cell in that row and column; -1 where the file mentions none. */
+  find(row: number, column: number): number {
+    const place = this.rowAt(row);
+    if (place < 0) return -1;
+    const { firstCells, columns } = this.data;
+    let [from, to] = [firstCells[place] as number, firstCells[place + 1] as number];
+    const end = to;
+    while (from < to) {
+      const middle = (from + to) >> 1;
+      if ((columns[middle] as number) < column) from = middle + 1;
+      else to = middle;
+    }
+    return from < end && columns[from] === column ? from : -1;
+  }
+
   /** The place of a row among those that the file mentions; -1 for another. */
   rowAt(number: number): number {
     const { rowNumbers, rowCount } = this.data;
