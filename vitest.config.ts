@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
@@ -11,9 +12,12 @@ const bundledGrid = fileURLToPath(new URL("node_modules/.cache/grid/", import.me
 const ONE_WAIT = 120_000;
 const ONE_TEST = 600_000;
 
+/* One file more than there are processors: a test in the browser mostly waits for its page. */
+const AT_ONCE = availableParallelism() + 1;
+
 /*
  * Two kinds of test. "core" needs Node only; "browser" drives the built page (npm run build first) in one real browser
- * for the whole run. Vitest keeps one processor free: on two, one file after the other.
+ * for the whole run.
  */
 export default defineConfig(({ mode }) => {
   const common = {
@@ -25,6 +29,7 @@ export default defineConfig(({ mode }) => {
   };
   return {
     test: {
+      maxWorkers: AT_ONCE,
       projects: [
         {
           resolve: { alias: [{ find: /^@univerjs\/(.*)$/, replacement: `${bundledGrid}$1.mjs` }] },

@@ -1,14 +1,13 @@
 /**
- * Invented rows by the thousand: a ready-made caseload of 5,000, and a clinic's own list of as many. How they are made decides what must be counted, by row
- * number from 0: held by a bumper where i ends in 6 or 7 (a fifth of them, half of those typed with a blank behind), by a
- * loop where it ends in 8, not written where it ends in 9, by a balloon in all others. No usable date where i is 6 or 17
- * in 25 (blank; text) or 20 in 50 (a year not come yet): a tenth of all; of 50 in a row, two such rows are bumpers.
+ * Invented rows by the thousand: a ready-made caseload, and a clinic's own list. How they are made decides what must be
+ * counted, by row number from 0: held by a bumper where i ends in 6 or 7 (a fifth of them, half of those typed with a
+ * blank behind), by a loop where it ends in 8, not written where it ends in 9, by a balloon in all others. No usable date
+ * where i is 6 or 17 in 25 (blank; text) or 20 in 50 (a year not come yet): a tenth of all; of 50 in a row, two such rows
+ * are bumpers.
  */
 import { caseloadBookOf, type CaseloadRow, type CaseloadRows } from "../../../src/caseload/index";
 import { writeBook } from "../../../taskpane/workbook/file";
 
-export const CASELOAD_ROWS = 5_000;
-export const OWN_ROWS = 5_000;
 export const TODAY = 46_352; /* 26 November 2026 */
 
 const held = (i: number): string | null =>
@@ -66,15 +65,13 @@ export const caseloadRows = (count: number): CaseloadRows => ({
   changes: [],
 });
 
-export const manyRows = (): Promise<Uint8Array> =>
-  writeBook(
-    caseloadBookOf(caseloadRows(CASELOAD_ROWS), { asOf: TODAY, people: "none", groups: ["fit", "plan", "spare"] }),
-  );
+export const manyRows = (count: number): Promise<Uint8Array> =>
+  writeBook(caseloadBookOf(caseloadRows(count), { asOf: TODAY, people: "none", groups: ["fit", "plan", "spare"] }));
 
 /** A clinic's own list, under headings that are nobody else's; kinds and dates as above. */
-export const ownList = (): (string | number | null)[][] => [
+export const ownList = (count: number): (string | number | null)[][] => [
   ["Who", "What keeps it in", "Since", "Remarks"],
-  ...Array.from({ length: OWN_ROWS }, (_, i) => [
+  ...Array.from({ length: count }, (_, i) => [
     `W-${i + 1}`,
     held(i),
     dateIn(i, 5 + ((i * 37) % 400)),
