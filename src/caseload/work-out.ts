@@ -150,7 +150,8 @@ export class WorkedOut {
   }
 
   /** Every header has a cell; those left out are blank. */
-  private filled(table: RowsTable, row: CaseloadRow | ChangedRow["row"]): MutableRow {
+  private filled(table: RowsTable, given: CaseloadRow | ChangedRow["row"]): MutableRow {
+    const row: RowCells = given as RowCells;
     const kept = new Set<string>();
     const cells: MutableRow = {};
     for (const { header, kind, isHidden } of columnsOf[table]) {

@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { caseloadBook, caseloadBookOf } from "../../src/caseload/index";
 import { rowsTables, sheetNames, type RowsTable } from "../../src/caseload/names";
+import type { Header } from "../../src/caseload/headers";
 import type { CaseloadRow, CaseloadRows } from "../../src/caseload/rows";
 import { columnsOf } from "../../src/caseload/tables";
 import type { SheetValue } from "../../src/columns/sheet-block";
@@ -77,7 +78,8 @@ describe("while cells change", () => {
               const columns = columnsOf(table, OPTIONS.groups);
               const typed = columns.filter(({ kind }) => kind !== "computed").map(({ header }) => header);
               const own = typed[which % typed.length]!;
-              const other = others[table][from % others[table].length]![own] ?? null;
+              const other =
+                (others[table] as readonly CaseloadRow[])[from % others[table].length]![own as Header] ?? null;
               const over = overtyped[table];
               const [header, value] = isOvertyped ? over[which % over.length]! : [own, other as SheetValue];
               const place = at % rows[table].length;

@@ -1,4 +1,5 @@
 /** All stories together, and what lies between them: past devices and weekly checks. */
+import type { Header } from "../headers";
 import type { CaseloadRow, CaseloadRows } from "../rows";
 import { checking } from "./checking";
 import { dates } from "./dates";
@@ -17,9 +18,9 @@ const stories = [dates, words, ...losses, ...checking, ...[fits, plans, wear, tw
 /** People of whose past the stories tell everything that is known. */
 const WHOLE_PAST_TOLD = new Set(["D-041", "D-042", "D-047", "D-017", "d-017 "]);
 
-const byText = (header: string) => (a: CaseloadRow, b: CaseloadRow) =>
+const byText = (header: Header) => (a: CaseloadRow, b: CaseloadRow) =>
   String(a[header]).trim().localeCompare(String(b[header]).trim(), "en", { sensitivity: "base" });
-const byDay = (header: string) => (a: CaseloadRow, b: CaseloadRow) => Number(a[header]) - Number(b[header]);
+const byDay = (header: Header) => (a: CaseloadRow, b: CaseloadRow) => Number(a[header]) - Number(b[header]);
 
 /** @param asOf the day on which the people are invented */
 export function inventedCaseload(asOf: number): CaseloadRows {

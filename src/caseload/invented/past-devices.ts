@@ -3,6 +3,7 @@
  * reasons, so that pictures look like life. Invented to look plausible (shares of reasons roughly as Michaud 2004:
  * most failures are bursts; lives of some months), not data.
  */
+import type { Header } from "../headers";
 import type { CaseloadRow } from "../rows";
 import { badQuarter } from "./bad-quarter";
 import { circumstances, PACK, PACK_GJ, type Ending, type PastDevice } from "./endings";
@@ -42,7 +43,10 @@ function chainOf(tube: CaseloadRow, until: number, asOf: number, deal: () => End
 /** Of the device that came out, and what the next row or the list says of the one that went in. */
 function rowOf(device: PastDevice, next: PastDevice | undefined): CaseloadRow {
   const { of: tube, lot } = device;
-  const numberOr = (header: string, otherwise: number) => (typeof tube[header] === "number" ? tube[header] : otherwise);
+  const numberOr = (header: Header<"tubes">, otherwise: number) => {
+    const value = tube[header];
+    return typeof value === "number" ? value : otherwise;
+  };
   const isLow = tube.Shape === "low-profile";
   /* Past devices of people whose row in the list is typed oddly were written down properly. */
   const length = !isLow

@@ -1,5 +1,6 @@
 /** A person as typed, turned into a row of the list: the must-have columns only. Pure. */
 import type { Access } from "../../../src/device/access";
+import type { ByHeader } from "../../../src/caseload/headers";
 import type { Cell } from "../../../src/worksheet/cell";
 import { addMonths } from "../../../src/maths/calendar";
 import { inQuotes, rowList } from "../../texts/pieces";
@@ -68,7 +69,7 @@ export function planPerson({ caseload, computed }: PersonSurvey, form: PersonFor
   const spare = read.word("spare", "Spare at home");
   if (read.faults.length > 0 || id === null || access === null) return { outcome: "faulty", faults: read.faults };
 
-  const cells: Readonly<Record<string, Cell>> = {
+  const cells: ByHeader<Cell, "tubes"> = {
     ID: id,
     Status: status,
     Born: born,

@@ -1,4 +1,5 @@
 /** Which columns are worked out by formulas: these are never written, all others are. */
+import type { ByHeader } from "../../../src/caseload/headers";
 import type { Workbook } from "../../workbook/port";
 import { headerKey } from "./recognise";
 import { placeOf, type CaseloadRow, type CaseloadRows } from "./read";
@@ -18,5 +19,5 @@ export const computedInNew = async (rows: CaseloadRows, workbook: Pick<Workbook,
   rows.dataRows === 0 ? new Set() : inRow(rows, rows.dataRows - 1, workbook);
 
 /** Cells under columns that hold no formula. */
-export const notComputed = <T>(cells: Readonly<Record<string, T>>, computed: Computed): Readonly<Record<string, T>> =>
-  Object.fromEntries(Object.entries(cells).filter(([header]) => !computed.has(headerKey(header))));
+export const notComputed = <C extends ByHeader<unknown>>(cells: C, computed: Computed): Partial<C> =>
+  Object.fromEntries(Object.entries(cells).filter(([header]) => !computed.has(headerKey(header)))) as Partial<C>;

@@ -6,12 +6,13 @@ import type { Access } from "../../../src/device/access";
 import { wordKey } from "../../../src/columns/spelling";
 import { inQuotes, rowList } from "../../texts/pieces";
 import { accessOf, textOf } from "./cells";
+import type { RowsTable } from "../../../src/caseload/names";
 import { valueIn, type CaseloadRow } from "./read";
 
 const idKey = (id: string): string => wordKey(id);
 
 export interface Device {
-  readonly row: CaseloadRow;
+  readonly row: CaseloadRow<"tubes">;
   /** As it stands, outer and doubled spaces aside. */
   readonly id: string;
   readonly access: Access;
@@ -24,19 +25,19 @@ export interface Meant {
   readonly doubt: string | null;
 }
 
-const deviceOf = (row: CaseloadRow): Device => ({
+const deviceOf = (row: CaseloadRow<"tubes">): Device => ({
   row,
   id: textOf(valueIn(row, "ID")),
   access: accessOf(valueIn(row, "Access")),
 });
 
 /** Rows of the list, or of a log, that bear this identifier. */
-export function rowsOf(rows: readonly CaseloadRow[], id: string): readonly CaseloadRow[] {
+export function rowsOf<T extends RowsTable>(rows: readonly CaseloadRow<T>[], id: string): readonly CaseloadRow<T>[] {
   const key = idKey(id);
-  return key === "" ? [] : rows.filter((row) => idKey(textOf(valueIn(row, "ID"))) === key);
+  return key === "" ? [] : rows.filter((row) => idKey(textOf(valueIn<RowsTable>(row, "ID"))) === key);
 }
 
-export function whoIsMeant(tubes: { readonly rows: readonly CaseloadRow[] }, id: string): Meant {
+export function whoIsMeant(tubes: { readonly rows: readonly CaseloadRow<"tubes">[] }, id: string): Meant {
   const rows = rowsOf(tubes.rows, id);
   const devices = rows.map(deviceOf);
   return { devices, doubt: devices.length > 1 ? doubtOf(devices) : null };

@@ -1,4 +1,5 @@
 /** The words of the caseload's lists, by the headers of their columns. */
+import type { ShownHeader } from "../../../src/caseload/headers";
 import * as words from "../../../src/caseload/words";
 
 export const lists = {
@@ -20,7 +21,7 @@ export const lists = {
   Where: words.places,
   "Unplanned visit": ["no", "yes"],
   "Position confirmed by": words.confirmedBy,
-} as const;
+} as const satisfies Partial<Record<ShownHeader, readonly string[]>>;
 
 export type ListName = keyof typeof lists;
 export type WordOf<L extends ListName> = (typeof lists)[L][number];

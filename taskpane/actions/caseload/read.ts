@@ -5,13 +5,16 @@
  *   if (found.is !== "caseload") show(found.sentence);
  *   else valueIn(found.tubes.rows[0], "Held by");
  */
+import type { Header } from "../../../src/caseload/headers";
 import type { RowsTable } from "../../../src/caseload/names";
 import type { Cell } from "../../../src/worksheet/cell";
 import type { Area, Expectation, Overview, SheetId, TableOverview, Value, Workbook } from "../../workbook/port";
 import { textOf } from "./cells";
 import { headerKey, recogniseCaseload, requiredHeaders, type NoCaseload } from "./recognise";
 
-export interface CaseloadRow {
+/** @typeParam T its table: what is asked of a row is one of that table's headers, or it does not compile */
+export interface CaseloadRow<T extends RowsTable = RowsTable> {
+  readonly of: T;
   /** Counted from 0 below the header, as steps of a change count. */
   readonly index: number;
   /** From 1, as people see it beside the sheet. */
@@ -19,7 +22,8 @@ export interface CaseloadRow {
   readonly values: ReadonlyMap<string, Value>;
 }
 
-export interface CaseloadRows {
+export interface CaseloadRows<T extends RowsTable = RowsTable> {
+  readonly of: T;
   /** The table's name as it stands. */
   readonly table: string;
   readonly sheet: SheetId;
@@ -29,22 +33,26 @@ export interface CaseloadRows {
   readonly columns: readonly string[];
   readonly dataRows: number;
   /** Rows in which something of ours is written. */
-  readonly rows: readonly CaseloadRow[];
+  readonly rows: readonly CaseloadRow<T>[];
 }
 
-export interface Caseload extends Readonly<Record<RowsTable, CaseloadRows>> {
+type AllRows = { readonly [T in RowsTable]: CaseloadRows<T> };
+
+export interface Caseload extends AllRows {
   readonly is: "caseload";
   /** Settings and other names as they stand, by name without letter case. */
   readonly names: ReadonlyMap<string, Cell>;
 }
 
 /** What stands in a row under one of the caseload's headers; null where the column is missing. */
-export const valueIn = (row: CaseloadRow, header: string): Value => row.values.get(headerKey(header)) ?? null;
+export const valueIn = <T extends RowsTable>(row: CaseloadRow<T>, header: Header<NoInfer<T>>): Value =>
+  row.values.get(headerKey(header)) ?? null;
 
-export const textIn = (row: CaseloadRow, header: string): string => textOf(valueIn(row, header));
+export const textIn = <T extends RowsTable>(row: CaseloadRow<T>, header: Header<NoInfer<T>>): string =>
+  textOf(valueIn(row, header));
 
 /** A header as it stands in the table, for writing; undefined where the column was left out. */
-export const columnOf = (rows: CaseloadRows, header: string): string | undefined =>
+export const columnOf = <T extends RowsTable>(rows: CaseloadRows<T>, header: Header<NoInfer<T>>): string | undefined =>
   rows.columns.find((column) => headerKey(column) === headerKey(header));
 
 /** A named cell's value; null for a blank and for a name that is not there. */
@@ -81,27 +89,30 @@ export async function readCaseload(workbook: Pick<Workbook, "overview" | "read">
   };
 }
 
-async function readRows(
-  key: RowsTable,
+async function readRows<T extends RowsTable>(
+  key: T,
   table: TableOverview,
   overview: Overview,
   workbook: Pick<Workbook, "read">,
-): Promise<CaseloadRows> {
+): Promise<CaseloadRows<T>> {
   const { values = [], area } = await workbook.read({ table: table.name }, ["values"]);
   const dataRows = area.rows - 1 - (table.hasTotals ? 1 : 0);
   const keys = table.columns.map(headerKey);
-  const rows = values.slice(1, 1 + dataRows).map((cells, index): CaseloadRow => ({
+  const rows = values.slice(1, 1 + dataRows).map((cells, index): CaseloadRow<T> => ({
+    of: key,
     index,
     sheetRow: area.top + 2 + index,
     values: new Map(keys.map((header, column) => [header, cells[column] ?? null])),
   }));
+  const required: readonly Header<T>[] = requiredHeaders[key];
   return {
+    of: key,
     table: table.name,
     sheet: table.sheet,
     sheetName: overview.sheets.find(({ id }) => id === table.sheet)?.name ?? table.name,
     area,
     columns: table.columns,
     dataRows,
-    rows: rows.filter((row) => requiredHeaders[key].some((header) => textIn(row, header) !== "")),
+    rows: rows.filter((row) => required.some((header) => textIn<T>(row, header) !== "")),
   };
 }

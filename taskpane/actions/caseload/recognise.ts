@@ -2,13 +2,14 @@
  * Is this workbook a ready-made caseload? By its tables' names and headers: columns may have been moved, groups of
  * columns left out, columns of the clinic's own added, sheets renamed.
  */
+import type { ShownHeader } from "../../../src/caseload/headers";
 import { rowsTables, tableNames, type RowsTable } from "../../../src/caseload/names";
 import { wordKey } from "../../../src/columns/spelling";
 import type { Overview, TableOverview } from "../../workbook/port";
 import { inQuotes, together } from "../../texts/pieces";
 
 /** Without one of these a table is not ours any more; every other column may be missing. */
-export const requiredHeaders: Readonly<Record<RowsTable, readonly string[]>> = {
+export const requiredHeaders: { readonly [T in RowsTable]: readonly ShownHeader<T>[] } = {
   tubes: ["ID", "Status", "Born", "Access", "Stoma made", "Held by", "Shape", "Size Fr", "Device in"],
   checks: ["ID", "Checked on", "Out mL", "Put in mL"],
   changes: ["ID", "Access", "Held by", "In", "Out", "Reason"],

@@ -1,5 +1,6 @@
 /** What a row would keep from the tube before though it may no longer hold: agreements, the spare, the opening, the end. */
 import type { Cell } from "../../../src/worksheet/cell";
+import type { ByHeader } from "../../../src/caseload/headers";
 import { sparesThere } from "../../../src/caseload/words";
 import { now } from "../../texts/now";
 import { shortDate } from "../../../src/words/date-in-words";
@@ -8,13 +9,14 @@ import type { Device } from "../caseload/identity";
 import type { NewDevice } from "../caseload/new-device";
 import { textIn, valueIn, type Caseload } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
+import { emptied } from "../caseload/write";
 import { accessAfter, endsElsewhere, isOtherType, type ChangeForm } from "./form";
 
 /** Agreed for a tube of the old type: months for a bumper would put a balloon's change years off. */
-const AGREED = ["Own interval months", "Date set by placing team"];
+const AGREED = ["Own interval months", "Date set by placing team"] as const;
 
-export const forgotten = (device: Device, form: ChangeForm): Readonly<Record<string, Cell>> =>
-  isOtherType(device, form) ? Object.fromEntries(AGREED.map((header) => [header, null])) : {};
+export const forgotten = (device: Device, form: ChangeForm): ByHeader<Cell, "tubes"> =>
+  isOtherType(device, form) ? emptied(AGREED) : {};
 
 /** A spare of the tube before: perhaps larger or shorter than the new one. */
 function isForAnother(device: Device, form: ChangeForm, { size, length }: NewDevice): boolean {
@@ -26,7 +28,7 @@ function isForAnother(device: Device, form: ChangeForm, { size, length }: NewDev
   );
 }
 
-export const spareAfter = (device: Device, form: ChangeForm, next: NewDevice): Readonly<Record<string, Cell>> =>
+export const spareAfter = (device: Device, form: ChangeForm, next: NewDevice): ByHeader<Cell, "tubes"> =>
   isForAnother(device, form, next) ? { "Spare at home": "not known" } : {};
 
 export function carriedSentences(device: Device, form: ChangeForm, next: NewDevice): readonly string[] {

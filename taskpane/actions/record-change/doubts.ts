@@ -19,24 +19,28 @@ export const bolsterSentence = ({ heldBy }: NewDevice, days: number): readonly s
     : [];
 
 /** The date that the placing team had set was for this change or an earlier one. */
-export function isSpent(row: CaseloadRow, deviceIn: number | null): boolean {
+export function isSpent(row: CaseloadRow<"tubes">, deviceIn: number | null): boolean {
   const set = known(dateOf(valueIn(row, "Date set by placing team")));
   return set !== null && deviceIn !== null && set <= deviceIn;
 }
 
-export const keptSentence = (row: CaseloadRow, next: NewDevice | null, deviceIn: number | null): readonly string[] =>
+export const keptSentence = (
+  row: CaseloadRow<"tubes">,
+  next: NewDevice | null,
+  deviceIn: number | null,
+): readonly string[] =>
   next !== null && textIn(row, "Date set by placing team") !== "" && !isSpent(row, deviceIn)
     ? ["The date set by the placing team stays as it is: look whether it still holds."]
     : [];
 
-export function sizeSentence(row: CaseloadRow, { size }: NewDevice): readonly string[] {
+export function sizeSentence(row: CaseloadRow<"tubes">, { size }: NewDevice): readonly string[] {
   const before = known(frenchOf(valueIn(row, "Size Fr")));
   return before !== null && size !== null && size > before
     ? [`Larger than before (${before} to ${size} Fr): a leak is not cured by a larger tube.`]
     : [];
 }
 
-export const spareSentence = (row: CaseloadRow, lot: string | null): readonly string[] =>
+export const spareSentence = (row: CaseloadRow<"tubes">, lot: string | null): readonly string[] =>
   lot !== null && textOf(valueIn(row, "Spare lot")).toLowerCase() === lot.toLowerCase()
     ? ["This lot is the spare’s: look whether there is still a spare at home."]
     : [];

@@ -4,6 +4,7 @@
  */
 import { NEVER_TURN } from "../../../src/caseload/cautions";
 import type { Access } from "../../../src/device/access";
+import type { ByHeader } from "../../../src/caseload/headers";
 import type { Cell } from "../../../src/worksheet/cell";
 import { together } from "../../texts/pieces";
 import type { Device } from "../caseload/identity";
@@ -14,18 +15,18 @@ import { accessAfter, endsElsewhere, type ChangeForm } from "./form";
 const isInBowel = (access: Access): boolean => access === "GJ" || access === "J";
 
 /** Never at home: the caution on tubes in the bowel; the same as the list's own "carer is to change a device ...". */
-const hasLostCarer = (row: CaseloadRow, access: Access): boolean =>
+const hasLostCarer = (row: CaseloadRow<"tubes">, access: Access): boolean =>
   isInBowel(access) && textIn(row, "Changed by").toLowerCase() === "carer";
 
 /** What Turning is to hold then; undefined where it stays. */
-function turningAfter(row: CaseloadRow, access: Access, { heldBy }: NewDevice): Cell | undefined {
+function turningAfter(row: CaseloadRow<"tubes">, access: Access, { heldBy }: NewDevice): Cell | undefined {
   const turning = textIn(row, "Turning").toLowerCase();
   if (turning === "") return undefined;
   if (isInBowel(access) || heldBy === "stitched") return turning === "never" ? undefined : "never";
   return null;
 }
 
-export function arrangedAfter(device: Device, form: ChangeForm, next: NewDevice): Readonly<Record<string, Cell>> {
+export function arrangedAfter(device: Device, form: ChangeForm, next: NewDevice): ByHeader<Cell, "tubes"> {
   if (!endsElsewhere(device, form)) return {};
   const access = accessAfter(device, form);
   const turning = turningAfter(device.row, access, next);
@@ -35,7 +36,7 @@ export function arrangedAfter(device: Device, form: ChangeForm, next: NewDevice)
   };
 }
 
-const ARRANGED = ["Changed by", "Trained for tube out", "Own tube-out plan"];
+const ARRANGED = ["Changed by", "Trained for tube out", "Own tube-out plan"] as const;
 
 export function elsewhereSentences(device: Device, form: ChangeForm, next: NewDevice): readonly string[] {
   if (!endsElsewhere(device, form)) return [];

@@ -1,5 +1,6 @@
 /** A change as typed, turned into rows of both sheets. Pure. */
 import { CellError } from "../../../src/worksheet/error";
+import type { ByHeader, Header } from "../../../src/caseload/headers";
 import type { Cell } from "../../../src/worksheet/cell";
 import { shortDate } from "../../../src/words/date-in-words";
 import { inQuotes, rowList } from "../../texts/pieces";
@@ -9,7 +10,7 @@ import { notToldFrom, whoIsMeant, type Device } from "../caseload/identity";
 import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { carefulIn, numberIn } from "../caseload/settings";
 import { Reader, type Faulty } from "../caseload/typed";
-import { filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
+import { emptied, filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
 import { carriedSentences, forgotten, openingAsk, spareAfter } from "./carried-over";
 import {
   asksOf,
@@ -153,33 +154,21 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
 }
 
 const DEVICE = [
-  "Held by",
-  "Known from",
-  "Shape",
-  "Size Fr",
-  "Length cm",
-  "Device in",
-  "Lot",
-  "Item",
-  "Fill mL",
-  "Most mL",
-];
+  ...["Held by", "Known from", "Shape", "Size Fr", "Length cm", "Device in", "Lot", "Item", "Fill mL", "Most mL"],
+] as const;
 /** Read at the old tube: they say nothing of the new one. */
-const MARKS = ["Mark then cm", "Mark now cm", "Play mm"];
+const MARKS = ["Mark then cm", "Mark now cm", "Play mm"] as const;
 /** Measured for a tube of the old type. */
-const FIT = ["Lying cm", "Sitting cm", "Measured on", "Weight then kg"];
-const READ_BACK = ["ID", "Access", "Born", "Status", ...DEVICE];
-
-const emptied = (headers: readonly string[]): Readonly<Record<string, Cell>> =>
-  Object.fromEntries(headers.map((header) => [header, null]));
+const FIT = ["Lying cm", "Sitting cm", "Measured on", "Weight then kg"] as const;
+const READ_BACK = ["ID", "Access", "Born", "Status", ...DEVICE] as const;
 
 /** What stood in the row, as it stood; an error is nothing to hand on. */
-function oldDevice({ id, row }: Device): Readonly<Record<string, Cell>> {
-  const as = (header: string): Cell => {
+function oldDevice({ id, row }: Device): ByHeader<Cell, "changes"> {
+  const as = (header: Header<"tubes">): Cell => {
     const value = valueIn(row, header);
     return value instanceof CellError ? null : value;
   };
-  const same = ["Held by", "Shape", "Size Fr", "Length cm", "Fill mL", "Lot"];
+  const same = ["Held by", "Shape", "Size Fr", "Length cm", "Fill mL", "Lot"] as const;
   return {
     ID: id,
     Access: as("Access"),
@@ -188,7 +177,7 @@ function oldDevice({ id, row }: Device): Readonly<Record<string, Cell>> {
   };
 }
 
-const newInLog = (next: NewDevice | null, lot: string | null): Readonly<Record<string, Cell>> =>
+const newInLog = (next: NewDevice | null, lot: string | null): ByHeader<Cell, "changes"> =>
   next === null
     ? {}
     : {
@@ -205,7 +194,7 @@ function newInList(
   form: ChangeForm,
   next: NewDevice,
   { deviceIn, lot }: { readonly deviceIn: number | null; readonly lot: string | null },
-): Readonly<Record<string, Cell>> {
+): ByHeader<Cell, "tubes"> {
   const { row } = device;
   return {
     ...(form.access !== "" && form.access !== textIn(row, "Access") && { Access: form.access }),
@@ -230,7 +219,9 @@ function newInList(
 }
 
 /** A cell that is blank already is not emptied. */
-const worthWriting = (row: CaseloadRow, cells: Readonly<Record<string, Cell>>): Readonly<Record<string, Cell>> =>
+const worthWriting = (row: CaseloadRow<"tubes">, cells: ByHeader<Cell, "tubes">): ByHeader<Cell, "tubes"> =>
   Object.fromEntries(
-    Object.entries(cells).filter(([header, value]) => value !== null || valueIn(row, header) !== null),
+    (Object.entries(cells) as [Header<"tubes">, Cell][]).filter(
+      ([header, value]) => value !== null || valueIn(row, header) !== null,
+    ),
   );

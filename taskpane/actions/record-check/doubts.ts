@@ -7,7 +7,7 @@ import type { Balloon, Measured } from "./meaning";
 
 export function asksOf(
   names: Caseload["names"],
-  row: CaseloadRow,
+  row: CaseloadRow<"tubes">,
   { day, out, putIn, looked }: Measured,
   { fill, most, deviceIn, isBalloon, earlier }: Balloon,
 ): readonly string[] {

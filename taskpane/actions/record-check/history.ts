@@ -20,7 +20,7 @@ const volumeOf = (value: Value, names: Caseload["names"]): Read<number> =>
 export const fillOf = (value: Value, names: Caseload["names"]): number | null => known(volumeOf(value, names)) || null;
 
 export interface Check {
-  readonly row: CaseloadRow;
+  readonly row: CaseloadRow<"checks">;
   readonly day: number;
   /** Null: not measured. */
   readonly out: number | null;

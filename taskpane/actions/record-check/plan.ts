@@ -6,6 +6,7 @@ import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
 import { isoText } from "../../../src/worksheet/dates";
 import { rows } from "../../texts/pieces";
+import type { ByHeader } from "../../../src/caseload/headers";
 import type { Change } from "../../workbook/port";
 import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, heldOf, known } from "../caseload/cells";
@@ -122,10 +123,10 @@ const fullSentence = ({ sheetName, dataRows }: Caseload["checks"]): string =>
   `${sheetName} has ${rows(dataRows)}, the most that can be kept in order. Move old checks into another workbook first.`;
 
 /** What was read back or counted with. */
-const READ_BACK = ["ID", "Access", "Born", "Held by", "Stoma made", "Device in", "Fill mL", "Most mL"];
+const READ_BACK = [...["ID", "Access", "Born", "Held by", "Stoma made", "Device in", "Fill mL", "Most mL"]] as const;
 
 /** What formulas of Balloon checks would give; written only where the clinic has none there. */
-const counted = (meaning: Meaning, put: number | null, names: Caseload["names"]): Readonly<Record<string, Cell>> => ({
+const counted = (meaning: Meaning, put: number | null, names: Caseload["names"]): ByHeader<Cell, "checks"> => ({
   "Device in": put,
   "Days since fill": meaning.daysSinceFill,
   "Expected mL": meaning.expected,
@@ -144,7 +145,7 @@ function personCells(
   { caseload, device: { row }, computed }: CheckSurvey,
   { day, out, putIn, meaning }: Omit<Measured, "looked"> & { readonly meaning: Meaning },
   all: readonly Check[],
-): Readonly<Record<string, Cell>> {
+): ByHeader<Cell, "tubes"> {
   if (all.some((check) => check.day > day)) return {};
   const { names } = caseload;
   const usual = numberIn(names, "Check_Days");

@@ -1,6 +1,7 @@
 /** Finds the rows that were invented in a caseload as it stands now, and those among them that somebody has changed. */
 import { inventedCaseload, inventedRows, type AnyRow } from "../../../src/caseload/invented/index";
 import type { RowsTable } from "../../../src/caseload/names";
+import type { Header } from "../../../src/caseload/headers";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { wordKey } from "../../../src/columns/spelling";
 import { isSame } from "../../workbook/expectations";
@@ -105,6 +106,7 @@ const isAsInvented = (
 ): boolean => {
   const typed = Object.keys(row).filter((_, c) => !isComputed[index]![c]);
   return originals.some(
-    (one) => idOf(one) === idOf(row) && typed.every((header) => isSame(row[header] as Value, one[header] ?? null)),
+    (one) =>
+      idOf(one) === idOf(row) && typed.every((header) => isSame(row[header] as Value, one[header as Header] ?? null)),
   );
 };

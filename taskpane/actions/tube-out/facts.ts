@@ -1,4 +1,5 @@
 /** What the list says of the person and the tube, for the phone call: what is not written down is said so. */
+import type { Header } from "../../../src/caseload/headers";
 import type { Device } from "../caseload/identity";
 import { dateOf, frenchOf, isUnreadable, known, numberOf, textOf, wordOf } from "../caseload/cells";
 import { lists } from "../caseload/lists";
@@ -62,7 +63,7 @@ const NO_SPARE = "there is no usable spare";
 
 /** Said where sizes can be compared; a larger or shorter spare is never put in, whatever word stands in the list. */
 function misfit({ row }: Device, word: string): string | null {
-  const length = (header: string) => known(numberOf(valueIn(row, header), 0, Infinity, ["cm"])) || null;
+  const length = (header: Header<"tubes">) => known(numberOf(valueIn(row, header), 0, Infinity, ["cm"])) || null;
   const [french, spareFrench] = [known(frenchOf(valueIn(row, "Size Fr"))), known(frenchOf(valueIn(row, "Spare Fr")))];
   const [cm, spareCm] = [length("Length cm"), length("Spare cm")];
   const differs = (tube: number | null, spare: number | null) => tube !== null && spare !== null && tube !== spare;

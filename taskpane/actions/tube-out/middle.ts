@@ -100,14 +100,14 @@ function isChangedSince({ changes }: Caseload, { row, id, access }: Device): boo
     const other = accessOf(valueIn(change, "Access"));
     return other === "not known" || other === access;
   });
-  const outOf = (change: CaseloadRow) => known(dateOf(valueIn(change, "Out")));
+  const outOf = (change: CaseloadRow<"changes">) => known(dateOf(valueIn(change, "Out")));
   /* A row without a day of coming out tells of an earlier device only where it says that it went in earlier. */
   const isLater = own.some((change) => {
     const [came, out] = [known(dateOf(valueIn(change, "In"))), outOf(change)];
     if (put === null) return true;
     return out === null ? came === null || came >= put : out > put;
   });
-  const newest = own.reduce<CaseloadRow | null>(
+  const newest = own.reduce<CaseloadRow<"changes"> | null>(
     (best, change) => (best === null || (outOf(change) ?? 0) >= (outOf(best) ?? 0) ? change : best),
     null,
   );

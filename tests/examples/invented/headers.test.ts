@@ -4,6 +4,7 @@ import { changeColumns } from "../../../src/caseload/changes/columns";
 import { checkColumns } from "../../../src/caseload/checks/columns";
 import type { CaseloadColumn } from "../../../src/caseload/column";
 import { inventedCaseload } from "../../../src/caseload/invented";
+import type { Header } from "../../../src/caseload/headers";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { formula } from "../../../src/columns/formula";
 import { tubeColumns } from "../../../src/caseload/tubes/columns";
@@ -33,7 +34,10 @@ describe.each<[string, readonly CaseloadColumn[], readonly CaseloadRow[]]>([
       /* Several may be named in one cell: tests/examples/invented/plausible. */
       if (validation?.kind !== "list" || header === "Cannot wait") continue;
       const words = [...validation.words, ...(onPurpose[header] ?? [])];
-      for (const row of rows) if ((row[header] ?? null) !== null) expect(words, header).toContain(row[header]);
+      for (const row of rows) {
+        const cell = row[header as Header] ?? null;
+        if (cell !== null) expect(words, header).toContain(cell);
+      }
     }
   });
 });

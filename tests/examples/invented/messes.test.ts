@@ -1,6 +1,7 @@
 /** Every mess of the shared template's list is in the invented caseload, whatever the day: looked for in the rows. */
 import { describe, expect, it } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented";
+import type { Header } from "../../../src/caseload/headers";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { dateOf, day, someDays } from "./days";
 
@@ -11,7 +12,7 @@ describe.each(someDays)("the messes of the invented caseload on %s", (iso) => {
   const asOf = day(iso);
   const { tubes, checks, changes } = inventedCaseload(asOf);
   const active = tubes.filter((row) => row.Status === "active");
-  const withText = (header: string, text: string) => tubes.filter((row) => row[header] === text);
+  const withText = (header: Header<"tubes">, text: string) => tubes.filter((row) => row[header] === text);
   const one = (row: readonly CaseloadRow[]): CaseloadRow => {
     expect(row).toHaveLength(1);
     return row[0]!;

@@ -1,6 +1,7 @@
 /** Apart from its deliberate messes the invented caseload holds only what the shared template allows, and fits itself. */
 import { describe, expect, it } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented";
+import type { Header } from "../../../src/caseload/headers";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { day, someDays } from "./days";
 
@@ -53,7 +54,7 @@ const lists: Readonly<Record<"tubes" | "checks" | "changes", Readonly<Record<str
 /** Least and most of the shared template, by header, and what else stands there on purpose. */
 const numbers: readonly (readonly [
   table: "tubes" | "checks" | "changes",
-  header: string,
+  header: Header,
   least: number,
   most: number,
   onPurpose?: readonly unknown[],
@@ -82,7 +83,7 @@ const numbers: readonly (readonly [
 ];
 
 /** Days that may lie ahead, and answers that are no days on purpose. */
-const ahead = ["Booked for", "Date set by placing team", "Spare expires"];
+const ahead = ["Booked for", "Date set by placing team", "Spare expires"] as const;
 const notDays = ["3/4/24", "n/k", "see letter"];
 
 /**
@@ -107,12 +108,12 @@ describe.each(someDays)("the invented caseload on %s", (iso) => {
   const asOf = day(iso);
   const caseload = inventedCaseload(asOf);
   const { tubes, checks, changes } = caseload;
-  const cells = (rows: readonly CaseloadRow[], header: string) =>
+  const cells = (rows: readonly CaseloadRow[], header: Header) =>
     rows.map((row) => row[header]).filter((cell) => !blank(cell));
 
   it("holds only words of the lists, and the words that stand there on purpose", () => {
     for (const table of ["tubes", "checks", "changes"] as const) {
-      for (const [header, words] of Object.entries(lists[table])) {
+      for (const [header, words] of Object.entries(lists[table]) as [Header, readonly unknown[]][]) {
         for (const cell of cells(caseload[table], header)) expect(words, `${table}, ${header}`).toContain(cell);
       }
     }
@@ -133,13 +134,13 @@ describe.each(someDays)("the invented caseload on %s", (iso) => {
   });
 
   it("holds no day ahead but one typed wrongly, what is booked, set, or expires", () => {
-    for (const row of [...tubes, ...checks, ...changes]) {
-      for (const header of ["Born", "Weighed on", "Stoma made", "Device in", "Measured on", "Site seen on"]) {
+    for (const row of [...tubes, ...checks, ...changes] as readonly CaseloadRow[]) {
+      for (const header of ["Born", "Weighed on", "Stoma made", "Device in", "Measured on", "Site seen on"] as const) {
         const cell = row[header];
         if (blank(cell) || notDays.includes(String(cell)) || row.ID === "D-011") continue;
         expect(Number(cell), `${row.ID}, ${header}`).toBeLessThanOrEqual(asOf);
       }
-      for (const header of ["Checked on", "In", "Out"]) {
+      for (const header of ["Checked on", "In", "Out"] as const) {
         if (!blank(row[header])) expect(Number(row[header]), `${row.ID}, ${header}`).toBeLessThanOrEqual(asOf);
       }
       for (const header of ahead) {

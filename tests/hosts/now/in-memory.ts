@@ -1,4 +1,5 @@
 /** A caseload as it has been read, without a workbook: for tests over many combinations of cells. */
+import { tableNames, type RowsTable } from "../../../src/caseload/names";
 import type { Cell } from "../../../src/worksheet/cell";
 import type { Caseload, CaseloadRows } from "../../../taskpane/actions/caseload/read";
 import type { Value } from "../../../taskpane/workbook/port";
@@ -6,8 +7,10 @@ import { headers } from "./book";
 
 export type Cells = Readonly<Record<string, Value>>;
 
-function rowsOf(table: string, columns: readonly string[], rows: readonly Cells[]): CaseloadRows {
+function rowsOf<T extends RowsTable>(of: T, columns: readonly string[], rows: readonly Cells[]): CaseloadRows<T> {
+  const table = tableNames[of];
   return {
+    of,
     table,
     sheet: table,
     sheetName: table.replaceAll("_", " "),
@@ -15,6 +18,7 @@ function rowsOf(table: string, columns: readonly string[], rows: readonly Cells[
     columns,
     dataRows: rows.length,
     rows: rows.map((cells, index) => ({
+      of,
       index,
       sheetRow: 5 + index,
       values: new Map(columns.map((header) => [header.toLowerCase(), cells[header] ?? null])),
@@ -31,8 +35,8 @@ export interface InMemory {
 
 export const caseloadOf = ({ tubes = [], checks = [], changes = [], names = {} }: InMemory): Caseload => ({
   is: "caseload",
-  tubes: rowsOf("Tubes_in_use", headers.tubes, tubes),
-  checks: rowsOf("Balloon_checks", headers.checks, checks),
-  changes: rowsOf("Device_changes", headers.changes, changes),
+  tubes: rowsOf("tubes", headers.tubes, tubes),
+  checks: rowsOf("checks", headers.checks, checks),
+  changes: rowsOf("changes", headers.changes, changes),
   names: new Map(Object.entries(names).map(([name, value]) => [name.toLowerCase(), value])),
 });

@@ -121,7 +121,7 @@ test("a change: both sheets in step, and both go back", async () => {
     "1E5",
     "no check yet",
   ]);
-  expect(["ID", "In", "Out", "Lot", "Failed"].map((header) => valueIn(log, header))).toEqual([
+  expect((["ID", "In", "Out", "Lot", "Failed"] as const).map((header) => valueIn(log, header))).toEqual([
     ...[valueIn(device.row, "ID"), valueIn(device.row, "Device in"), TODAY, valueIn(device.row, "Lot"), "no"],
   ]);
   expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });

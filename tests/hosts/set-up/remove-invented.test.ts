@@ -2,6 +2,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented/index";
 import { INVENTED_ON, sheetNames, tableNames, type RowsTable } from "../../../src/caseload/names";
+import type { Header } from "../../../src/caseload/headers";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { removeInvented, type RemovePlan } from "../../../taskpane/actions/set-up/remove-invented";
 import { areaAddress } from "../../../taskpane/workbook/area";
@@ -22,7 +23,7 @@ type Rows = Record<RowsTable, CaseloadRow[]>;
 function sheet(key: RowsTable, rows: readonly CaseloadRow[]): SheetDescription {
   const columns = headers[key];
   const cell = (row: CaseloadRow, header: string): Cell | CellDescription =>
-    COMPUTED.has(header) ? { formula: '="worked out"', value: "worked out" } : (row[header] ?? null);
+    COMPUTED.has(header) ? { formula: '="worked out"', value: "worked out" } : (row[header as Header] ?? null);
   return {
     name: sheetNames[key],
     rows: [[], [], [], [...columns], ...rows.map((row) => columns.map((header) => cell(row, header)))],

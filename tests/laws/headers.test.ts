@@ -1,0 +1,103 @@
+/**
+ * Headers are types. The columns of the caseload are those of `headers`, in their order; whoever asks for another does not
+ * compile, which the lines below hold: TypeScript reports a `@ts-expect-error` that expects nothing.
+ */
+import { describe, expect, expectTypeOf, test } from "vitest";
+import { DATE } from "../../src/caseload/column";
+import { hiddenHeaders, shownHeaders, type Header, type ShownHeader } from "../../src/caseload/headers";
+import { rowsTables } from "../../src/caseload/names";
+import type { CaseloadRow as TypedRow } from "../../src/caseload/rows";
+import { columnNames, columnsOf } from "../../src/caseload/tables";
+import type { lists } from "../../taskpane/actions/caseload/lists";
+import { columnOf, textIn, valueIn, type Caseload, type CaseloadRow } from "../../taskpane/actions/caseload/read";
+import type { requiredHeaders } from "../../taskpane/actions/caseload/recognise";
+import { dateHeaders, stillSo, underHeaders } from "../../taskpane/actions/caseload/write";
+
+const columns = (table: (typeof rowsTables)[number]) => columnsOf(table, ["fit", "plan", "spare"]);
+
+describe.each(rowsTables)("the columns of %s", (table) => {
+  test("that people see are those headers, in their order, and so are the hidden ones", () => {
+    const named = (isHidden: boolean) =>
+      columns(table)
+        .filter((column) => (column.isHidden ?? false) === isHidden)
+        .map(({ header }) => header);
+    expect(named(false)).toEqual(shownHeaders[table]);
+    expect([...named(true)].sort()).toEqual([...hiddenHeaders[table]].sort());
+  });
+
+  test("each header once", () => {
+    const all = [...shownHeaders[table], ...hiddenHeaders[table]].map((header) => header.toLowerCase());
+    expect(new Set(all).size).toBe(all.length);
+  });
+
+  test("formulas read columns of their own table only", () => {
+    const own = new Set<string>([...shownHeaders[table], ...hiddenHeaders[table]]);
+    const asked = new Set<string>();
+    const cell = Object.assign((header: string) => (asked.add(header), [`[${header}]`]), {
+      has: (header: string) => (asked.add(header), true),
+    });
+    for (const { formula, rules } of columns(table)) {
+      formula?.(cell);
+      if (typeof rules === "function") rules(cell);
+    }
+    expect([...asked].filter((header) => !own.has(header))).toEqual([]);
+    expect(asked.size).toBeGreaterThan(1);
+  });
+});
+
+test("names of whole columns stand for columns that are there", () => {
+  for (const { table, header } of columnNames) expect(columns(table).map((one) => one.header)).toContain(header);
+});
+
+test("the pane's days are the columns that hold days", () => {
+  const days = rowsTables.flatMap((table) =>
+    columns(table)
+      .filter(({ format, isHidden }) => format === DATE && !isHidden)
+      .map(({ header }) => header),
+  );
+  // "Device in" of a check and "Change due" are days too, whatever table they stand in
+  expect([...new Set(days)].sort()).toEqual([...dateHeaders].sort());
+});
+
+describe("a header that is none does not compile", () => {
+  // Never run: what counts is that it compiles, and that each line below would not.
+  const read = ({ tubes, checks, changes }: Caseload, row: CaseloadRow<"tubes">) => {
+    valueIn(row, "Held by");
+    // @ts-expect-error misspelt
+    valueIn(row, "Held By");
+    // @ts-expect-error of another table
+    textIn(row, "Reason");
+    textIn(changes.rows[0]!, "Reason");
+    // @ts-expect-error of another table
+    textIn(checks.rows[0]!, "Stoma made");
+    // @ts-expect-error misspelt
+    columnOf(tubes, "Device In");
+    // @ts-expect-error a row of one table under the headers of another
+    stillSo(checks, row, ["ID"]);
+    // @ts-expect-error misspelt among others
+    stillSo(tubes, row, ["ID", "Acces"]);
+    underHeaders(tubes, { Status: "left", "Booked for": null });
+    // @ts-expect-error misspelt
+    underHeaders(tubes, { Status: "left", "Booked For": null });
+    // @ts-expect-error of another table
+    underHeaders(tubes, { "New held by": "balloon" });
+  };
+  const typed = () => {
+    const row: TypedRow = { ID: "D-001", "Held by": "balloon" };
+    // @ts-expect-error misspelt
+    const wrong: TypedRow = { ID: "D-001", "Held By": "balloon" };
+    // @ts-expect-error of another table
+    const other: TypedRow<"checks"> = { ID: "D-001", "Held by": "balloon" };
+    // @ts-expect-error misspelt, in what is read
+    return [row["Size FR"], wrong, other];
+  };
+
+  test("in readers, writers and rows", () => {
+    expect([read, typed]).toHaveLength(2);
+    expectTypeOf<"Device in">().toExtend<Header<"checks">>();
+    expectTypeOf<"Stoma made">().not.toExtend<Header<"checks">>();
+    expectTypeOf<"Urgency">().not.toExtend<ShownHeader>();
+    expectTypeOf<keyof typeof lists>().toExtend<ShownHeader>();
+    expectTypeOf<(typeof requiredHeaders)["checks"][number]>().toExtend<ShownHeader<"checks">>();
+  });
+});
