@@ -124,8 +124,9 @@ describe("nothing in a cell asks for anything outside the page", () => {
 });
 
 describe("what comes from the clipboard is judged as the grid will put it into cells", () => {
-  const put = async (html: string, plain: string) => {
-    await page.mouse.click(300, 300);
+  /** Another cell each time: a second click on the same one would open it. */
+  const put = async (html: string, plain: string, y: number) => {
+    await page.mouse.click(300, y);
     await page.evaluate(
       async ([html, plain]) => {
         const part = (type: string, content: string) => new Blob([content], { type });
@@ -164,17 +165,17 @@ describe("what comes from the clipboard is judged as the grid will put it into c
     ],
   ])("%s: day first is day first, and without a choice nothing is pasted", async (_, html, plain, wanted) => {
     await page.evaluate(() => window.grid.setDayFirst(null));
-    await put(html, plain);
+    await put(html, plain, 300);
     await expect.poll(said).toEqual([expect.stringContaining("Nothing was pasted.")]);
     expect(await values()).toEqual([]);
     await page.evaluate(() => window.grid.setDayFirst(true));
-    await put(html, plain);
+    await put(html, plain, 400);
     await expect.poll(values).toEqual(wanted);
   });
 
   it("a table is pasted whatever the text beside it on the clipboard looks like", async () => {
     await page.evaluate(() => window.grid.setDayFirst(null));
-    await put(table("2026-04-03", "one"), "03/04/2026\t=1+");
+    await put(table("2026-04-03", "one"), "03/04/2026\t=1+", 300);
     await expect.poll(values).toEqual([APRIL, "one"]);
     expect(await said()).toEqual([]);
   });
