@@ -1,10 +1,12 @@
 /** The ready-made caseload as data: five sheets, three tables, the settings, and the names that hold them together. */
 import { AS_OF } from "../columns/as-of";
 import type { BookDescription, NameDescription } from "./book";
+import type { Carried } from "./carried";
 import type { OptionalGroup } from "./column";
 import { inventedCaseload } from "./invented/index";
 import { rowsTables, tableNames } from "./names";
 import { readFirstSheet } from "./read-first";
+import { withResults } from "./results";
 import type { CaseloadRows } from "./rows";
 import { settingsSheet } from "./settings-sheet";
 import { columnNames, tableSheet } from "./tables";
@@ -28,15 +30,27 @@ export const caseloadBook = (options: CaseloadOptions): BookDescription =>
   caseloadBookOf(options.people === "invented" ? inventedCaseload(options.asOf) : nobody, options);
 
 /** The same for any rows. */
-export function caseloadBookOf(rows: CaseloadRows, { asOf, groups, people }: CaseloadOptions): BookDescription {
-  const isInvented = people === "invented";
+export const caseloadBookOf = (rows: CaseloadRows, { asOf, groups, people }: CaseloadOptions): BookDescription =>
+  described(rows, { asOf, groups }, people === "invented" ? asOf : null);
+
+/** By the present description, with everything that a clinic has entered in an older caseload. */
+export const carriedBook = (carried: Carried, options: Pick<CaseloadOptions, "asOf" | "groups">): BookDescription =>
+  withResults(described(carried.rows, options, carried.inventedOn, carried), options.asOf);
+
+function described(
+  rows: CaseloadRows,
+  { asOf, groups }: Pick<CaseloadOptions, "asOf" | "groups">,
+  inventedOn: number | null,
+  carried?: Carried,
+): BookDescription {
+  const isInvented = inventedOn !== null;
   const worked = workOut(
     { tubes: oneBlank(rows.tubes), checks: oneBlank(rows.checks), changes: oneBlank(rows.changes) },
     { asOf, groups },
   );
-  const readFirst = readFirstSheet(asOf, isInvented);
-  const settings = settingsSheet(asOf, isInvented);
-  const tables = rowsTables.map((table) => tableSheet(table, worked[table], groups, isInvented));
+  const readFirst = readFirstSheet(asOf, inventedOn);
+  const settings = settingsSheet(asOf, isInvented, carried);
+  const tables = rowsTables.map((table) => tableSheet(table, worked[table], groups, isInvented, carried?.own[table]));
   const wholeColumns: NameDescription[] = columnNames.map(({ name, table, header }) => ({
     name,
     refersTo: `${tableNames[table]}[${header}]`,

@@ -38,7 +38,9 @@ export interface ReadFirstSheet {
   readonly names: readonly NameDescription[];
 }
 
-export function readFirstSheet(asOf: number, isInvented: boolean): ReadFirstSheet {
+/** @param inventedOn the day on which its people were invented; null where they are real */
+export function readFirstSheet(asOf: number, inventedOn: number | null): ReadFirstSheet {
+  const isInvented = inventedOn !== null;
   const cells: CellDescription[] = [...lines("Read first", isInvented, WIDE)];
   let row = headerRow;
   const add = (value: string, look: CellDescription["look"] & string, formula?: string) => {
@@ -54,7 +56,7 @@ export function readFirstSheet(asOf: number, isInvented: boolean): ReadFirstShee
   add("Who decides", "heading");
   add(WHO, "text");
   cells.push({ row, column: 0, value: "People invented on (blank once they are gone)", look: "text" });
-  cells.push({ row, column: 1, value: isInvented ? asOf : null, look: "setting", format: DATE });
+  cells.push({ row, column: 1, value: inventedOn, look: "setting", format: DATE });
   const name = {
     name: INVENTED_ON,
     refersTo: `'${sheetNames.readFirst}'!${cellAddress(row, 1).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2")}`,

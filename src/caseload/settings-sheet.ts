@@ -4,6 +4,7 @@ import { settingGroups, type ClinicSettingName } from "../settings/index";
 import type { ClinicSetting } from "../settings/setting";
 import type { Cell } from "../worksheet/cell";
 import type { CellDescription, NameDescription, SheetDescription, Validation } from "./book";
+import type { Carried, CarriedSetting } from "./carried";
 import { DATE, PLAIN, TEXT } from "./column";
 import { countedDay, countedDayFormula, countedDays, type CountedDayName } from "./counted-days";
 import { lines, FOOTER } from "./lines";
@@ -11,6 +12,7 @@ import { headerRow } from "./layout";
 import { sheetNames } from "./names";
 import { isReadyWith, readiness, readyFormula } from "./ready";
 import { clinicSettingNamed } from "../settings/index";
+import { SCHEMA, SCHEMA_LABEL, SCHEMA_NAME } from "./schema";
 import { reasons } from "./words";
 
 /** Allowed stands in two cells, so that the note can read them. */
@@ -61,7 +63,12 @@ function noteFormula({ name }: ClinicSetting, row: number): string {
   return `IF(LEN(${name})=0,"${NO_ENTRY}",IF(ISNUMBER(${name}),IF(AND(${name}>=${from},${name}<=${to}),"",${outside}),"${NOT_NUMBER}"))`;
 }
 
-function valueCell(one: ClinicSetting, row: number): CellDescription {
+function valueCell(one: ClinicSetting, row: number, carried: CarriedSetting | undefined): CellDescription {
+  const cell = newValueCell(carried && one.kind === "date" ? { ...one, formula: undefined } : one, row);
+  return carried ? { ...cell, value: carried.value } : cell;
+}
+
+function newValueCell(one: ClinicSetting, row: number): CellDescription {
   const base = { row, column: columns.value, look: "setting" } as const;
   if (one.kind === "number") {
     const [least, most] = one.allowed;
@@ -89,31 +96,38 @@ function valueCell(one: ClinicSetting, row: number): CellDescription {
   return { ...base, value: one.default, format: TEXT, ...(validation && { validation }) };
 }
 
-function settingCells(one: ClinicSetting, row: number): readonly CellDescription[] {
+function settingCells(
+  one: ClinicSetting,
+  row: number,
+  carried: CarriedSetting | undefined,
+): readonly CellDescription[] {
   const text = (column: number, value: Cell): CellDescription => ({ row, column, value, look: "text", wrap: true });
   const allowed = one.kind === "number" ? one.allowed : null;
   return [
     text(columns.setting, one.label),
-    valueCell(one, row),
+    valueCell(one, row, carried),
     text(columns.unit, one.unit),
     text(columns.range, one.range?.words ?? ""),
     ...(allowed ? [text(columns.from, allowed[0]), text(columns.to, allowed[1])] : []),
     text(columns.source, one.source),
     text(columns.evidence, one.evidence),
-    { row, column: columns.agreedBy, value: null, look: "setting", format: TEXT },
-    { row, column: columns.agreedOn, value: null, look: "setting", format: DATE },
+    { row, column: columns.agreedBy, value: carried?.agreedBy ?? null, look: "setting", format: TEXT },
+    { row, column: columns.agreedOn, value: carried?.agreedOn ?? null, look: "setting", format: DATE },
     ...(allowed
       ? [{ ...text(columns.note, one.default === null ? NO_ENTRY : ""), formula: noteFormula(one, row) }]
       : []),
   ];
 }
 
+type CarriedEntries = Pick<Carried, "settings" | "reasons">;
+
 export interface SettingsSheet {
   readonly sheet: SheetDescription;
   readonly names: readonly NameDescription[];
 }
 
-export function settingsSheet(asOf: number, isInvented: boolean): SettingsSheet {
+/** @param carried what the clinic has entered in an older caseload */
+export function settingsSheet(asOf: number, isInvented: boolean, carried?: CarriedEntries): SettingsSheet {
   const cells: CellDescription[] = [...lines("Clinic settings", isInvented, columns.range + 1)];
   const names: NameDescription[] = [];
   let row = headerRow;
@@ -123,7 +137,7 @@ export function settingsSheet(asOf: number, isInvented: boolean): SettingsSheet 
     cells.push({ row, column: 0, value: heading, look: "heading" });
     row += 1;
     for (const one of settings) {
-      cells.push(...settingCells(one, row));
+      cells.push(...settingCells(one, row, carried?.settings.get(one.name)));
       names.push({ name: one.name, refersTo: place(row, columns.value) });
       row += 1;
     }
@@ -154,18 +168,26 @@ export function settingsSheet(asOf: number, isInvented: boolean): SettingsSheet 
     row += 1;
   }
 
+  cells.push({ row, column: 0, value: SCHEMA_LABEL, look: "text" });
+  cells.push({ row, column: columns.value, value: SCHEMA, look: "computed" });
+  names.push({ name: SCHEMA_NAME, refersTo: place(row, columns.value) });
+  row += 1;
+
   cells.push({ row, column: 0, value: "Reasons for a change", look: "heading" });
   cells.push(
     { row, column: 1, value: "Failed", look: "heading" },
     { row, column: 2, value: "Unplanned", look: "heading" },
   );
   const first = row + 1;
-  for (const { word, failed, unplanned } of reasons) {
+  const answer = (is: boolean) => (is ? "yes" : "no");
+  const ours = reasons.map(({ word, failed, unplanned }) => ({
+    ...{ word, failed: answer(failed), unplanned: answer(unplanned) },
+  }));
+  for (const { word, failed, unplanned } of carried?.reasons ?? ours) {
     row += 1;
-    const answer = (is: boolean) => (is ? "yes" : "no");
     cells.push({ row, column: 0, value: word, look: "text" });
-    cells.push({ row, column: 1, value: answer(failed), look: "setting" });
-    cells.push({ row, column: 2, value: answer(unplanned), look: "setting" });
+    cells.push({ row, column: 1, value: failed, look: "setting" });
+    cells.push({ row, column: 2, value: unplanned, look: "setting" });
   }
   const list = (name: string, column: number): NameDescription => ({
     name,

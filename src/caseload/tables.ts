@@ -1,6 +1,7 @@
 /** The caseload's three tables: their columns bound to places, their results worked out. */
 import { formula, type FormulaTemplate } from "../columns/formula";
 import type { SheetDescription, TableColumn } from "./book";
+import type { OwnColumn } from "./carried";
 import { changeColumns } from "./changes/columns";
 import { checkColumns } from "./checks/columns";
 import type { CaseloadColumn, OptionalGroup, RowCells, Slots } from "./column";
@@ -72,6 +73,9 @@ export function boundColumns(columns: readonly CaseloadColumn[]): readonly Table
   }));
 }
 
+/** Of a column that the clinic has added. */
+const OWN_WIDTH = 16;
+
 const titles: { readonly [T in RowsTable]: string } = {
   tubes: "Tubes in use: one row is a device",
   checks: "Balloon checks: one row is a check",
@@ -86,6 +90,7 @@ export function tableSheet(
   rows: readonly RowCells[],
   groups: readonly OptionalGroup[],
   isInvented: boolean,
+  own: readonly OwnColumn[] = [],
 ): SheetDescription {
   const columns = columnsOf(table, groups);
   const withOne: readonly RowCells[] = rows.length > 0 ? rows : [{}];
@@ -96,8 +101,14 @@ export function tableSheet(
       name: tableNames[table],
       top: headerRow,
       left: 0,
-      columns: boundColumns(columns),
-      rows: withOne.map((row) => columns.map(({ header }) => row[header] ?? null)),
+      columns: [
+        ...boundColumns(columns),
+        ...own.map(({ header, format }) => ({ header, format, width: OWN_WIDTH, kind: "typed" as const })),
+      ],
+      rows: withOne.map((row, r) => [
+        ...columns.map(({ header }) => row[header] ?? null),
+        ...own.map(({ cells }) => cells[r] ?? null),
+      ]),
     },
     frozen: { rows: headerRow + 1, columns: frozenColumns[table] },
     print: { landscape: true, titleRow: headerRow, footer: FOOTER },

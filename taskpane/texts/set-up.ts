@@ -39,6 +39,20 @@ export const setUp = {
     again: "Set up another one",
   },
   notDone: "No caseload was opened",
+  older: {
+    title: "This caseload is of an earlier version",
+    lead: "It goes on as it is. A new one, made from it, would also say:",
+    look: "Show what would come along",
+    looking: "Looking at the lists and settings…",
+    unreadable: "This caseload cannot be read as it stands. Nothing was changed.",
+    preview: "What would come along",
+    make: "Make the new caseload",
+    fileName: "Caseload, brought up to date.xlsx",
+    done: "The new caseload is open. The old one is as it was.",
+    opened: (name: string) =>
+      `Compare both before you go on with the new one, then save it under a name of your own; it is called ${name} now. To stay with the old one, close the new one without saving.`,
+    failed: (reason: string) => `The new caseload could not be made. Nothing was changed. (${reason})`,
+  },
   remove: {
     title: "Remove the invented people",
     lead: "This caseload still has invented people in it.",

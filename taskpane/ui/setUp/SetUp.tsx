@@ -1,9 +1,11 @@
 import { useEffect, useRef } from "react";
+import { isOlder, schemaOf } from "../../actions/caseload/schema";
 import { isMarkedInvented } from "../../actions/set-up";
 import { pane as paneTexts } from "../../texts/pane";
 import { setUp as words } from "../../texts/set-up";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
+import { BringUpToDate } from "./BringUpToDate";
 import { ChooseSteps } from "./ChooseSteps";
 import { MadeStep } from "./MadeStep";
 import { RemoveInvented } from "./RemoveInvented";
@@ -17,11 +19,16 @@ export function SetUp({ workbook, overview, today, openNew }: Props) {
   const state = useSetUp(today, openNew);
   if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
   const { phase } = state;
+  const schema = schemaOf(overview);
+  const older = schema !== null && isOlder(overview) && (
+    <BringUpToDate workbook={workbook} schema={schema} today={today} openNew={openNew} />
+  );
   const remove = <RemoveInvented workbook={workbook} isMarked={isMarkedInvented(overview)} />;
   switch (phase.is) {
     case "choosing":
       return (
         <>
+          {older}
           {remove}
           <ChooseSteps choices={state.choices} choose={state.choose} />
           <MadeStep state={state} />

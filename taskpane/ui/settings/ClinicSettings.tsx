@@ -1,3 +1,4 @@
+import { isOlder } from "../../actions/caseload/schema";
 import { agreement, settingLines } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import { pane as paneTexts } from "../../texts/pane";
@@ -37,6 +38,7 @@ export function ClinicSettings({ workbook, overview, today, locale }: Props) {
       <Notice kind={agreed ? "plain" : "caution"}>
         <p>{view.isThere ? sentence : words.none.lead}</p>
         {!view.isThere && <p>{words.none.how}</p>}
+        {isOlder(overview) && <p>{words.older}</p>}
       </Notice>
       {view.isThere && <ToLookAt view={view} reveal={state.reveal} />}
       {view.isThere &&

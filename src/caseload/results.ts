@@ -1,0 +1,97 @@
+/**
+ * A described workbook in the reader of formulas: what its formulas give. A new file shows it before anything else has
+ * calculated it.
+ */
+import { inTable } from "../columns/formula";
+import { Block, type Any } from "../formula/reader/cells";
+import { Reader } from "../formula/reader/reader";
+import type { Value } from "../formula/reader/values";
+import type { TableGeometry } from "../formula/structured";
+import { functions } from "../index";
+import { call } from "../worksheet/call";
+import { CellError, SheetError } from "../worksheet/error";
+import type { BookDescription, TableDescription } from "./book";
+
+const geometry = (sheetName: string, { name, top, left, columns, rows }: TableDescription): TableGeometry => ({
+  name,
+  sheetName,
+  top,
+  left,
+  bottom: top + rows.length,
+  columns: columns.map(({ header }) => header),
+  headerRows: 1,
+  totalsRows: 0,
+});
+
+const asGiven = (found: Any): unknown => {
+  if (!(found instanceof Block)) return found;
+  if (found.isOneCell) return found.at(0, 0);
+  return Array.from({ length: found.rows }, (_, r) => Array.from({ length: found.columns }, (_, c) => found.at(r, c)));
+};
+
+/** One of our functions; what spills does not go into one cell. */
+function ours(name: string): ((args: readonly Any[]) => Value) | undefined {
+  const definition = functions.find((one) => `TUBE.${one.name}` === name);
+  if (!definition) return undefined;
+  return (args) => {
+    const answer = call(definition, args.map(asGiven));
+    if (answer instanceof SheetError) return new CellError(answer.code);
+    return Array.isArray(answer) ? new CellError("#SPILL!") : answer;
+  };
+}
+
+/**
+ * With everything worked out.
+ * @param today the day that counts as today
+ */
+export function readerOf(book: BookDescription, today: number): Reader {
+  const tables = book.sheets.flatMap(({ name, table }) => (table ? [geometry(name, table)] : []));
+  const reader = new Reader({ sheets: book.sheets.map(({ name }) => name), tables, names: book.names, today, ours });
+  for (const { name: sheet, cells, table } of book.sheets) {
+    for (const { row, column, value = null, formula } of cells) {
+      if (formula === undefined) reader.put({ sheet, row, column }, value);
+      else reader.fill({ sheet, row, column }, row, formula);
+    }
+    if (!table) continue;
+    const [first, last] = [table.top + 1, table.top + table.rows.length];
+    table.columns.forEach(({ header, formula }, c) => {
+      const column = table.left + c;
+      reader.put({ sheet, row: table.top, column }, header);
+      if (formula) reader.fill({ sheet, row: first, column }, last, inTable(formula, table.name));
+      else table.rows.forEach((row, r) => reader.put({ sheet, row: first + r, column }, row[c] ?? null));
+    });
+  }
+  reader.work();
+  return reader;
+}
+
+/** The same with the result of each formula in its cell. */
+export function withResults(book: BookDescription, today: number): BookDescription {
+  const reader = readerOf(book, today);
+  if (reader.unknown.length > 0) throw new Error(`A formula is not known: ${JSON.stringify(reader.unknown)}`);
+  return {
+    ...book,
+    sheets: book.sheets.map((sheet) => ({
+      ...sheet,
+      cells: sheet.cells.map((cell) => {
+        if (cell.formula === undefined) return cell;
+        const value = reader.at({ ...cell, sheet: sheet.name });
+        if (value instanceof CellError) throw new Error(`${cell.formula} is ${value.code}`);
+        return { ...cell, value };
+      }),
+      ...(sheet.table && { table: tableWithResults(sheet.table, sheet.name, reader) }),
+    })),
+  };
+}
+
+function tableWithResults(table: TableDescription, sheet: string, reader: Reader): TableDescription {
+  const { top, left, columns, rows } = table;
+  return {
+    ...table,
+    rows: rows.map((row, r) =>
+      columns.map(({ formula }, c) =>
+        formula ? reader.at({ sheet, row: top + 1 + r, column: left + c }) : (row[c] ?? null),
+      ),
+    ),
+  };
+}
