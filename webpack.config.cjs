@@ -31,6 +31,8 @@ const officeFiles = [
   "en-us/office_strings.js",
 ];
 
+const TYPESCRIPT = path.join(__dirname, "typescript-loader.cjs");
+
 /* Microsoft's licence forbids changing these files: `minimized` keeps the minifier away from them. */
 const unchanged = { minimized: true };
 
@@ -104,7 +106,8 @@ module.exports = async (env = {}, argv = {}) => {
   const common = {
     mode: argv.mode || "production",
     target: ["web", "es2022"],
-    devtool: development ? "source-map" : false,
+    /* The pages' own scripts have maps while somebody works on them (below). */
+    devtool: false,
     output: { path: path.resolve(__dirname, "dist"), filename: "[name].js", chunkFilename: "[name].js" },
     resolve: { extensions: [".ts", ".tsx", ".js"] },
     module: {
@@ -112,9 +115,7 @@ module.exports = async (env = {}, argv = {}) => {
         {
           test: /\.tsx?$/,
           exclude: /node_modules/,
-          loader: "ts-loader",
-          /* Only what the scripts import is read, not the tests too: tsc checks types (npm test). */
-          options: { transpileOnly: true, onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
+          loader: TYPESCRIPT,
         },
         { test: /\.css$/, type: "css/auto" },
         /* Its imports on demand ask for what is left out only: no file of their own for nothing. */
@@ -125,7 +126,7 @@ module.exports = async (env = {}, argv = {}) => {
     performance: { hints: false },
     stats: "errors-warnings",
     /* Builds after the first one take seconds; the cache lies in node_modules/.cache. */
-    cache: { type: "filesystem", buildDependencies: { config: [__filename] } },
+    cache: { type: "filesystem", buildDependencies: { config: [__filename, TYPESCRIPT] } },
   };
 
   const functions = {
@@ -150,6 +151,8 @@ module.exports = async (env = {}, argv = {}) => {
     },
     /* The shortest names inside the scripts: taskpane.js has a limit of 90 KB (tests/bench/bundles.ts). */
     optimization: {
+      /* What several parts share is fetched once from this size on, as written without types and comments. */
+      splitChunks: { minSize: 10_000 },
       moduleIds: "size",
       mangleExports: "size",
       minimize: development ? false : { javascript: false },
@@ -161,6 +164,7 @@ module.exports = async (env = {}, argv = {}) => {
       /* Citations belong to that data too; nothing else reads them, or functions.js could not do without them. */
       new webpack.NormalModuleReplacementPlugin(/^\.\.\/sources$/, script("export const sources = {};")),
       ...(await leftOutOfGrid()),
+      ...(development ? [new webpack.SourceMapDevToolPlugin({ filename: "[file].map", exclude: /^vendors/ })] : []),
       new HtmlPlugin({
         filename: "taskpane.html",
         template: "./taskpane/taskpane.html",
