@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
 import { setUp } from "../../actions/set-up";
 import { shell as words } from "../../texts/page";
+import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid } from "../../workbook/embedded/interface";
 import type { OpenNew } from "../openNew";
 import { Pane } from "../Pane";
@@ -9,7 +10,7 @@ import { Bar, dayFirstWord, OpenButton } from "./Bar";
 import { LeaveDialog } from "./LeaveDialog";
 import { SelectedRowText } from "./SelectedRowText";
 import { useEntryFirst } from "./useEntryFirst";
-import { useGrid } from "./useGrid";
+import { useGrid, type AtWork } from "./useGrid";
 import { focusHiddenEditor, usePartKeys } from "./usePartKeys";
 
 export interface ShellProps {
@@ -115,7 +116,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         onNew={() => void replace(state.openEmpty)}
       />
       <main className="sheet-side" id="sheet" aria-label={words.sheet}>
-        <SaidHere said={said} onClose={hush} />
+        {state.atWork ? <WorkHere {...state.atWork} /> : <SaidHere said={said} onClose={hush} />}
         {state.isFresh && grid && (
           <section className="invitation stack" aria-labelledby="invitation">
             <div className="close-stack">
@@ -182,6 +183,21 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
           }}
         />
       )}
+    </div>
+  );
+}
+
+/** How far a large file is, and the press that stops it. */
+function WorkHere({ title, share, isStopping, stop }: AtWork) {
+  return (
+    <div className="say plain">
+      <div className="close-stack">
+        <p>{isStopping ? paneTexts.stopping : title}</p>
+        <progress aria-label={title} value={share} max={1} />
+      </div>
+      <button type="button" className="button" disabled={isStopping} onClick={stop}>
+        {paneTexts.stop}
+      </button>
     </div>
   );
 }

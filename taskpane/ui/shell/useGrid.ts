@@ -3,6 +3,7 @@ import { useCallback, useEffect, useRef, useState, type RefObject } from "react"
 import { shell as words } from "../../texts/page";
 import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
+import type { Watching } from "../../workbook/package";
 import { dayNumberOf, untilMidnight } from "../dates";
 import { download, readFile } from "./files";
 
@@ -13,6 +14,14 @@ export interface Said {
   readonly sentences: readonly string[];
   /** Told apart so that the same sentence is spoken again. */
   readonly at: number;
+}
+
+export interface AtWork {
+  readonly title: string;
+  /** From 0 to 1. */
+  readonly share: number;
+  readonly isStopping: boolean;
+  stop(): void;
 }
 
 export interface GridState {
@@ -27,6 +36,8 @@ export interface GridState {
   readonly today: number;
   readonly dayFirst: DayFirst;
   readonly said: Said | null;
+  /** A file is being opened or saved, and takes its time. */
+  readonly atWork: AtWork | null;
   say(kind: Said["kind"], sentences: readonly string[]): void;
   hush(): void;
   openFile(file: File): Promise<void>;
@@ -56,6 +67,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
   /* Not chosen: a text that could be read two ways is refused until somebody says which part is the day. */
   const [dayFirst, setDayFirstHere] = useState<DayFirst>(null);
   const [said, setSaid] = useState<Said | null>(null);
+  const [atWork, setAtWork] = useState<AtWork | null>(null);
   const count = useRef(0);
   /** Which of the sentences was the grid's own last one. */
   const refusal = useRef(0);
@@ -146,6 +158,23 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     }
   }
 
+  /** Tells how far it is, and can be stopped. */
+  async function watched<T>(title: string, work: (watching: Watching) => Promise<T>): Promise<T> {
+    const stopping = new AbortController();
+    const stop = () => {
+      stopping.abort();
+      setAtWork((now) => now && { ...now, isStopping: true });
+    };
+    try {
+      return await work({
+        signal: stopping.signal,
+        tell: (share) => setAtWork({ title, share, isStopping: stopping.signal.aborted, stop }),
+      });
+    } finally {
+      setAtWork(null);
+    }
+  }
+
   function take(outcome: Opened | Refusal, opened: string, isMade = false): boolean {
     if (outcome.outcome === "refused") {
       say("problem", [outcome.sentence]);
@@ -163,7 +192,8 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     if (!grid) return false;
     return busily(async () => {
       say("plain", [words.opening(fileName)]);
-      return take(await grid.open(bytes, fileName), words.opened(fileName), isMade);
+      const opened = await watched(words.opening(fileName), (watching) => grid.open(bytes, fileName, watching));
+      return take(opened, words.opened(fileName), isMade);
     }, false);
   }
 
@@ -179,6 +209,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     today,
     dayFirst,
     said,
+    atWork,
     say,
     hush: () => setSaid(null),
     openBytes,
@@ -199,7 +230,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
       if (!grid) return false;
       return busily(async () => {
         say("plain", [words.saving]);
-        const saved = await grid.save();
+        const saved = await watched(words.saving, (watching) => grid.save(watching));
         if (saved.outcome === "refused") {
           say("problem", [saved.sentence]);
           return false;

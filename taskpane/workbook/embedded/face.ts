@@ -1,15 +1,16 @@
 /** The embedded spreadsheet's face (interface.ts) on a running engine. */
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
-import { inSlices, isRefusal, openPackage, whyNotSaved } from "../package";
+import { inSlices, isRefusal, Stopped, type Watching } from "../package";
 import { knowsFunction, type Engine } from "./engine";
 import { enteredFormula } from "./enteredFormula";
 import { NO_ENTRY, type OpenEntry } from "./entry";
 import { guard } from "./guard";
 import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
 import { emptyBook } from "./open/empty";
-import { readDisplay } from "./open/display";
 import { readSnapshot } from "./open/snapshot";
 import { isOwnBook, releasedWarning, sizeWarning } from "./ownBook";
+import { packagesHere } from "./packages/here";
+import type { Packages } from "./packages/interface";
 import type { ReadFormula } from "./pasting";
 import { watchRowsByHand } from "./rows/byHand";
 import { saveBook } from "./save";
@@ -46,14 +47,32 @@ const AT_WORK: Refusal = {
     "The workbook is still being changed, opened or saved. Wait until that is done, or stop it in the pane, then try again.",
 };
 
+const NOT_OPENED = "Stopped. Nothing was opened; what was here is still here.";
+const NOT_SAVED = "Stopped. Nothing was saved.";
+
+async function orStopped<T>(work: Promise<T>, sentence: string): Promise<T | Refusal> {
+  try {
+    return await work;
+  } catch (problem) {
+    if (problem instanceof Stopped) return { outcome: "refused", sentence };
+    throw problem;
+  }
+}
+
+/** The share that is done when a file is read and the grid is to be filled. */
+const READ = 0.7;
+
 /** @param page what only a page has, once the first workbook stands: it gives the entry that is being typed */
 export function gridOn(
   engine: Engine,
   options: GridOptions,
   page: (grid: OnPage) => Promise<OpenEntry> = async () => NO_ENTRY,
+  starting: Promise<Packages> = Promise.resolve(packagesHere()),
 ): Grid {
   let dayFirst: DayFirst = options.dayFirst;
-  let bytes: Uint8Array | null = null;
+  let isFile = false;
+  /** Of the unsaved changes, how many there were when what was saved last was put together. */
+  let changesSaved = 0;
   let entry = NO_ENTRY;
   /** What was said last, and how many times anything was. */
   let [told, times] = ["", 0];
@@ -68,7 +87,7 @@ export function gridOn(
   const unsaved = new Unsaved(
     engine,
     () => workbook.book.getUnitId(),
-    () => bytes !== null,
+    () => isFile,
   );
 
   let isWatching = false;
@@ -79,7 +98,7 @@ export function gridOn(
     watchTyping(engine, { workbook, dayFirst: () => dayFirst, say, hush: options.hush });
     watchRowsByHand(engine, { workbook, isOwn: () => isOwnBook(workbook.bookFacts), say });
     guard(engine, {
-      isFile: () => bytes !== null,
+      isFile: () => isFile,
       say,
       isTied: (sheetId, range) =>
         tieOf(engine, workbook, sheetId ?? workbook.book.getActiveSheet()!.getSheetId(), range),
@@ -101,25 +120,28 @@ export function gridOn(
     entry.onChanged(() => unsaved.tell());
   }
 
-  async function open(file: Uint8Array, name: string): Promise<Opened | Refusal> {
-    const opened = openPackage(file);
-    if (isRefusal(opened)) return { outcome: "refused", sentence: opened.refused };
-    if (!opened.sheets.some((sheet) => sheet.kind === "worksheet")) {
-      return { outcome: "refused", sentence: "This workbook holds charts only and no sheet with cells." };
-    }
-    const reason = whyNotSaved(opened);
-    if (reason !== undefined) return { outcome: "refused", sentence: reason };
+  async function open(bytes: Uint8Array, name: string, watching: Watching): Promise<Opened | Refusal> {
+    const packages = await starting;
+    const share = (done: number) => watching.tell?.(done * READ);
+    const file = await packages.open(bytes, { ...watching, tell: share });
+    if (isRefusal(file)) return { outcome: "refused", sentence: file.refused };
+    const { opened, display } = file;
     if (!isWatching) await openEmpty();
+    const snapshot = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
+    const reading = await inSlices(snapshot, watching, READ, 1).catch((problem: unknown) => {
+      packages.release(opened);
+      throw problem;
+    });
+    watching.tell?.(1);
     await breath();
-    const display = await readDisplay(opened);
-    await breath();
-    const reading = await inSlices(readSnapshot(opened, display, name, unitId(), knowsFunction(engine)));
+    const before = workbook.bookFacts.file?.opened;
     let warning: string | undefined;
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving, (isAnswered) => {
       warning = isAnswered ? undefined : sizeWarning(reading.facts);
       if (warning !== undefined) say(warning);
     });
-    bytes = file;
+    if (before) packages.release(before);
+    isFile = true;
     await watch();
     unsaved.clear();
     const remarks = [...reading.remarks, ...workbook.filtersAtOpening.remarks];
@@ -128,8 +150,10 @@ export function gridOn(
 
   async function openEmpty(): Promise<Opened> {
     const { snapshot, facts } = emptyBook(unitId());
+    const before = isFile ? workbook.bookFacts.file?.opened : undefined;
     await workbook.open(snapshot, facts, false);
-    bytes = null;
+    if (before) (await starting).release(before);
+    isFile = false;
     await watch();
     unsaved.clear();
     return { outcome: "opened", name: facts.title, remarks: [] };
@@ -142,24 +166,32 @@ export function gridOn(
     return times === before ? undefined : told;
   }
 
-  async function save(): Promise<Saved | Refusal> {
+  async function save(watching: Watching): Promise<Saved | Refusal> {
     // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
     await breath(PAINT);
     const refused = await endEntry();
     if (refused !== undefined) return { outcome: "refused", sentence: `${refused} The workbook was not saved.` };
     let isWorkedOut = await workbook.workedOut();
     while (isWorkedOut && unsaved.isChanged && workbook.outdated.mark()) isWorkedOut = await workbook.workedOut();
-    return saveBook(engine, workbook, isWorkedOut);
+    return saveBook(engine, workbook, await starting, {
+      isWorkedOut,
+      watching,
+      onCollected: () => (changesSaved = unsaved.changes),
+    });
   }
 
   return {
     workbook,
-    open: async (file, name) => (await workbook.alone(() => open(file, name))) ?? AT_WORK,
+    open: async (file, name, watching = {}) =>
+      (await workbook.alone(() => orStopped(open(file, name, watching), NOT_OPENED))) ?? AT_WORK,
     openEmpty: async () => (await workbook.alone(openEmpty)) ?? AT_WORK,
-    save: async () => (await workbook.alone(save)) ?? AT_WORK,
+    save: async (watching = {}) => (await workbook.alone(() => orStopped(save(watching), NOT_SAVED))) ?? AT_WORK,
     hasEntry: () => entry.isOpen(),
     endEntry: async () => (await endEntry()) === undefined,
-    markSaved: () => unsaved.clear(),
+    markSaved: () => {
+      // what was entered while the file was written is not in it
+      if (unsaved.changes === changesSaved) unsaved.clear();
+    },
     isChanged: () => unsaved.isChanged || entry.isOpen(),
     onChanged: (listen) => unsaved.listen(listen),
     setToday: (serial) => workbook.setToday(serial),
@@ -170,6 +202,9 @@ export function gridOn(
       engine.injector.get(IUniverInstanceService).focusUnit(workbook.book.getUnitId());
       engine.injector.get(IContextService).setContextValue("FOCUSING_SHEET", true);
     },
-    dispose: () => engine.univer.dispose(),
+    dispose() {
+      void starting.then((packages) => packages.dispose());
+      engine.univer.dispose();
+    },
   };
 }

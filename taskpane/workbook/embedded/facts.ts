@@ -1,5 +1,5 @@
 /** What is known of the workbook in the grid beyond what the grid itself holds. */
-import type { OpenedPackage } from "../package";
+import type { OpenedWorkbook } from "../package";
 import type { SheetId } from "../port";
 import type { Readers } from "./formulas/readable";
 import type { TableGeometry } from "./formulas/structured";
@@ -45,7 +45,7 @@ export interface BookFacts {
   readonly keptAsValue: ReadonlyMap<SheetId, readonly (readonly [row: number, column: number])[]>;
   /** Null for a workbook that was not opened from a file. */
   readonly file: {
-    readonly opened: OpenedPackage;
+    readonly opened: OpenedWorkbook;
     readonly readers: Readers;
     /** By style index, as painted at opening. */
     readonly styles: Readonly<Record<string, OriginStyle>>;

@@ -2,10 +2,11 @@
 import "./styleSheets";
 import { LifecycleService, LifecycleStages } from "@univerjs/core";
 import type { Engine } from "./engine";
-import { gridOn } from "./face";
+import { gridOn, type OnPage } from "./face";
 import type { CreateGrid, Grid, GridOptions } from "./interface";
 import { startPage } from "./page";
 import { openEntry } from "./pageEntry";
+import { startPackages } from "./packages/start";
 import { watchPasting } from "./pasting";
 import { watchStatusBar } from "./statusBar";
 
@@ -15,14 +16,14 @@ export function startGrid(
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
   const engine = startPage(container);
-  const grid = gridOn(engine, options, async ({ dayFirst, readFormula, say, unitId, workbook }) => {
+  const onPage = async ({ dayFirst, readFormula, say, unitId, workbook }: OnPage) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     watchPasting(engine, { dayFirst, readFormula, say });
     watchStatusBar(engine, workbook);
     return openEntry(engine, unitId);
-  });
-  return { grid, engine };
+  };
+  return { grid: gridOn(engine, options, onPage, startPackages()), engine };
 }
 
 export const createGrid: CreateGrid = async (container, options) => startGrid(container, options).grid;

@@ -2,6 +2,7 @@
  * What the page may do with the embedded spreadsheet. The pane knows only `workbook`, the port; the page's own bar
  * (open, save, the unsaved mark, the date setting, the selected row as text) uses the rest.
  */
+import type { Watching } from "../package";
 import type { Workbook } from "../port";
 
 /** How a typed `03/04/2026` is read: day first, month first, or not at all (null: refused with a sentence). */
@@ -57,7 +58,7 @@ export interface SelectedRow {
 export interface Grid {
   readonly workbook: Workbook;
   /** Replaces what stands in the grid; refused, like saving, while the pane changes the workbook. The page asks about unsaved changes first. Bytes are taken as hostile. */
-  open(bytes: Uint8Array, name: string): Promise<Opened | Refusal>;
+  open(bytes: Uint8Array, name: string, watching?: Watching): Promise<Opened | Refusal>;
   /** A fresh workbook with one empty sheet. */
   openEmpty(): Promise<Opened | Refusal>;
   /** Something is typed that stands in no cell yet: it counts as unsaved, and as no part of the workbook. */
@@ -65,7 +66,7 @@ export interface Grid {
   /** Puts it into its cell. False where it was turned down: a sentence has been said why. */
   endEntry(): Promise<boolean>;
   /** The workbook as .xlsx, with the entry that is still open. Calling it does not clear the unsaved mark: call `markSaved` once the file is out. */
-  save(): Promise<Saved | Refusal>;
+  save(watching?: Watching): Promise<Saved | Refusal>;
   markSaved(): void;
   isChanged(): boolean;
   /** Told when isChanged() may answer otherwise than before. Returns what stops it. */

@@ -12,7 +12,7 @@ export function isOwnBook({ file, tables }: BookFacts): boolean {
   const names = new Set(tables.map((table) => table.name));
   return (
     Object.values(tableNames).every((name) => names.has(name)) &&
-    file.opened.parts.files.entries.every(({ name }) => OWN_PARTS.test(name))
+    file.opened.partNames.every((name) => OWN_PARTS.test(name))
   );
 }
 

@@ -117,6 +117,7 @@ export function* opening(
     layout(sheetName) {
       return factsOf(this, sheetName).layout;
     },
+    partNames: files.entries.map(({ name }) => name),
     parts: { limits, files, workbookPart, relationships, stylesPart, metadataPart, metadata, strings, facts },
   };
 }

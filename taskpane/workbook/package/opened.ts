@@ -10,7 +10,8 @@ export interface CellError {
   readonly error: string;
 }
 
-export interface OpenedPackage {
+/** What is told of a workbook, wherever its package is held. */
+export interface OpenedWorkbook {
   /** Day 0 is 1 January 1904, not 30 December 1899: date columns are refused by the pane. */
   readonly date1904: boolean;
   /** In the order of the tabs. */
@@ -41,6 +42,11 @@ export interface OpenedPackage {
   store(sheetName: string): CellStore;
   /** Rows, columns and merged ranges of a worksheet. */
   layout(sheetName: string): SheetLayout;
+  /** All parts of the package. */
+  readonly partNames: readonly string[];
+}
+
+export interface OpenedPackage extends OpenedWorkbook {
   /** For `patchPackage` only. */
   readonly parts: WorkbookParts;
 }

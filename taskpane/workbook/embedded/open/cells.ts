@@ -1,6 +1,6 @@
 /** The cells of one worksheet as the grid holds them: typed values, formulas in shared groups, styles by the file's index. */
 import { CellValueType, type ICellData } from "@univerjs/core";
-import type { CellValue, OpenedPackage, PackageCell } from "../../package";
+import type { CellValue, OpenedWorkbook, PackageCell } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable";
 import { isMovedByEngine, relativeForm } from "../formulas/references";
 import { RepeatedFormulas } from "../formulas/repeated";
@@ -117,7 +117,7 @@ interface First {
  * @param tallStyles styles of cells that may need a higher row
  */
 export function* sheetCells(
-  opened: OpenedPackage,
+  opened: OpenedWorkbook,
   sheetName: string,
   readers: Readers,
   extent: Extent | undefined,

@@ -4,7 +4,7 @@
  * touched at saving; formulas that read it keep their stored results.
  */
 import type { IRange } from "@univerjs/core";
-import { addressOf, parseRange, type OpenedPackage, type PackageSheet } from "../../package";
+import { addressOf, parseRange, type OpenedWorkbook, type PackageSheet } from "../../package";
 import { referredAreas } from "../formulas/references";
 
 /** Cells in the rectangle from A1. Our choice: twice what a file may hold (package/limits.ts); all lists tried fit in. */
@@ -23,7 +23,7 @@ export interface Extent {
 /** By sheet name; a sheet that is drawn as a whole, as nearly all are, has none. */
 export type Extents = ReadonlyMap<string, Extent>;
 
-export function extentsOf(opened: OpenedPackage): Extents {
+export function extentsOf(opened: OpenedWorkbook): Extents {
   const extents = new Map<string, Extent>();
   for (const sheet of opened.sheets) {
     if (sheet.kind !== "worksheet" || !isFar(sheet)) continue;
@@ -62,7 +62,7 @@ class Line {
   }
 }
 
-function extentOf(opened: OpenedPackage, sheetName: string): Extent | undefined {
+function extentOf(opened: OpenedWorkbook, sheetName: string): Extent | undefined {
   const [rows, columns] = [new Line(), new Line()];
   const cells = [...opened.cells(sheetName)].filter((cell) => cell.value !== null || cell.formula);
   for (const cell of cells) {

@@ -1,7 +1,7 @@
 /** Defined names of a file in the grid. As_of is the one that stands for today. */
 import { AS_OF } from "../../../../src/columns/as-of";
 import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../names";
-import type { OpenedPackage } from "../../package";
+import type { OpenedWorkbook } from "../../package";
 import type { NamedFormula } from "../formulas/readable";
 import { tokens } from "../formulas/tokens";
 
@@ -14,7 +14,7 @@ const MOST_NAMES = 5_000;
  * Names, in lower case, that stay in the file only, where there are too many: those that cells use come first. Formulas
  * with one of the others show their stored values.
  */
-export function namesLeftOut(opened: OpenedPackage): ReadonlySet<string> {
+export function namesLeftOut(opened: OpenedWorkbook): ReadonlySet<string> {
   const { definedNames, sheets } = opened;
   if (definedNames.length <= MOST_NAMES) return new Set();
   const used = new Set<string>();

@@ -8,7 +8,7 @@ import {
   type IWorksheetData,
 } from "@univerjs/core";
 import type { Sheet } from "hucre/xlsx";
-import type { OpenedPackage, PackageSheet, PackageTable } from "../../package";
+import type { OpenedWorkbook, PackageSheet, PackageTable } from "../../package";
 import { parseRange, type Sliced } from "../../package";
 import type { BookFacts, SheetFacts, TableFacts } from "../facts";
 import { livingNames, readNames, type Readers } from "../formulas/readable";
@@ -61,20 +61,20 @@ function geometryOf(table: PackageTable): TableGeometry {
 }
 
 /** Counted from 0, below a header. */
-function hiddenRows(opened: OpenedPackage, sheetName: string, header: number, last: number): number[] {
+function hiddenRows(opened: OpenedWorkbook, sheetName: string, header: number, last: number): number[] {
   return [...opened.layout(sheetName).rows]
     .filter(([row, { isHidden }]) => isHidden && row - 1 > header && row - 1 <= last)
     .map(([row]) => row - 1);
 }
 
 /** Rows that the sheet's own filter hides. */
-function filteredRows(opened: OpenedPackage, { name, filter }: PackageSheet): readonly number[] {
+function filteredRows(opened: OpenedWorkbook, { name, filter }: PackageSheet): readonly number[] {
   if (!filter?.isActive || !parseRange(filter.ref)) return [];
   const { startRow, endRow } = gridRange(filter.ref);
   return hiddenRows(opened, name, startRow, endRow);
 }
 
-function tableFacts(table: PackageTable, opened: OpenedPackage, sheetId: string): TableFacts {
+function tableFacts(table: PackageTable, opened: OpenedWorkbook, sheetId: string): TableFacts {
   const geometry = geometryOf(table);
   const filteredRows = table.filter?.isActive ? hiddenRows(opened, table.sheetName, geometry.top, geometry.bottom) : [];
   const gridId = geometry.headerRows > 0 ? `table${table.id}` : null;
@@ -108,7 +108,7 @@ export const gridColumn = (id: string, displayName: string) => ({
   style: {},
 });
 
-function layoutOf(opened: OpenedPackage, sheetName: string, { rows: rowCount, columns: columnCount }: Drawn) {
+function layoutOf(opened: OpenedWorkbook, sheetName: string, { rows: rowCount, columns: columnCount }: Drawn) {
   const layout = opened.layout(sheetName);
   const rowData: Record<number, Partial<IRowData>> = {};
   for (const [row, { isHidden, height, styleIndex }] of layout.rows) {
@@ -179,7 +179,7 @@ const count = (number: number, one: string, many: string): string => (number ===
 
 /** In slices: a sign of life now and then, the share that is done. */
 export function* readSnapshot(
-  opened: OpenedPackage,
+  opened: OpenedWorkbook,
   display: Display,
   title: string,
   unitId: string,

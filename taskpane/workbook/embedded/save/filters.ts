@@ -7,7 +7,7 @@ import {
   type FilterCriteria,
   type FilterEdit,
   type FilterState,
-  type OpenedPackage,
+  type OpenedWorkbook,
 } from "../../package";
 import { TableManager, type ITableFilterItem } from "@univerjs/sheets-table";
 import type { Engine } from "../engine";
@@ -18,7 +18,7 @@ import type { SheetReader } from "../sheetReader";
 import { pixelsOfCharacters } from "../open/snapshot";
 import type { GridWorkbookPort } from "../workbook";
 
-export function hiddenRows(opened: OpenedPackage, sheetName: string, reader: SheetReader): Map<number, boolean> {
+export function hiddenRows(opened: OpenedWorkbook, sheetName: string, reader: SheetReader): Map<number, boolean> {
   const rows = opened.layout(sheetName).rows;
   const changed = new Map<number, boolean>();
   const count = reader.worksheet.getRowCount();
@@ -84,7 +84,7 @@ export function filterDifference(
   engine: Engine,
   workbook: GridWorkbookPort,
   sheetId: string,
-  opened: OpenedPackage,
+  opened: OpenedWorkbook,
   reader: SheetReader,
 ): FilterDifference {
   const { unit, bookFacts, filtersAtOpening } = workbook;
@@ -117,7 +117,7 @@ export function tableFilter(
   engine: Engine,
   workbook: GridWorkbookPort,
   { facts, area }: TableNow,
-  opened: OpenedPackage,
+  opened: OpenedWorkbook,
   reader: SheetReader,
 ): FilterDifference {
   const { unit, filtersAtOpening } = workbook;
@@ -144,7 +144,7 @@ function criteriaOf(values: readonly unknown[]): FilterCriteria {
 }
 
 /** Widths somebody dragged. */
-export function columnWidths(opened: OpenedPackage, sheetName: string, reader: SheetReader): ColumnWidth[] {
+export function columnWidths(opened: OpenedWorkbook, sheetName: string, reader: SheetReader): ColumnWidth[] {
   const spans = opened.layout(sheetName).columns;
   const data = reader.worksheet.getConfig().columnData;
   const widths: ColumnWidth[] = [];

@@ -6,19 +6,19 @@ import {
   inSlices,
   isRefusal,
   ranToItsEnd,
-  openPackage,
-  patchPackage,
   type CellEdit,
-  type OpenedPackage,
+  type OpenedWorkbook,
   type PackageEdits,
   type SheetEdits,
   type Sliced,
   type TableEdit,
+  type Watching,
 } from "../../package";
 import { malformed } from "../../malformed";
 import type { Engine } from "../engine";
 import type { Readers } from "../formulas/readable";
 import type { Refusal, Saved } from "../interface";
+import type { Packages } from "../packages/interface";
 import type { OriginStyle } from "../open/styles";
 import { geometryNow, openingColumnsNow } from "../tables";
 import type { GridWorkbookPort } from "../workbook";
@@ -29,20 +29,21 @@ import { sheetDifference } from "./sheetEdits";
 import { tableEdit, writtenByTable } from "./tableEdits";
 
 interface Origin {
-  readonly opened: OpenedPackage;
+  readonly opened: OpenedWorkbook;
   readonly readers: Readers;
   readonly styles: Readonly<Record<string, OriginStyle>>;
 }
 
 /** A workbook from no file is compared with empty sheets of its own. */
-function ownOrigin(workbook: GridWorkbookPort): Origin {
+async function ownOrigin(workbook: GridWorkbookPort, packages: Packages): Promise<Origin> {
   const sheets = workbook.book.getSheets().map((sheet) => ({
     name: sheet.getName(),
     isHidden: sheet.isSheetHidden() === 1,
     merges: workbook.reader(sheet.getSheetId()).merges(),
   }));
-  const opened = openPackage(ownPackage(sheets));
-  if (isRefusal(opened)) throw new Error(opened.refused);
+  const file = await packages.open(ownPackage(sheets));
+  if (isRefusal(file)) throw new Error(file.refused);
+  const { opened } = file;
   const nothing = new Set<string>();
   const readers = { tables: [], knowsFunction: () => true, darkNames: nothing, livingNames: nothing };
   return { opened, readers, styles: { xf0: { xf: 0 } } };
@@ -60,24 +61,39 @@ interface Collected {
 /** So many times what was collected may turn out to be of two moments; then it is collected without a breath. */
 const MOST_TRIES = 2;
 
-/** @param isWorkedOut whether all results stand in their cells */
+export interface Saving {
+  /** All results stand in their cells. */
+  readonly isWorkedOut: boolean;
+  /** What is saved is known: whatever is changed from now on is not in it. */
+  readonly onCollected: () => void;
+  readonly watching: Watching;
+}
+
+/** The share that is done when it is known what to write. */
+const COLLECTED = 0.4;
+
+/** Throws `Stopped` where somebody stopped it. */
 export async function saveBook(
   engine: Engine,
   workbook: GridWorkbookPort,
-  isWorkedOut = true,
+  packages: Packages,
+  { isWorkedOut, onCollected, watching }: Saving,
 ): Promise<Saved | Refusal> {
   const { file, title } = workbook.bookFacts;
-  const origin = file ?? ownOrigin(workbook);
+  const origin = file ?? (await ownOrigin(workbook, packages));
   const collecting = () => collect(engine, workbook, origin, isWorkedOut);
   let collected: Collected | undefined;
   for (let tries = 0; !collected; tries++) {
     const { revision } = workbook;
-    const all = tries < MOST_TRIES ? await inSlices(collecting()) : ranToItsEnd(collecting());
+    const all = tries < MOST_TRIES ? await inSlices(collecting(), watching, 0, COLLECTED) : ranToItsEnd(collecting());
     // somebody typed meanwhile: a file holds one moment
     if (workbook.revision === revision) collected = all;
   }
   const { edits, report } = collected;
-  const patched = patchPackage(origin.opened, edits);
+  onCollected();
+  const share = (done: number) => watching.tell?.(COLLECTED + (1 - COLLECTED) * done);
+  const patched = await packages.patch(origin.opened, edits, { ...watching, tell: share });
+  if (!file) packages.release(origin.opened);
   if (isRefusal(patched)) return { outcome: "refused", sentence: patched.refused };
   const renamed = patched.report.renamedColumns.map(
     ({ table, from, to }) => `Table "${table}": the column "${from}" is now called "${to}", in its formulas too.`,

@@ -1,5 +1,5 @@
 /** Names that were made here, and names of the file that stand for other cells now. */
-import type { DefinedNameEdit, OpenedPackage } from "../../package";
+import type { DefinedNameEdit, OpenedWorkbook } from "../../package";
 import type { Engine } from "../engine";
 import { toFile } from "../formulas/dialect";
 import { readNames, type Readers } from "../formulas/readable";
@@ -10,7 +10,7 @@ import type { GridWorkbookPort } from "../workbook";
 export function nameEdits(
   engine: Engine,
   workbook: GridWorkbookPort,
-  opened: OpenedPackage,
+  opened: OpenedWorkbook,
   atOpening: Readers,
   now: Readers,
 ): DefinedNameEdit[] {
@@ -28,7 +28,7 @@ export function nameEdits(
 
 /** `Tubes[Id]` in the file follows its table by itself; `$A$2:$A$9` has to be written anew. */
 function changedNames(
-  opened: OpenedPackage,
+  opened: OpenedWorkbook,
   held: ReadonlyMap<string, string>,
   atOpening: Readers,
   now: Readers,

@@ -6,7 +6,7 @@ import {
   rangeText,
   type CellEdit,
   type CellValue,
-  type OpenedPackage,
+  type OpenedWorkbook,
   type Sliced,
   type StyleEdit,
 } from "../../package";
@@ -35,7 +35,7 @@ export interface OpeningResults {
 }
 
 export interface SheetSource {
-  readonly opened: OpenedPackage;
+  readonly opened: OpenedWorkbook;
   /** As the file calls it. */
   readonly sheetName: string;
   readonly readers: Readers;
@@ -78,7 +78,7 @@ export function spillText(reader: SheetReader, { top, left, rows, columns }: Are
 
 export const placeKey = (row: number, column: number): string => `${row} ${column}`;
 
-function columnStyles(opened: OpenedPackage, sheetName: string): (column: number) => number {
+function columnStyles(opened: OpenedWorkbook, sheetName: string): (column: number) => number {
   const spans = opened.layout(sheetName).columns.filter((span) => span.styleIndex !== undefined);
   return (column) => spans.find((span) => column >= span.first && column <= span.last)?.styleIndex ?? 0;
 }
