@@ -14,11 +14,26 @@ export interface Written {
   readonly look: CellLook;
 }
 
+/** So many formulas are remembered as a file writes them. */
+const KEPT = 1_000;
+
 export class CellWriter {
+  private readonly formulas = new Map<string, string>();
+
   constructor(
     private readonly styles: Styles,
     private readonly strings: Strings,
   ) {}
+
+  /** A column of a table holds the same on every row. */
+  private formulaText(formula: string): string {
+    const known = this.formulas.get(formula);
+    if (known !== undefined) return known;
+    const text = asText(formula);
+    if (this.formulas.size >= KEPT) this.formulas.clear();
+    this.formulas.set(formula, text);
+    return text;
+  }
 
   xml(row: number, column: number, { value, formula, look }: Written): string {
     const isQuoted = formula === undefined && typeof value === "string" && isLikeFormula(value);
@@ -26,7 +41,7 @@ export class CellWriter {
     const start = `<c r="${cellAddress(row, column)}"${style === 0 ? "" : ` s="${style}"`}`;
     if (formula !== undefined) {
       const [type, result] = resultOf(value);
-      return `${start}${type}><f>${asText(formula)}</f>${result}</c>`;
+      return `${start}${type}><f>${this.formulaText(formula)}</f>${result}</c>`;
     }
     if (value === null || value === "") return `${start}/>`;
     if (typeof value === "string") return `${start} t="s"><v>${this.strings.of(value)}</v></c>`;

@@ -6,12 +6,13 @@
  * add-in into #NAME? for a reader who does not have it.
  */
 import type { BookDescription, SheetDescription } from "../../../src/caseload/book";
+import { inSlices, type Sliced } from "../package/slices";
 import { checkBook } from "./check";
 import { inFile } from "./formula";
 import { Lists } from "./lists";
 import { propertiesXml, relationshipsXml, spreadsheetType, zipped, type Part } from "./package";
 import { printTitles } from "./print";
-import { sheetXml, type Shared } from "./sheet";
+import { sheetChunks, type Shared } from "./sheet";
 import { Strings } from "./strings";
 import { Styles } from "./styles";
 import { tableXml } from "./table";
@@ -26,7 +27,8 @@ export async function writeBook(book: BookDescription): Promise<Uint8Array> {
   const sheets = hidden ? [...book.sheets, hidden] : book.sheets;
   checkBook({ ...book, sheets });
   const shared: Shared = { styles: new Styles(), strings: new Strings(), lists };
-  const written = sheets.flatMap((sheet, index) => sheetParts(sheet, index, sheets, shared));
+  const written: Part[] = [];
+  for (const index of sheets.keys()) written.push(...(await inSlices(sheetParts(index, sheets, shared))));
   const parts: Part[] = [
     related("_rels/.rels", [
       { type: `${OFFICE}/officeDocument`, target: "xl/workbook.xml" },
@@ -55,17 +57,13 @@ const related = (name: string, targets: Parameters<typeof relationshipsXml>[0]):
   xml: relationshipsXml(targets),
 });
 
-function sheetParts(
-  sheet: SheetDescription,
-  index: number,
-  sheets: readonly SheetDescription[],
-  shared: Shared,
-): readonly Part[] {
+function* sheetParts(index: number, sheets: readonly SheetDescription[], shared: Shared): Sliced<readonly Part[]> {
+  const sheet = sheets[index]!;
   const name = `sheet${index + 1}.xml`;
   const own: Part = {
     name: `xl/worksheets/${name}`,
     type: spreadsheetType("worksheet"),
-    xml: sheetXml(sheet, index === 0, shared),
+    xml: yield* sheetChunks(sheet, index === 0, shared),
   };
   if (!sheet.table) return [own];
   const id = sheets.slice(0, index + 1).filter(({ table }) => table).length;

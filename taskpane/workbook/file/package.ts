@@ -1,6 +1,6 @@
 /** The parts that hold a package together, and the zip around them. */
 import type { ArchiveEntry } from "../package/zip/archive";
-import { packed } from "../package/zip/pack";
+import { type Packed, packedNatively } from "../package/zip/pack";
 import { packedEntry, writeArchive } from "../package/zip/writeArchive";
 import { element, part } from "./xml";
 
@@ -12,7 +12,8 @@ export interface Part {
   /** Without a leading slash. */
   readonly name: string;
   readonly type: string;
-  readonly xml: string;
+  /** Packed already where it may be longer than one text. */
+  readonly xml: string | Packed;
 }
 
 export const spreadsheetType = (kind: string): string => `${SPREADSHEET}.${kind}+xml`;
@@ -65,8 +66,13 @@ const PLAIN: ArchiveEntry = {
   attributes: 0,
 };
 
-export function zipped(parts: readonly Part[]): Uint8Array {
+export async function zipped(parts: readonly Part[]): Promise<Uint8Array> {
   const all = [{ name: "[Content_Types].xml", xml: contentTypesXml(parts) }, ...parts];
   const encoder = new TextEncoder();
-  return writeArchive(all.map(({ name, xml }) => packedEntry(name, packed([encoder.encode(xml)]), PLAIN)));
+  const entries: ArchiveEntry[] = [];
+  for (const { name, xml } of all) {
+    const content = typeof xml === "string" ? await packedNatively([encoder.encode(xml)]) : xml;
+    entries.push(packedEntry(name, content, PLAIN));
+  }
+  return writeArchive(entries);
 }

@@ -1,6 +1,8 @@
 /** xl/worksheets/sheetN.xml. */
 import type { SheetDescription } from "../../../src/caseload/book";
 import { cellAddress } from "../../../src/columns/formula";
+import { ByteWriter } from "../package/byteWriter";
+import type { Sliced } from "../package/slices";
 import { CellWriter } from "./cell";
 import { cellsOf, type Cells } from "./cells";
 import { heightsOf } from "./heights";
@@ -9,7 +11,7 @@ import { pagesWide, printXml } from "./print";
 import { conditionalFormatsXml, ignoredErrorsXml, validationsXml } from "./rules";
 import type { Strings } from "./strings";
 import type { Styles } from "./styles";
-import { counted, element, MAIN, OFFICE, part } from "./xml";
+import { counted, element, MAIN, OFFICE, part, startTag } from "./xml";
 
 /** Characters; Excel's own width for a column of which nothing is said. */
 const DEFAULT_WIDTH = 8.43;
@@ -57,28 +59,42 @@ function viewXml({ frozen, table }: SheetDescription, isFirst: boolean): string 
   return element("sheetViews", {}, view);
 }
 
-function rowsXml(cells: Cells, heights: ReadonlyMap<number, number>, writer: CellWriter): string {
+function* writeRows(
+  out: ByteWriter,
+  cells: Cells,
+  heights: ReadonlyMap<number, number>,
+  writer: CellWriter,
+): Sliced<void> {
   const numbers = [...new Set([...cells.keys(), ...heights.keys()])].sort((one, other) => one - other);
-  return numbers
-    .map((row) => {
-      const inRow = [...(cells.get(row) ?? [])].sort(([one], [other]) => one - other);
-      const height = heights.get(row);
-      return element(
+  let done = 0;
+  for (const row of numbers) {
+    const inRow = [...(cells.get(row) ?? [])].sort(([one], [other]) => one - other);
+    const height = heights.get(row);
+    out.text(
+      element(
         "row",
         { r: row + 1, ht: height, customHeight: height === undefined ? undefined : 1 },
         inRow.map(([column, cell]) => writer.xml(row, column, cell)),
-      );
-    })
-    .join("");
+      ),
+    );
+    if (++done % ROWS_AT_A_TIME === 0) yield done / numbers.length;
+  }
 }
 
+const ROWS_AT_A_TIME = 50;
+
 function dimensionOf(cells: Cells): string {
-  const rows = [...cells.keys()];
-  const columns = [...new Set([...cells.values()].flatMap((row) => [...row.keys()]))];
-  if (rows.length === 0) return "A1";
-  const least = (all: readonly number[]) => all.reduce((one, other) => Math.min(one, other));
-  const most = (all: readonly number[]) => all.reduce((one, other) => Math.max(one, other));
-  return `${cellAddress(least(rows), least(columns))}:${cellAddress(most(rows), most(columns))}`;
+  if (cells.size === 0) return "A1";
+  let [top, left, bottom, right] = [Infinity, Infinity, -1, -1];
+  for (const [row, inRow] of cells) {
+    top = Math.min(top, row);
+    bottom = Math.max(bottom, row);
+    for (const column of inRow.keys()) {
+      left = Math.min(left, column);
+      right = Math.max(right, column);
+    }
+  }
+  return `${cellAddress(top, left)}:${cellAddress(bottom, right)}`;
 }
 
 const mergesXml = ({ cells }: SheetDescription): string =>
@@ -97,23 +113,40 @@ export interface Shared {
   readonly lists: Lists;
 }
 
-export function sheetXml(sheet: SheetDescription, isFirst: boolean, { styles, strings, lists }: Shared): string {
+/** In pieces and in slices: a sheet of thousands of rows is longer than one text may be. */
+export function* sheetChunks(
+  sheet: SheetDescription,
+  isFirst: boolean,
+  { styles, strings, lists }: Shared,
+): Sliced<readonly Uint8Array[]> {
   const sizes = columnSizes(sheet);
   const cells = cellsOf(sheet);
   const heights = heightsOf(sheet, (column) => sizes.get(column)?.width ?? DEFAULT_WIDTH);
-  const root = element("worksheet", { xmlns: MAIN, "xmlns:r": OFFICE }, [
-    sheet.print ? element("sheetPr", {}, element("pageSetUpPr", { fitToPage: 1 })) : "",
-    element("dimension", { ref: dimensionOf(cells) }),
-    viewXml(sheet, isFirst),
-    element("sheetFormatPr", { defaultRowHeight: 15 }),
-    columnsXml(sizes),
-    `<sheetData>${rowsXml(cells, heights, new CellWriter(styles, strings))}</sheetData>`,
-    mergesXml(sheet),
-    conditionalFormatsXml(sheet),
-    validationsXml(sheet, lists),
-    printXml(sheet.print, pagesWide(sizes)),
-    ignoredErrorsXml(sheet),
-    sheet.table ? counted("tableParts", [element("tablePart", { "r:id": "rId1" })]) : "",
-  ]);
-  return part(root);
+  const out = new ByteWriter();
+  out.text(
+    part(
+      startTag("worksheet", { xmlns: MAIN, "xmlns:r": OFFICE }) +
+        (sheet.print ? element("sheetPr", {}, element("pageSetUpPr", { fitToPage: 1 })) : "") +
+        element("dimension", { ref: dimensionOf(cells) }) +
+        viewXml(sheet, isFirst) +
+        element("sheetFormatPr", { defaultRowHeight: 15 }) +
+        columnsXml(sizes) +
+        startTag("sheetData", {}),
+    ),
+  );
+  yield* writeRows(out, cells, heights, new CellWriter(styles, strings));
+  out.text(
+    [
+      "</sheetData>",
+      mergesXml(sheet),
+      conditionalFormatsXml(sheet),
+      validationsXml(sheet, lists),
+      printXml(sheet.print, pagesWide(sizes)),
+      ignoredErrorsXml(sheet),
+      sheet.table ? counted("tableParts", [element("tablePart", { "r:id": "rId1" })]) : "",
+      "</worksheet>",
+    ].join(""),
+  );
+  out.close();
+  return out.chunks;
 }

@@ -16,6 +16,9 @@ function attributesText(attributes: Attributes): string {
   return text;
 }
 
+/** For an element that is written in pieces. */
+export const startTag = (name: string, attributes: Attributes): string => `<${name}${attributesText(attributes)}>`;
+
 /** An element; without content it closes itself. Content is XML already. */
 export function element(name: string, attributes: Attributes, content: string | readonly string[] = ""): string {
   const inside = typeof content === "string" ? content : content.join("");

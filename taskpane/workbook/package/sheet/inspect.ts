@@ -38,14 +38,19 @@ export interface ArrayPlace {
   readonly isDynamic: boolean;
 }
 
-/** @param counted told how many cells a row has: it may refuse. Gives the bytes read so far now and then. */
+/**
+ * @param counted told how many cells a row has: it may refuse
+ * @param isScanned false: every row is read by the rules of XML, to compare with
+ * @returns gives the bytes read so far now and then
+ */
 export function* inspectSheet(
   part: XmlBytes,
   around: CellSurroundings,
   styleCount: number,
   counted: (cells: number) => void,
+  isScanned = true,
 ): Generator<number, SheetFacts, void> {
-  const inspection = new Inspection(part, around, styleCount, counted);
+  const inspection = new Inspection(part, around, styleCount, counted, isScanned);
   const frame = yield* new SheetWalk(part).run(inspection);
   const { used, rows, arrays, store } = inspection;
   const child = (local: string): XmlElement | undefined => childElement(frame, local);
@@ -81,6 +86,7 @@ class Inspection implements RowTaker {
     private readonly around: CellSurroundings,
     private readonly styleCount: number,
     private readonly counted: (cells: number) => void,
+    private readonly isScanned: boolean,
   ) {
     const { partName, strings, dynamicMarks } = around;
     const known = { strings: strings.length, styles: styleCount, marks: dynamicMarks };
@@ -94,7 +100,7 @@ class Inspection implements RowTaker {
   scan(start: number, last: number): number {
     const { scanner } = this;
     const before = this.store.count;
-    const end = scanner.scan(start, last);
+    const end = this.isScanned ? scanner.scan(start, last) : -1;
     if (end < 0) {
       scanner.arrays.length = this.scannedArrays;
       return -1;
