@@ -71,8 +71,8 @@ export function gridOn(
 ): Grid {
   let dayFirst: DayFirst = options.dayFirst;
   let isFile = false;
-  /** Of the unsaved changes, how many there were when what was saved last was put together. */
-  let changesSaved = 0;
+  /** How many changes there were when what is being saved was put together. */
+  let changesSaved: number | undefined;
   let entry = NO_ENTRY;
   /** What was said last, and how many times anything was. */
   let [told, times] = ["", 0];
@@ -144,6 +144,7 @@ export function gridOn(
     isFile = true;
     await watch();
     unsaved.clear();
+    changesSaved = undefined;
     const remarks = [...reading.remarks, ...workbook.filtersAtOpening.remarks];
     return { outcome: "opened", name, remarks: [...(warning === undefined ? [] : [warning]), ...remarks] };
   }
@@ -156,6 +157,7 @@ export function gridOn(
     isFile = false;
     await watch();
     unsaved.clear();
+    changesSaved = undefined;
     return { outcome: "opened", name: facts.title, remarks: [] };
   }
 
@@ -190,7 +192,8 @@ export function gridOn(
     endEntry: async () => (await endEntry()) === undefined,
     markSaved: () => {
       // what was entered while the file was written is not in it
-      if (unsaved.changes === changesSaved) unsaved.clear();
+      if (changesSaved === undefined || unsaved.changes === changesSaved) unsaved.clear();
+      changesSaved = undefined;
     },
     isChanged: () => unsaved.isChanged || entry.isOpen(),
     onChanged: (listen) => unsaved.listen(listen),

@@ -6,7 +6,8 @@
  * add-in into #NAME? for a reader who does not have it.
  */
 import type { BookDescription, SheetDescription } from "../../../src/caseload/book";
-import { inSlices, type Sliced } from "../package/slices";
+import { inSlices } from "../package/slices";
+import { type Packed, packedNatively } from "../package/zip/pack";
 import { checkBook } from "./check";
 import { inFile } from "./formula";
 import { Lists } from "./lists";
@@ -28,7 +29,11 @@ export async function writeBook(book: BookDescription): Promise<Uint8Array> {
   checkBook({ ...book, sheets });
   const shared: Shared = { styles: new Styles(), strings: new Strings(), lists };
   const written: Part[] = [];
-  for (const index of sheets.keys()) written.push(...(await inSlices(sheetParts(index, sheets, shared))));
+  for (const [index, sheet] of sheets.entries()) {
+    const chunks = await inSlices(sheetChunks(sheet, index === 0, shared));
+    // one sheet at a time is there unpacked
+    written.push(...sheetParts(sheet, index, sheets, await packedNatively(chunks)));
+  }
   const parts: Part[] = [
     related("_rels/.rels", [
       { type: `${OFFICE}/officeDocument`, target: "xl/workbook.xml" },
@@ -57,13 +62,17 @@ const related = (name: string, targets: Parameters<typeof relationshipsXml>[0]):
   xml: relationshipsXml(targets),
 });
 
-function* sheetParts(index: number, sheets: readonly SheetDescription[], shared: Shared): Sliced<readonly Part[]> {
-  const sheet = sheets[index]!;
+function sheetParts(
+  sheet: SheetDescription,
+  index: number,
+  sheets: readonly SheetDescription[],
+  xml: Packed,
+): readonly Part[] {
   const name = `sheet${index + 1}.xml`;
   const own: Part = {
     name: `xl/worksheets/${name}`,
     type: spreadsheetType("worksheet"),
-    xml: yield* sheetChunks(sheet, index === 0, shared),
+    xml,
   };
   if (!sheet.table) return [own];
   const id = sheets.slice(0, index + 1).filter(({ table }) => table).length;
