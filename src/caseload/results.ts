@@ -3,13 +3,11 @@
  * calculated it.
  */
 import { inTable } from "../columns/formula";
-import { Block, type Any } from "../formula/reader/cells";
+import { ourFunctions } from "../formula/reader/our-functions";
 import { Reader } from "../formula/reader/reader";
-import type { Value } from "../formula/reader/values";
 import type { TableGeometry } from "../formula/structured";
 import { functions } from "../index";
-import { call } from "../worksheet/call";
-import { CellError, SheetError } from "../worksheet/error";
+import { CellError } from "../worksheet/error";
 import type { BookDescription, TableDescription } from "./book";
 
 const geometry = (sheetName: string, { name, top, left, columns, rows }: TableDescription): TableGeometry => ({
@@ -23,30 +21,18 @@ const geometry = (sheetName: string, { name, top, left, columns, rows }: TableDe
   totalsRows: 0,
 });
 
-const asGiven = (found: Any): unknown => {
-  if (!(found instanceof Block)) return found;
-  if (found.isOneCell) return found.at(0, 0);
-  return Array.from({ length: found.rows }, (_, r) => Array.from({ length: found.columns }, (_, c) => found.at(r, c)));
-};
-
-/** One of our functions; what spills does not go into one cell. */
-function ours(name: string): ((args: readonly Any[]) => Value) | undefined {
-  const definition = functions.find((one) => `TUBE.${one.name}` === name);
-  if (!definition) return undefined;
-  return (args) => {
-    const answer = call(definition, args.map(asGiven));
-    if (answer instanceof SheetError) return new CellError(answer.code);
-    return Array.isArray(answer) ? new CellError("#SPILL!") : answer;
-  };
-}
-
 /**
  * With everything worked out.
  * @param today the day that counts as today
  */
 export function readerOf(book: BookDescription, today: number): Reader {
-  const tables = book.sheets.flatMap(({ name, table }) => (table ? [geometry(name, table)] : []));
-  const reader = new Reader({ sheets: book.sheets.map(({ name }) => name), tables, names: book.names, today, ours });
+  const reader = new Reader({
+    sheets: book.sheets.map(({ name }) => name),
+    tables: book.sheets.flatMap(({ name, table }) => (table ? [geometry(name, table)] : [])),
+    names: book.names,
+    today,
+    ours: ourFunctions(functions),
+  });
   for (const { name: sheet, cells, table } of book.sheets) {
     for (const { row, column, value = null, formula } of cells) {
       if (formula === undefined) reader.put({ sheet, row, column }, value);

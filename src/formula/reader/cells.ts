@@ -1,5 +1,6 @@
 /** Cells by sheet and column, blocks of them, and the indexes that make looking them up quick. */
 import { KeyIndex, NumberOrder } from "./column-index";
+import { LAST_ROW } from "../words";
 import { looseKey, strictKey } from "./criteria";
 import type { Value } from "./values";
 
@@ -43,7 +44,10 @@ export class Column {
   order(top: number, bottom: number): NumberOrder {
     const key = `${top}:${bottom}`;
     let known = this.orders.get(key);
-    if (!known) this.orders.set(key, (known = { top, bottom, order: new NumberOrder(this.entries(top, bottom)) }));
+    if (!known) {
+      const entries = this.entries(top, Math.min(bottom, this.last));
+      this.orders.set(key, (known = { top, bottom, order: new NumberOrder(entries) }));
+    }
     return known.order;
   }
 
@@ -93,12 +97,20 @@ export class Block {
     return this.sheet.column(this.left);
   }
 
+  private get filled(): number {
+    let last = -1;
+    for (let at = this.left; at <= this.right; at++) last = Math.max(last, this.sheet.column(at).last);
+    return last + 1;
+  }
+
   at(row: number, column: number): Value {
     return this.sheet.column(this.left + column).get(this.top + row);
   }
 
+  /** Of whole columns (A:C) as far as there are any. */
   *values(): Generator<Value> {
-    for (let row = 0; row < this.rows; row++)
+    const rows = this.rows === LAST_ROW ? this.filled : this.rows;
+    for (let row = 0; row < rows; row++)
       for (let column = 0; column < this.columns; column++) yield this.at(row, column);
   }
 }

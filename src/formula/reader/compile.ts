@@ -16,11 +16,20 @@ import type { Watcher } from "./watch";
 export interface Surroundings {
   readonly sheet: (name: string) => Sheet | undefined;
   /** What a name stands for, in A1 and without "=". */
-  readonly meaning: (name: string) => string | undefined;
+  readonly meaning: (name: string, sheet: Sheet) => string | undefined;
   /** One of our own functions; undefined for other names. */
-  readonly ours: (name: string) => ((args: readonly Any[]) => Value) | undefined;
+  readonly ours: (name: string) => OurFunction | undefined;
   /** The day that counts as today. */
   readonly today: number;
+}
+
+/** A function of ours that gives one value for these arguments. */
+export interface OurFunction {
+  readonly work: (args: readonly Any[]) => Value;
+  /** Whether the argument is taken as a whole; of others, many cells give many answers. */
+  readonly takesMany: (at: number) => boolean;
+  /** Whether it gives one value where so many arguments stand; a row of them fills other cells too. */
+  readonly givesOne: (args: readonly Node[]) => boolean;
 }
 
 /** Cells that a formula reads, in its own row or wherever it stands. */
@@ -38,6 +47,9 @@ export interface Compiled {
   readonly reads: readonly Read[];
 }
 
+/** Whole rows (3:7) are another engine's: each of their 16,384 columns would be kept an eye on. */
+const WIDEST = 1_000;
+
 /** Names may stand on names. */
 const DEEPEST = 8;
 
@@ -47,7 +59,7 @@ const DEEPEST = 8;
  */
 export function compile(text: string, sheet: Sheet, row: number, around: Surroundings, isAlone: boolean): Compiled {
   const compiler = new Compiler(sheet, row, around, isAlone);
-  const { value } = compiler.piece(parse(text));
+  const value = compiler.value(parse(text));
   // a formula that gives an empty cell shows 0
   return { work: (here) => value(here) ?? 0, names: compiler.count, reads: compiler.reads };
 }
@@ -59,11 +71,20 @@ export class Compiler {
   private depth = 0;
 
   constructor(
-    private readonly own: Sheet | null,
+    private readonly home: Sheet,
     private readonly row: number,
     readonly around: Surroundings,
     private readonly isAlone: boolean,
+    /** It is what a name stands for: cells without a sheet's name are nobody's. */
+    private readonly isName = false,
   ) {}
+
+  /** What is to be one value; what may be many is another engine's, which fills as many cells. */
+  value(node: Node): Work<Value> {
+    const { value, isMany } = this.piece(node);
+    if (isMany) throw new NotKnown(node.text);
+    return value;
+  }
 
   piece(node: Node, isWatched = false): Piece {
     switch (node.is) {
@@ -76,7 +97,7 @@ export class Compiler {
       case "nothing":
         return constant(node, null);
       case "array":
-        return { node, any: () => node.rows, value: () => node.rows[0]![0]! };
+        return { node, any: () => node.rows, value: () => node.rows[0]![0]!, isMany: true };
       case "reference":
         return this.reference(node, isWatched);
       case "name":
@@ -105,8 +126,8 @@ export class Compiler {
   private reference(node: Node, isWatched: boolean): Piece {
     const written = readArea(node.text);
     const area = written && this.isAlone ? standing(written) : written;
-    const sheet = area && (area.sheet === null ? this.own : this.around.sheet(area.sheet));
-    if (!area || !sheet) throw new NotKnown(node.text);
+    const sheet = area && (area.sheet === null ? (this.isName ? undefined : this.home) : this.around.sheet(area.sheet));
+    if (!area || !sheet || area.right.at - area.left.at > WIDEST) throw new NotKnown(node.text);
     this.reads.push({ sheet, area, isWatched });
     const { top, bottom, left, right } = area;
     const from = this.line(top);
@@ -121,7 +142,7 @@ export class Compiler {
     const to = this.line(bottom);
     const block = (row: number) => new Block(sheet, from(row), left.at, to(row), right.at);
     const always = top.isFixed && bottom.isFixed ? block(this.row) : undefined;
-    return { node, value: () => VALUE, any: always ? () => always : (here) => block(here.row) };
+    return { node, value: () => VALUE, isMany: true, any: always ? () => always : (here) => block(here.row) };
   }
 
   /** The row that a line means for a formula in another row of its column. */
@@ -133,11 +154,11 @@ export class Compiler {
   private name(node: Node, isWatched: boolean): Piece {
     const bound = this.scope.get(node.text.toLowerCase());
     if (bound) return { ...bound, node };
-    const meaning = this.around.meaning(node.text);
+    const meaning = this.around.meaning(node.text, this.home);
     if (meaning === undefined || this.depth >= DEEPEST) throw new NotKnown(node.text);
     this.depth++;
     // a name stands for the same cells wherever it is used, and knows nothing of what LET has named there
-    const names = new Compiler(null, this.row, this.around, false);
+    const names = new Compiler(this.home, this.row, this.around, false, true);
     names.depth = this.depth;
     const found = names.piece(parse(meaning), isWatched);
     this.depth--;
@@ -153,8 +174,11 @@ export class Compiler {
     if (name === "LET") return this.letting(node);
     const ours = this.around.ours(name);
     if (ours) {
-      const args = node.args.map((arg) => this.piece(arg).any);
-      return plain(node, (here) => ours(args.map((arg) => arg(here))));
+      const pieces = node.args.map((arg) => this.piece(arg));
+      if (!ours.givesOne(node.args) || pieces.some(({ isMany }, at) => isMany && !ours.takesMany(at)))
+        throw new NotKnown(node.text);
+      const args = pieces.map(({ any }) => any);
+      return plain(node, (here) => ours.work(args.map((arg) => arg(here))));
     }
     const rule = rules.get(name);
     if (!rule) throw new NotKnown(node.name);
@@ -182,18 +206,18 @@ export class Compiler {
     return { ...result, node };
   }
 
-  private kept({ node, any }: Piece): Piece {
+  private kept({ node, any, isMany = false }: Piece): Piece {
     const at = this.count++;
     const once: Work = (here) => {
       const known = here.named[at];
       return known === undefined ? (here.named[at] = any(here)) : known;
     };
-    return { node, any: once, value: (here) => single(once(here)) };
+    return { node, any: once, value: (here) => single(once(here)), isMany };
   }
 
   private operator(sign: Sign, parts: readonly Node[]): Work<Value> {
     if (!(sign in arithmetic) && !(sign in comparisons) && !["&", "%"].includes(sign)) throw new NotKnown(sign);
-    const [a, b] = parts.map((part) => this.piece(part).value);
+    const [a, b] = parts.map((part) => this.value(part));
     if (!b) return signed(sign, a!);
     const first = a!;
     const compare = comparisons[sign];

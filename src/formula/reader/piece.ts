@@ -17,8 +17,10 @@ export type Work<T extends Any = Any> = (here: Here) => T;
 
 export interface Piece {
   readonly node: Node;
-  /** As one value; a block of many cells is #VALUE!. */
+  /** As one value. Ask `Compiler.value` for it: what may be many cells has none. */
   readonly value: Work<Value>;
+  /** It may stand for more than one value: in a cell of its own it would fill others too. */
+  readonly isMany?: boolean;
   /** As it is: cells stay cells. */
   readonly any: Work;
 }

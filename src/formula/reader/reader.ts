@@ -5,7 +5,6 @@
  * Where a formula is not known here, its cells keep what somebody else puts there, and are read like typed ones.
  */
 import { structuredToA1, type TableGeometry } from "../structured";
-import type { Any } from "./cells";
 import { Sheet, type Column } from "./cells";
 import { compile, type Surroundings } from "./compile";
 import { NotKnown } from "./piece";
@@ -17,11 +16,18 @@ export interface ReaderBook {
   readonly sheets: readonly string[];
   readonly tables: readonly TableGeometry[];
   /** In English, without "=". */
-  readonly names: readonly { readonly name: string; readonly refersTo: string }[];
+  readonly names: readonly BookName[];
   /** The day that counts as today. */
   readonly today: number;
   /** One of our own functions by the name that a formula calls it by, in capitals; undefined for other names. */
-  readonly ours: (name: string) => ((args: readonly Any[]) => Value) | undefined;
+  readonly ours: Surroundings["ours"];
+}
+
+export interface BookName {
+  readonly name: string;
+  readonly refersTo: string;
+  /** The one sheet that knows it; left out: all of them. */
+  readonly sheet?: string;
 }
 
 export interface Place {
@@ -41,18 +47,23 @@ export class Reader {
   private readonly around: Surroundings;
   private runs: Run[] = [];
   private readonly byColumn = new Map<Column, Run[]>();
+  private readonly read = new Set<Column>();
   readonly unknown: Unknown[] = [];
 
   constructor(private readonly book: ReaderBook) {
     const sheets = new Map(book.sheets.map((name) => [name.toLowerCase(), new Sheet(name)]));
     const nowhere = { sheetName: "", row: -1, column: -1 };
+    const keyOf = (name: string, sheet = ""): string => `${sheet}!${name}`.toLowerCase();
     const names = new Map(
-      book.names.map(({ name, refersTo }) => [name.toLowerCase(), structuredToA1(refersTo, book.tables, nowhere)]),
+      book.names.map((one) => [keyOf(one.name, one.sheet), structuredToA1(one.refersTo, book.tables, nowhere)]),
     );
     this.sheets = sheets;
     this.around = {
       sheet: (name) => sheets.get(name.toLowerCase()),
-      meaning: (name) => names.get(name.toLowerCase()),
+      meaning: (name, sheet) => {
+        const own = keyOf(name, sheet.name);
+        return names.get(names.has(own) ? own : keyOf(name));
+      },
       ours: book.ours,
       today: book.today,
     };
@@ -72,8 +83,9 @@ export class Reader {
   /**
    * A formula that stands in a column from one row to another.
    * @param text for the first row, without "="; in Excel's own English spelling, structured references and all
+   * @param except rows between where something else stands
    */
-  fill({ sheet, column, row }: Place, bottom: number, text: string): void {
+  fill({ sheet, column, row }: Place, bottom: number, text: string, except: Iterable<number> = []): void {
     const place = this.columnOf({ sheet, column });
     try {
       const plain = structuredToA1(text, this.book.tables, { sheetName: place.sheet.name, row, column });
@@ -82,6 +94,8 @@ export class Reader {
       const run = new Run(place.sheet, place, row, bottom, compiled);
       for (const { column: read, first, last } of run.reach())
         if (read === place && first <= bottom && last >= row) throw new NotKnown("the formula reads its own column");
+      for (const { column: read } of run.reach()) this.read.add(read);
+      for (const one of except) run.overtyped.add(one);
       this.runs.push(run);
       listed(this.byColumn, place).push(run);
     } catch (error) {
@@ -94,6 +108,23 @@ export class Reader {
   work(): void {
     this.runs = this.inTurn();
     for (const run of this.runs) for (const row of run.rows()) run.column.set(row, run.work(row));
+  }
+
+  /** Whether its formula is worked out here. After `work`. */
+  knows({ row, ...place }: Place): boolean {
+    const runs = this.byColumn.get(this.columnOf(place)) ?? [];
+    return runs.some((run) => row >= run.top && row <= run.bottom && !run.overtyped.has(row));
+  }
+
+  /** Every cell whose formula is worked out here. After `work`. */
+  *known(): Generator<Place> {
+    for (const run of this.runs)
+      for (const row of run.rows()) yield { sheet: run.sheet.name, row, column: run.column.at };
+  }
+
+  /** Whether any formula that is known here reads cells of this column. */
+  reads(place: Omit<Place, "row">): boolean {
+    return this.read.has(this.columnOf(place));
   }
 
   at({ row, ...place }: Place): Value {
@@ -151,8 +182,14 @@ export class Reader {
         if (left.size === 0) ready.push(reader);
       }
     }
-    for (const { sheet, column, top } of waiting.keys())
+    for (const run of waiting.keys()) {
+      const { sheet, column, top } = run;
+      this.byColumn.set(
+        column,
+        this.byColumn.get(column)!.filter((one) => one !== run),
+      );
       this.unknown.push({ sheet: sheet.name, column: column.at, row: top, because: "the formula stands on itself" });
+    }
     return turn;
   }
 

@@ -8,7 +8,7 @@ import { guard } from "./guard";
 import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
 import { emptyBook } from "./open/empty";
 import { readSnapshot } from "./open/snapshot";
-import { isOwnBook, releasedWarning, sizeWarning } from "./ownBook";
+import { isOwnBook } from "./ownBook";
 import { packagesHere } from "./packages/here";
 import type { Packages } from "./packages/interface";
 import type { ReadFormula } from "./pasting";
@@ -80,10 +80,7 @@ export function gridOn(
     [told, times] = [sentence, times + 1];
     options.say(sentence);
   };
-  const workbook = new GridWorkbookPort(engine, options.today, (rows) => {
-    const sentence = releasedWarning(rows);
-    if (sentence !== undefined) say(sentence);
-  });
+  const workbook = new GridWorkbookPort(engine, options.today);
   const unsaved = new Unsaved(
     engine,
     () => workbook.book.getUnitId(),
@@ -135,18 +132,13 @@ export function gridOn(
     watching.tell?.(1);
     await breath();
     const before = workbook.bookFacts.file?.opened;
-    let warning: string | undefined;
-    await workbook.open(reading.snapshot, reading.facts, reading.hasLiving, (isAnswered) => {
-      warning = isAnswered ? undefined : sizeWarning(reading.facts);
-      if (warning !== undefined) say(warning);
-    });
+    await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
     if (before) packages.release(before);
     isFile = true;
     await watch();
     unsaved.clear();
     changesSaved = undefined;
-    const remarks = [...reading.remarks, ...workbook.filtersAtOpening.remarks];
-    return { outcome: "opened", name, remarks: [...(warning === undefined ? [] : [warning]), ...remarks] };
+    return { outcome: "opened", name, remarks: [...reading.remarks, ...workbook.filtersAtOpening.remarks] };
   }
 
   async function openEmpty(): Promise<Opened> {

@@ -6,7 +6,6 @@ import { CellError } from "../../../src/worksheet/error";
 import { overlaps, parseArea } from "../area";
 import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../port";
 import { setGridToday } from "../../../functions/grid";
-import { CaseloadAnswers } from "./caseload/answers";
 import { calculated, leaveTablesOut } from "./calculation";
 import { registerChanges } from "./changes";
 import { isSeen } from "./commands";
@@ -20,6 +19,7 @@ import { mendReader } from "./mended";
 import { engineNames, moveToday, refersTo } from "./names";
 import { loadFilters, NO_FILTERS, type OpeningFilters } from "./open/filters";
 import { OwedResults } from "./owed";
+import { WorkedOut } from "./reader/workedOut";
 import { OutdatedResults } from "./save/outdated";
 import { placeKey, spillText, type OpeningResults } from "./save/sheetEdits";
 import { fileValue, sameResult } from "./save/values";
@@ -35,7 +35,7 @@ export class LiveBook {
   protected unitId = "";
   protected todayNames = new Set<string>();
   private readonly listeners = new Set<() => void>();
-  private answers: CaseloadAnswers | undefined;
+  private results: WorkedOut | undefined;
   private readonly owed: OwedResults;
   readonly outdated: OutdatedResults;
   private changes = 0;
@@ -46,7 +46,6 @@ export class LiveBook {
   constructor(
     protected readonly engine: Engine,
     protected today: number,
-    private readonly onReleased: (rows: number) => void = () => undefined,
   ) {
     mendReader();
     mendDependencies();
@@ -70,20 +69,9 @@ export class LiveBook {
   readonly atOpening = new Map<SheetId, OpeningResults>();
   private openingFilters = NO_FILTERS;
 
-  /**
-   * Puts a workbook into the grid in place of the one there; resolves when its first results stand.
-   * @param beforeWork told whether it is a caseload that is worked out here, before the engine sets out on the rest
-   */
-  async open(
-    snapshot: Partial<IWorkbookData>,
-    facts: BookFacts,
-    hasLiving: boolean,
-    beforeWork: (isAnswered: boolean) => void = () => undefined,
-  ): Promise<void> {
-    const load = () => {
-      this.load(snapshot, facts);
-      beforeWork(this.answers!.isAnswering);
-    };
+  /** Puts a workbook into the grid in place of the one there; resolves when its first results stand. */
+  async open(snapshot: Partial<IWorkbookData>, facts: BookFacts, hasLiving: boolean): Promise<void> {
+    const load = () => this.load(snapshot, facts);
     if (hasLiving) await calculated(this.engine, load);
     else load();
     this.rememberResults();
@@ -126,8 +114,8 @@ export class LiveBook {
     const around = { engine: this.engine, unitId: this.unitId, readerOf: (sheet: SheetId) => this.reader(sheet) };
     this.openingFilters = loadFilters(around, facts);
     if (facts.activeSheet !== undefined) this.bringForward(facts.activeSheet);
-    this.answers ??= new CaseloadAnswers(this.engine, this, this.onReleased);
-    this.answers.begin();
+    this.results ??= new WorkedOut(this.engine, this);
+    this.results.begin();
     this.tell();
   }
 
@@ -176,7 +164,7 @@ export class LiveBook {
   setToday(today: number): void {
     this.today = today;
     moveToday(this.engine, today, this.todayNames.size > 0);
-    this.answers?.anew();
+    this.results?.anew();
   }
 
   /** Another number after every change, results and looks too. */
@@ -232,7 +220,7 @@ export class LiveBook {
 
   /** What was changed a moment ago is worked out, as far as it is not the engine's work. */
   settle(): void {
-    this.answers?.settle();
+    this.results?.settle();
   }
 
   /** Resolves when every cell holds the result of what the cells hold now: true; false where the engine gave none. */
@@ -240,7 +228,7 @@ export class LiveBook {
     do {
       this.settle();
       if (!(await this.owed.paid())) return false;
-    } while (this.answers?.isWaiting);
+    } while (this.results?.isWaiting);
     return true;
   }
 

@@ -6,6 +6,7 @@ import { checks } from "../../../functions/self-checking";
 import { functions } from "../../../src/index";
 import { gridOn } from "../../../taskpane/workbook/embedded/face";
 import { day } from "../../../src/worksheet/dates";
+import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
 const SHEET = "xl/worksheets/sheet1.xml";
@@ -37,10 +38,7 @@ async function workedOut(bytes: Uint8Array) {
   engine.api.getFormula().executeCalculation();
   const sheet = engine.api.getActiveWorkbook()!.getActiveSheet();
   const at = (row: number, column: number) => sheet.getRange(row, column).getRawValue();
-  // The engine hands its results over in parts.
-  const rows = [3, ...checks(functions).map((_, i) => FIRST_ROW + i)];
-  const isDone = () => rows.every((row, i) => at(row, i === 0 ? FORMULA : AGREES) !== null);
-  await expect.poll(isDone, { interval: 100 }).toBe(true);
+  await atRest();
   return { at, all: at(3, 1) };
 }
 

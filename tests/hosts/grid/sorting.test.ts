@@ -116,7 +116,7 @@ it.each([
 });
 
 it("what was typed is never overwritten by a result that the engine was still working on", async () => {
-  const { workbook, engine, sort } = await open([{ f: "=A2*2" }, { v: "typed", t: 1 }, null, null]);
+  const { workbook, engine, sort } = await open([{ f: "=PRODUCT(A2,2)" }, { v: "typed", t: 1 }, null, null]);
   const sheet = engine.api.getActiveWorkbook()!.getSheetByName("S")!;
   const commands = engine.injector.get(ICommandService);
   let sorted: Promise<void> | undefined;

@@ -20,6 +20,12 @@ export function startGrid(today: number): InGrid {
   return { engine, grid, said };
 }
 
+/** How many formulas of the workbook there the reader does not know, and leaves to the engine. */
+export function leftToEngine({ grid }: InGrid): number {
+  const { results } = grid.workbook as unknown as { results: { engines: Map<string, Map<string, unknown>> } };
+  return [...results.engines.values()].reduce((sum, formulas) => sum + formulas.size, 0);
+}
+
 /** Without stored results, so that nothing but the engine can give one. */
 export function withoutResults(bytes: Uint8Array): Uint8Array {
   const parts = unzipSync(bytes);

@@ -8,9 +8,9 @@ const IF: Rule = {
   least: 2,
   most: 3,
   bind: ([test, then, otherwise], compiler) => {
-    const asked = compiler.piece(test!).value;
-    const yes = compiler.piece(then!).any;
-    const no = otherwise ? compiler.piece(otherwise).any : () => false;
+    const asked = compiler.value(test!);
+    const yes = compiler.value(then!);
+    const no = otherwise ? compiler.value(otherwise) : () => false;
     return (here) => {
       const truth = toTruth(asked(here));
       return isError(truth) ? truth : truth ? yes(here) : no(here);
@@ -22,7 +22,7 @@ const IFERROR: Rule = {
   least: 2,
   most: 2,
   bind: ([tried, otherwise], compiler) => {
-    const [first, second] = [compiler.piece(tried!).value, compiler.piece(otherwise!).any];
+    const [first, second] = [compiler.value(tried!), compiler.value(otherwise!)];
     return (here) => {
       const found = first(here);
       return isError(found) ? second(here) : found;
@@ -34,8 +34,8 @@ const CHOOSE: Rule = {
   least: 2,
   most: ANY_NUMBER,
   bind: ([which, ...choices], compiler) => {
-    const index = compiler.piece(which!).value;
-    const pieces = choices.map((one) => compiler.piece(one).any);
+    const index = compiler.value(which!);
+    const pieces = choices.map((one) => compiler.value(one));
     return (here) => {
       const at = index(here);
       const place = typeof at === "number" ? Math.trunc(at) : at;

@@ -24,7 +24,7 @@ function askedIn(args: readonly Node[], compiler: Compiler): readonly Asked[] {
   if (args.length % 2 !== 0) throw new NotKnown("criteria come in pairs");
   const all: Asked[] = [];
   for (let i = 0; i < args.length; i += 2)
-    all.push({ within: columnOf(args[i]!, compiler), sought: compiler.piece(args[i + 1]!).value });
+    all.push({ within: columnOf(args[i]!, compiler), sought: compiler.value(args[i + 1]!) });
   return all;
 }
 
@@ -133,7 +133,7 @@ function lastNotLarger({ column, top, bottom }: Block, value: Value): number | u
 const soughtIn = (value: Value): Value => value ?? 0;
 
 function matchRising(sought: Node, range: Node, compiler: Compiler): Work {
-  const asked = compiler.piece(sought).value;
+  const asked = compiler.value(sought);
   const within = columnOf(range, compiler);
   return (here) => {
     const value = soughtIn(asked(here));
@@ -151,7 +151,7 @@ const MATCH: Rule = {
   bind: ([sought, range, kind], compiler) => {
     if (kind!.is === "number" && kind!.value === 1) return matchRising(sought!, range!, compiler);
     if (kind!.is !== "number" || kind!.value !== 0) throw new NotKnown("MATCH among falling values");
-    const asked = compiler.piece(sought!).value;
+    const asked = compiler.value(sought!);
     const within = columnOf(range!, compiler);
     const { column, top, bottom } = within;
     return (here) => {
@@ -177,7 +177,7 @@ const LOOKUP: Rule = {
   least: 2,
   most: 3,
   bind: ([sought, range, results], compiler) => {
-    const asked = compiler.piece(sought!).value;
+    const asked = compiler.value(sought!);
     const within = columnOf(range!, compiler);
     const from = results ? columnOf(results, compiler) : within;
     if (from.rows !== within.rows) throw new NotKnown("LOOKUP in columns that are not alike");
@@ -198,7 +198,7 @@ const INDEX: Rule = {
   most: 3,
   bind: ([range, row, column], compiler) => {
     const block = compiler.range(range!);
-    const [down, across] = [compiler.piece(row!).value, column ? compiler.piece(column).value : undefined];
+    const [down, across] = [compiler.value(row!), column ? compiler.value(column) : undefined];
     return (here): Any => {
       const [r, c] = [toNumber(down(here)), across ? toNumber(across(here)) : 1];
       if (isError(r)) return r;
@@ -221,7 +221,7 @@ const inOrder = (nth: (order: NumberOrder, k: number) => number | undefined): Ru
   most: 2,
   bind: ([range, which], compiler) => {
     const { column, top, bottom } = columnOf(range!, compiler);
-    const place = compiler.piece(which!).value;
+    const place = compiler.value(which!);
     return (here) => {
       const k = toNumber(place(here));
       if (isError(k)) return k;
@@ -236,7 +236,7 @@ const RANK: Rule = {
   least: 2,
   most: 2,
   bind: ([sought, range], compiler) => {
-    const asked = compiler.piece(sought!).value;
+    const asked = compiler.value(sought!);
     const { column, top, bottom } = columnOf(range!, compiler);
     return (here) => {
       const value = toNumber(asked(here));

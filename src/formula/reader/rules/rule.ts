@@ -19,7 +19,7 @@ export const fromValues = (least: number, most: number, work: (...values: Value[
   least,
   most,
   bind: (args, compiler) => {
-    const pieces = args.map((arg) => compiler.piece(arg).value);
+    const pieces = args.map((arg) => compiler.value(arg));
     if (pieces.length === 1) {
       const only = pieces[0]!;
       return (here) => work(only(here));

@@ -43,7 +43,7 @@ const TEXTJOIN: Rule = {
   least: 3,
   most: ANY_NUMBER,
   bind: ([between, isSparing, ...args], compiler) => {
-    const [separator, sparing] = [compiler.piece(between!).value, compiler.piece(isSparing!).value];
+    const [separator, sparing] = [compiler.value(between!), compiler.value(isSparing!)];
     const pieces = args.map((arg) => compiler.piece(arg).any);
     return (here) => {
       const [joint, leavesOut] = [toText(separator(here)), toTruth(sparing(here))];
