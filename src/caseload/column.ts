@@ -2,7 +2,6 @@
 import { formula, type FormulaTemplate } from "../columns/formula";
 import type { SheetValue } from "../columns/sheet-block";
 import type { ColumnRule, Validation } from "./book";
-import type { Sight } from "./sight";
 
 /** Groups of columns that can be left out at set-up; what reads them then reads blanks. */
 export type OptionalGroup = "fit" | "plan" | "spare";
@@ -13,7 +12,7 @@ export type Slots = ((header: string) => FormulaTemplate) & {
   readonly has: (header: string) => boolean;
 };
 
-/** A row while it is worked out: typed cells, and those columns worked out so far. */
+/** By header: what is typed, and what is worked out from it. */
 export type RowCells = Readonly<Record<string, SheetValue>>;
 
 export interface CaseloadColumn {
@@ -31,12 +30,6 @@ export interface CaseloadColumn {
   /** Typed, and read by no rule and no page; the hint on its cells says so. */
   readonly isForYouOnly?: boolean;
   readonly formula?: (cell: Slots) => FormulaTemplate;
-  /**
-   * What the formula gives: the same rule once more, held to it by tests in the grid's engine. Of other rows it may read
-   * only those of the same person, which is what working a few rows out anew stands on.
-   * @param place the row's own in its table, counted from 0
-   */
-  readonly answer?: (row: RowCells, sight: Sight, place: number) => SheetValue;
 }
 
 export const DATE = "d mmm yyyy";

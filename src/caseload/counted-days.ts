@@ -2,9 +2,7 @@
  * Days that lie so many years or months from today, each counted once in a named cell of the settings sheet. Every row
  * compares with them; counted anew in every row they made the grid several times slower.
  */
-import { addMonths } from "../maths/calendar";
 import type { ClinicSettingName } from "../settings/index";
-import type { Sight } from "./sight";
 
 interface CountedDay {
   readonly label: string;
@@ -26,8 +24,6 @@ export const countedDays = {
   Day_ReviewChild: { label: "Bumper of a child seen to since", setting: "Rev_Bumper_Child", months: -1 },
 } as const satisfies Record<string, CountedDay>;
 
-export type CountedDayName = keyof typeof countedDays;
-
 /**
  * So many whole months later, clipped to the month's end. Not EDATE: the grid's engine (Univer 0.25.1) turns 31 August
  * and six months into 3 March. DATE(...,0) is the last day of the month before.
@@ -37,8 +33,3 @@ export const monthsLaterIn = (day: string, months: string): string =>
 
 export const countedDayFormula = ({ setting, months }: CountedDay): string =>
   monthsLaterIn("As_of", `IF(ISNUMBER(${setting}),${months === 1 ? "" : `${months}*`}${setting},0)`);
-
-export function countedDay(name: CountedDayName, { asOf, number }: Pick<Sight, "asOf" | "number">): number {
-  const { setting, months } = countedDays[name];
-  return addMonths(asOf, Math.trunc(months * number(setting)));
-}

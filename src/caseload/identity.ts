@@ -3,15 +3,8 @@
  * "007" are never read as numbers or dates, and an identifier "*" matches nobody else.
  */
 import { formula } from "../columns/formula";
-import { PLAIN, type CaseloadColumn, type RowCells } from "./column";
-import { identity, identityIn, isBlank, isBlankIn } from "./reading";
-
-const personOf = (row: RowCells): string => (isBlank(row["ID"]!) ? "" : `k:${identity(row["ID"]!)}`);
-
-const keyOf = (row: RowCells): string => {
-  const person = personOf(row);
-  return person === "" ? "" : `${person}|${identity(row["Access"]!)}`;
-};
+import { PLAIN, type CaseloadColumn } from "./column";
+import { identityIn, isBlankIn } from "./reading";
 
 const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
 
@@ -19,7 +12,6 @@ export const person: CaseloadColumn = {
   ...hidden,
   header: "Person",
   formula: (cell) => formula`IF(${isBlankIn(cell("ID"))},"","k:"&${identityIn(cell("ID"))})`,
-  answer: personOf,
 };
 
 /** Person and device: one person can have a G and a J. */
@@ -27,5 +19,4 @@ export const key: CaseloadColumn = {
   ...hidden,
   header: "Key",
   formula: (cell) => formula`IF(LEN(${cell("Person")})=0,"",${cell("Person")}&"|"&${identityIn(cell("Access"))})`,
-  answer: keyOf,
 };

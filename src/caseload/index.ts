@@ -6,11 +6,10 @@ import type { OptionalGroup } from "./column";
 import { inventedCaseload } from "./invented/index";
 import { rowsTables, tableNames } from "./names";
 import { readFirstSheet } from "./read-first";
-import { withResults } from "./results";
 import type { CaseloadRows } from "./rows";
 import { settingsSheet } from "./settings-sheet";
 import { columnNames, tableSheet } from "./tables";
-import { workOut } from "./work-out";
+import { withResults } from "./results";
 
 export type { OptionalGroup } from "./column";
 export type { CaseloadRow, CaseloadRows } from "./rows";
@@ -31,7 +30,7 @@ export const caseloadBook = (options: CaseloadOptions): BookDescription =>
 
 /** The same for any rows. */
 export const caseloadBookOf = (rows: CaseloadRows, { asOf, groups, people }: CaseloadOptions): BookDescription =>
-  described(rows, { asOf, groups }, people === "invented" ? asOf : null);
+  withResults(described(rows, { asOf, groups }, people === "invented" ? asOf : null), asOf);
 
 /** By the present description, with everything that a clinic has entered in an older caseload. */
 export const carriedBook = (carried: Carried, options: Pick<CaseloadOptions, "asOf" | "groups">): BookDescription =>
@@ -44,13 +43,11 @@ function described(
   carried?: Carried,
 ): BookDescription {
   const isInvented = inventedOn !== null;
-  const worked = workOut(
-    { tubes: oneBlank(rows.tubes), checks: oneBlank(rows.checks), changes: oneBlank(rows.changes) },
-    { asOf, groups },
-  );
   const readFirst = readFirstSheet(asOf, inventedOn);
-  const settings = settingsSheet(asOf, isInvented, carried);
-  const tables = rowsTables.map((table) => tableSheet(table, worked[table], groups, isInvented, carried?.own[table]));
+  const settings = settingsSheet(isInvented, carried);
+  const tables = rowsTables.map((table) =>
+    tableSheet(table, oneBlank(rows[table]), groups, isInvented, carried?.own[table]),
+  );
   const wholeColumns: NameDescription[] = columnNames.map(({ name, table, header }) => ({
     name,
     refersTo: `${tableNames[table]}[${header}]`,

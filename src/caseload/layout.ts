@@ -4,6 +4,3 @@ export const inventedRow = 1;
 export const quietRow = 2;
 export const agreedRow = 3;
 export const headerRow = 5;
-
-/** First row of Balloon checks, counted from 0; a check's tag holds its sheet row. */
-export const checksFirstRow = headerRow + 1;

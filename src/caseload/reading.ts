@@ -1,23 +1,15 @@
 /**
- * How the caseload's formulas read a cell, and the same in TypeScript. Each piece stands beside its twin. No piece passes
- * an error on: a cell in error is neither blank nor a number nor a known word.
+ * How the caseload's formulas read a cell. No piece passes an error on: a cell in error is neither blank nor a number nor
+ * a known word.
  */
 import { formula, quoted, type FormulaTemplate } from "../columns/formula";
-import { spelled } from "../columns/spelling";
 import type { SheetValue } from "../columns/sheet-block";
-import { CellError } from "../worksheet/error";
-import { countedDay, monthsLaterIn } from "./counted-days";
-import type { Sight } from "./sight";
+import { monthsLaterIn } from "./counted-days";
 
 type Text = FormulaTemplate | string;
 
 /** A word without letter case and outer spaces; an error is no word. */
 export const wordIn = (cell: Text) => formula`IFERROR(LOWER(TRIM(${cell})),"?")`;
-export function word(value: SheetValue): string {
-  if (value instanceof CellError) return "?";
-  if (typeof value === "boolean") return value ? "true" : "false";
-  return typeof value === "number" ? String(value) : spelled(value)!;
-}
 
 /** EXACT and never "=", because "=" takes * and ? as wildcards in the grid's engine (docs/decisions.md). */
 export const is = (text: Text, known: string) => formula`EXACT(${text},${quoted(known)})`;
@@ -29,8 +21,6 @@ export const isOneOf = (text: Text, known: readonly string[]) => {
 
 /** TRUE where nothing was entered; spaces are nothing. */
 export const isBlankIn = (cell: Text) => formula`(IFERROR(LEN(TRIM(${cell})),1)=0)`;
-export const isBlank = (value: SheetValue): boolean =>
-  value === null || (typeof value === "string" && word(value) === "");
 
 export const isNumber = (value: SheetValue): value is number => typeof value === "number";
 
@@ -65,10 +55,6 @@ export const monthsLater = (day: string, months: string) => formula`${monthsLate
  */
 export const dayState = (name: string) =>
   formula`IF(ISNUMBER(${name}),IF(${name}<As_of+1,IF(${name}>=Day_Oldest,1,-1),-1),IF(${isBlankIn(`${name}cell`)},0,-1))`;
-export function stateOfDay(value: SheetValue, sight: Sight): 1 | 0 | -1 {
-  if (isNumber(value)) return value < sight.asOf + 1 && value >= countedDay("Day_Oldest", sight) ? 1 : -1;
-  return isBlank(value) ? 0 : -1;
-}
 
 /** The same for a cell itself: TRUE for a day not after today and not absurdly long ago. */
 export const isPastDayIn = (cell: FormulaTemplate) =>
@@ -77,13 +63,10 @@ export const isPastDayIn = (cell: FormulaTemplate) =>
 /** A day that may lie ahead, but not beyond belief: a booking, an expiry, a date that somebody has set. */
 export const isAheadIn = (name: string) =>
   formula`IF(ISNUMBER(${name}),IF(${name}>=Day_Oldest,${name}<Day_Farthest+1,FALSE),FALSE)`;
-export const isAhead = (value: SheetValue, sight: Sight): value is number =>
-  isNumber(value) && value >= countedDay("Day_Oldest", sight) && value < countedDay("Day_Farthest", sight) + 1;
 
 /** An identifier that no criterion reads as a number, a date or a wildcard. */
 export const identityIn = (cell: Text) =>
   formula`SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${wordIn(cell)},"*","·"),"?","·"),"~","·")`;
-export const identity = (value: SheetValue): string => word(value).replace(/[*?~]/g, "·");
 
 /** A cell of another table's row; a blank there stays a blank, where INDEX alone would give 0. */
 export const numberAt = (column: string, position: Text) =>

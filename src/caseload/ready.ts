@@ -3,11 +3,11 @@
  * would make everything look in order: so each family has one named cell that says whether all its numbers are there and
  * in their right order, and a column whose family is not ready says `check settings`.
  */
-import type { SheetValue } from "../columns/sheet-block";
 import type { ClinicSettingName } from "../settings/index";
-import type { Family } from "./sight";
 
 export const CHECK_SETTINGS = "check settings";
+
+type Family = "change" | "balloon" | "opening" | "fit" | "entries" | "review";
 
 interface Readiness {
   /** The named cell. */
@@ -102,19 +102,4 @@ export function readyFormula({ above, least, rising }: Readiness): string {
     ...rising.map(([low, high]) => `${low}<=${high}`),
   ];
   return `IFERROR(AND(${tests.join(",")}),FALSE)`;
-}
-
-export function isReadyWith(
-  { above, least, rising }: Readiness,
-  setting: (name: ClinicSettingName) => SheetValue,
-): boolean {
-  const number = (name: ClinicSettingName): number => {
-    const value = setting(name);
-    return typeof value === "number" ? value : Number.NaN;
-  };
-  return (
-    above.every((name) => number(name) > 0) &&
-    least.every((name) => number(name) >= 0) &&
-    rising.every(([low, high]) => number(low) <= number(high))
-  );
 }

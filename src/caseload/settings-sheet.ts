@@ -1,17 +1,16 @@
 /** Clinic settings: one named cell for each; beside it unit, range across sources, what is allowed, source and evidence. */
 import { cellAddress } from "../columns/formula";
-import { settingGroups, type ClinicSettingName } from "../settings/index";
+import { settingGroups } from "../settings/index";
 import type { ClinicSetting } from "../settings/setting";
 import type { Cell } from "../worksheet/cell";
 import type { CellDescription, NameDescription, SheetDescription, Validation } from "./book";
 import type { Carried, CarriedSetting } from "./carried";
 import { DATE, PLAIN, TEXT } from "./column";
-import { countedDay, countedDayFormula, countedDays, type CountedDayName } from "./counted-days";
+import { countedDayFormula, countedDays } from "./counted-days";
 import { lines, FOOTER } from "./lines";
 import { headerRow } from "./layout";
 import { sheetNames } from "./names";
-import { isReadyWith, readiness, readyFormula } from "./ready";
-import { clinicSettingNamed } from "../settings/index";
+import { readiness, readyFormula } from "./ready";
 import { SCHEMA, SCHEMA_LABEL, SCHEMA_NAME } from "./schema";
 import { reasons } from "./words";
 
@@ -114,7 +113,7 @@ function settingCells(
     { row, column: columns.agreedBy, value: carried?.agreedBy ?? null, look: "setting", format: TEXT },
     { row, column: columns.agreedOn, value: carried?.agreedOn ?? null, look: "setting", format: DATE },
     ...(allowed
-      ? [{ ...text(columns.note, one.default === null ? NO_ENTRY : ""), formula: noteFormula(one, row) }]
+      ? [{ row, column: columns.note, formula: noteFormula(one, row), look: "text", wrap: true } as const]
       : []),
   ];
 }
@@ -127,7 +126,7 @@ export interface SettingsSheet {
 }
 
 /** @param carried what the clinic has entered in an older caseload */
-export function settingsSheet(asOf: number, isInvented: boolean, carried?: CarriedEntries): SettingsSheet {
+export function settingsSheet(isInvented: boolean, carried?: CarriedEntries): SettingsSheet {
   const cells: CellDescription[] = [...lines("Clinic settings", isInvented, columns.range + 1)];
   const names: NameDescription[] = [];
   let row = headerRow;
@@ -145,25 +144,16 @@ export function settingsSheet(asOf: number, isInvented: boolean, carried?: Carri
 
   cells.push({ row, column: 0, value: "Read by the formulas: leave as it is", look: "heading" });
   row += 1;
-  const defaultOf = (name: ClinicSettingName) => clinicSettingNamed(name).default;
   for (const one of Object.values(readiness)) {
     cells.push({ row, column: 0, value: one.label, look: "text" });
-    cells.push({
-      row,
-      column: columns.value,
-      value: isReadyWith(one, defaultOf),
-      formula: readyFormula(one),
-      look: "computed",
-    });
+    cells.push({ row, column: columns.value, formula: readyFormula(one), look: "computed" });
     names.push({ name: one.name, refersTo: place(row, columns.value) });
     row += 1;
   }
 
-  const number = (name: ClinicSettingName) => clinicSettingNamed(name).default as number;
   for (const [name, one] of Object.entries(countedDays)) {
     cells.push({ row, column: 0, value: one.label, look: "text" });
-    const value = countedDay(name as CountedDayName, { asOf, number });
-    cells.push({ row, column: columns.value, value, formula: countedDayFormula(one), look: "computed", format: DATE });
+    cells.push({ row, column: columns.value, formula: countedDayFormula(one), look: "computed", format: DATE });
     names.push({ name, refersTo: place(row, columns.value) });
     row += 1;
   }

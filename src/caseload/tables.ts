@@ -1,4 +1,4 @@
-/** The caseload's three tables: their columns bound to places, their results worked out. */
+/** The caseload's three tables: their columns bound to places. */
 import { formula, type FormulaTemplate } from "../columns/formula";
 import type { SheetDescription, TableColumn } from "./book";
 import type { OwnColumn } from "./carried";
@@ -9,12 +9,13 @@ import { FOOTER, lines } from "./lines";
 import { headerRow } from "./layout";
 import { sheetNames, tableNames, type RowsTable } from "./names";
 import { tubeColumns } from "./tubes/columns";
-import { columnsWith } from "./work-out";
 
 export type { RowsTable } from "./names";
 
+const allColumns = { tubes: tubeColumns, checks: checkColumns, changes: changeColumns };
+
 export const columnsOf = (table: RowsTable, groups: readonly OptionalGroup[]): readonly CaseloadColumn[] =>
-  columnsWith({ tubes: tubeColumns, checks: checkColumns, changes: changeColumns }[table], groups);
+  allColumns[table].filter(({ onlyWith }) => onlyWith === undefined || groups.includes(onlyWith));
 
 /** Names that stand for whole columns, so that formulas of one table read another however long it grows. */
 export const columnNames: readonly { readonly name: string; readonly table: RowsTable; readonly header: string }[] = [

@@ -2,7 +2,9 @@
 import { BOOK } from "../../src/schedule/book";
 import { READCODE } from "../../src/supplies/readcode";
 import { WEARRATIO } from "../../src/wear/wearratio";
-import { WorkedOut } from "../../src/caseload/work-out";
+import { caseloadBookOf } from "../../src/caseload/index";
+import { tableNames } from "../../src/caseload/names";
+import { readerOf } from "../../src/caseload/results";
 import { call } from "../../src/worksheet/call";
 import { caseloadRows, TODAY } from "../browser/caseload/many-rows";
 import { growth, line, ms, randoms, time } from "./measure";
@@ -49,17 +51,18 @@ const GROUPS = ["fit", "plan", "spare"] as const;
 /** All columns of the ready-made caseload, as when the page opens it. */
 function opening(devices: number): () => unknown {
   const rows = caseloadRows(devices);
-  return () => new WorkedOut(rows, { asOf: TODAY, groups: GROUPS });
+  const book = caseloadBookOf(rows, { asOf: TODAY, groups: GROUPS, people: "none" });
+  return () => readerOf(book, TODAY);
 }
 
 /** One cell typed into it; each time another row. */
 function edit(devices: number): (run: number) => unknown {
   const rows = caseloadRows(devices);
-  const worked = new WorkedOut(rows, { asOf: TODAY, groups: GROUPS });
-  return (run) => {
-    const place = (run * 7) % devices;
-    return worked.change([{ table: "tubes", place, row: { ...rows.tubes[place], "Device in": TODAY - run } }]);
-  };
+  const book = caseloadBookOf(rows, { asOf: TODAY, groups: GROUPS, people: "none" });
+  const reader = readerOf(book, TODAY);
+  const { name: sheet, table } = book.sheets.find((one) => one.table?.name === tableNames.tubes)!;
+  const column = table!.left + table!.columns.findIndex(({ header }) => header === "Device in");
+  return (run) => reader.change([{ sheet, row: table!.top + 1 + ((run * 7) % devices), column, value: TODAY - run }]);
 }
 
 export function benchCaseload(): void {

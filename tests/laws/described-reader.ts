@@ -14,7 +14,7 @@ export interface Difference {
 }
 
 /** "" and TRUE as they stand in a cell; an error is known by its code. */
-const plain = (value: SheetValue): unknown => (value instanceof CellError ? value.code : value);
+export const plain = (value: SheetValue): unknown => (value instanceof CellError ? value.code : value);
 
 export function differences(reader: Reader, book: BookDescription): readonly Difference[] {
   return book.sheets.flatMap(({ name: sheet, cells, table }) => [

@@ -2,10 +2,9 @@
 import { formula } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../column";
 import { key, person } from "../identity";
-import { identityIn, isBlank, isBlankIn, isNumber, numbered, stateOfDay, dayState, identity } from "../reading";
+import { identityIn, isBlankIn, numbered, dayState } from "../reading";
 import { date, forYouOnly, list, number, text } from "../typed";
 import * as words from "../words";
-import { CellError } from "../../worksheet/error";
 
 const out = { group: "The device that came out" } as const;
 const how = { group: "What happened" } as const;
@@ -25,16 +24,10 @@ const daysInPlace: CaseloadColumn = {
       formula`IFERROR(IF(${isDated},${days},""),"")`,
     );
   },
-  answer: (row, sight) => {
-    const [came, went] = [row["In"]!, row["Out"]!];
-    if (stateOfDay(came, sight) !== 1 || stateOfDay(went, sight) !== 1 || !isNumber(came) || !isNumber(went)) return "";
-    const days = Math.floor(went) - Math.floor(came);
-    return days >= 0 ? days : "";
-  },
 };
 
 /** What the table of reasons on the settings sheet says; a reason that it does not have is not known. */
-const byReason = (header: string, column: string, part: "failed" | "unplanned"): CaseloadColumn => ({
+const byReason = (header: string, column: string): CaseloadColumn => ({
   header,
   group: "Counted",
   kind: "computed",
@@ -43,17 +36,10 @@ const byReason = (header: string, column: string, part: "failed" | "unplanned"):
   rules: [{ look: "missing", words: ["not known"] }],
   formula: (cell) =>
     formula`IF(${isBlankIn(cell("Reason"))},"",IFERROR(INDEX(${column},MATCH(${identityIn(cell("Reason"))},Reason_List,0)),"not known"))`,
-  answer: (row, { reasons }) => {
-    if (isBlank(row["Reason"]!)) return "";
-    const own = identity(row["Reason"]!);
-    const found = reasons.find(({ word }) => typeof word === "string" && word.toLowerCase() === own)?.[part];
-    // INDEX makes 0 of a blank cell
-    return found === undefined || found instanceof CellError ? "not known" : (found ?? 0);
-  },
 });
 
-const failed = byReason("Failed", "Reason_Failed", "failed");
-const unplanned = byReason("Unplanned", "Reason_Unplanned", "unplanned");
+const failed = byReason("Failed", "Reason_Failed");
+const unplanned = byReason("Unplanned", "Reason_Unplanned");
 
 export const changeColumns: readonly CaseloadColumn[] = [
   text("ID", 11, "As in Tubes in use.", out),
@@ -91,6 +77,3 @@ export const changeColumns: readonly CaseloadColumn[] = [
   forYouOnly(text("Note", 30, "No names.", next)),
   ...[daysInPlace, failed, unplanned, person, key],
 ];
-
-/** In an order in which each stands on those before it. */
-export const changesInTurn = [person, key, daysInPlace, failed, unplanned];

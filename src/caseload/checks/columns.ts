@@ -23,9 +23,3 @@ export const checkColumns: readonly CaseloadColumn[] = [
   ...[person, checkKey, tube, tag, checkBefore, labelMl, measured, measuredBefore, loose],
   ...[agreedMl, left],
 ];
-
-/** In an order in which each stands on those before it. */
-export const checksInTurn = [
-  ...[person, checkKey, tube, tag, deviceIn, checkBefore, labelMl, agreedMl, left, daysSinceFill, expectedMl],
-  ...[lossMl, lossAWeek, state, measured, measuredBefore, lowInARow, loose],
-];

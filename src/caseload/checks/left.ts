@@ -6,8 +6,8 @@ import { formula } from "../../columns/formula";
 import type { SheetValue } from "../../columns/sheet-block";
 import { rounded } from "../../worksheet/numbers";
 import { PLAIN, type CaseloadColumn } from "../column";
-import { isAbove, isNumber } from "../reading";
-import { currentIn, isCurrent, tubeOf } from "./order";
+import { isAbove } from "../reading";
+import { currentIn } from "./order";
 import { ABOVE_LABEL, LEFT_EMPTY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN } from "./words";
 
 const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
@@ -18,10 +18,6 @@ export const agreedMl: CaseloadColumn = {
   header: "Agreed mL",
   formula: (cell) =>
     formula`IF(${currentIn(cell("Tube"), cell("Device in"))},IF(ISNUMBER(INDEX(Tube_Fill,${cell("Tube")})),INDEX(Tube_Fill,${cell("Tube")}),""),"")`,
-  answer: (row, sight) => {
-    const fill = tubeOf(row, sight)?.["Fill mL"] ?? "";
-    return isCurrent(row, sight) && isNumber(fill) ? fill : "";
-  },
 };
 
 /**
@@ -47,12 +43,5 @@ export const left: CaseloadColumn = {
     const known = formula`IF(${isAboveLabel},"${ABOVE_LABEL}",IF(${isOther},"${NOT_AGREED_FILL}",""))`;
     const read = formula`IF(ISNUMBER(${put}),IF(N(${put})=0,"${LEFT_EMPTY}",IF(N(${put})>0,${known},"${PUT_IN_NOT_KNOWN}")),"${PUT_IN_NOT_KNOWN}")`;
     return formula`IF(LEN(${cell("Key")})=0,"",${read})`;
-  },
-  answer: (row, sight) => {
-    if (row["Key"] === "") return "";
-    const { number } = sight;
-    return leftOf(row["Put in mL"]!, row["Agreed mL"]!, row["Label mL"]!, (fill) =>
-      number(fill <= number("Fill_Small") ? "Loss_Small" : "Loss_Large"),
-    );
   },
 };

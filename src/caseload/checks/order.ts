@@ -4,21 +4,8 @@
  * check before; comparing every check with every other one took the grid's engine 18 seconds for 2,000 checks, ranks 0.4.
  */
 import { formula, type FormulaTemplate } from "../../columns/formula";
-import type { SheetValue } from "../../columns/sheet-block";
-import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
-import {
-  identity,
-  identityIn,
-  isBlank,
-  isBlankIn,
-  isNumber,
-  dayState,
-  stateOfDay,
-  isOneOf,
-  numbered,
-} from "../reading";
-import type { Sight } from "../sight";
-import { checksFirstRow } from "../layout";
+import { letting, PLAIN, type CaseloadColumn } from "../column";
+import { identityIn, isBlankIn, dayState, isOneOf, numbered } from "../reading";
 import { measuredWords } from "./words";
 
 const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
@@ -30,14 +17,6 @@ const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as 
  */
 export const pastIn = (whose: "Key" | "Person", key: FormulaTemplate | string, day: string) =>
   formula`N(MAXIFS(Change_In,Change_${whose},${key},Change_In,"<="&${day},Change_Out,">="&${day}))`;
-export function pastOf(whose: "Key" | "Person", key: SheetValue, day: number, sight: Sight): number {
-  const past = sight
-    .rowsWith("changes", whose, key)
-    .map((i) => sight.changes[i]!)
-    .filter((one) => isNumber(one["In"]!) && isNumber(one["Out"]!) && one["In"] <= day && one["Out"] >= day)
-    .map((one) => one["In"] as number);
-  return Math.max(0, ...past);
-}
 
 /**
  * With no access given: the person's only device. A key that several rows of the list have is none; one that no row has
@@ -56,17 +35,6 @@ export const checkKey: CaseloadColumn = {
     );
     return letting({ person: cell("Person") }, formula`IF(LEN(person)=0,"",${found})`);
   },
-  answer: (row, sight) => {
-    const person = row["Person"] as string;
-    if (person === "") return "";
-    const own = sight.rowsWith("tubes", "Person", person);
-    const only = own.length === 1 ? (sight.tubes[own[0]!]!["Key"] as string) : "";
-    const key = isBlank(row["Access"]!) ? only : `${person}|${identity(row["Access"]!)}`;
-    const rows = sight.rowsWith("tubes", "Key", key).length;
-    if (key === "" || rows > 1) return "";
-    const on = row["Checked on"]!;
-    return rows === 1 || (isNumber(on) && pastOf("Key", key, Math.floor(on), sight) > 0) ? key : "";
-  },
 };
 
 /** Its row in Tubes in use; none for a device that came out since and has no row there any more. */
@@ -74,10 +42,6 @@ export const tube: CaseloadColumn = {
   ...hidden,
   header: "Tube",
   formula: (cell) => formula`IF(LEN(${cell("Key")})=0,"",IFERROR(MATCH(${cell("Key")},Tube_Key,0),""))`,
-  answer: (row, sight) => {
-    const [place] = row["Key"] === "" ? [] : sight.rowsWith("tubes", "Key", row["Key"]!);
-    return place === undefined ? "" : place + 1;
-  },
 };
 
 export const tag: CaseloadColumn = {
@@ -88,12 +52,6 @@ export const tag: CaseloadColumn = {
     const dated = letting(numbered("on", cell("Checked on")), formula`IF(${dayState("on")}=1,${number},"")`);
     return formula`IF(LEN(${cell("Key")})=0,"",IFERROR(${dated},""))`;
   },
-  answer: (row, sight, place) => {
-    const on = row["Checked on"]!;
-    if (row["Key"] === "" || stateOfDay(on, sight) !== 1 || !isNumber(on)) return "";
-    const first = sight.rowsWith("checks", "Key", row["Key"]!)[0]!;
-    return (first + 1) * 1e10 + Math.floor(on) * 1e5 + checksFirstRow + 1 + place;
-  },
 };
 
 /** The largest volume on the label of the device that this check was made on; only the device now in has one. */
@@ -102,30 +60,16 @@ export const labelMl: CaseloadColumn = {
   header: "Label mL",
   formula: (cell) =>
     formula`IF(${currentIn(cell("Tube"), cell("Device in"))},IF(ISNUMBER(INDEX(Tube_Most,${cell("Tube")})),INDEX(Tube_Most,${cell("Tube")}),""),"")`,
-  answer: (row, sight) => {
-    const most = tubeOf(row, sight)?.["Most mL"] ?? "";
-    return isCurrent(row, sight) && isNumber(most) ? most : "";
-  },
 };
 
 type Slot = ReturnType<CaseloadColumn["formula"] & object>;
 
-export const tubeOf = (row: RowCells, sight: Sight): RowCells | undefined =>
-  isNumber(row["Tube"]!) ? sight.tubes[row["Tube"] - 1] : undefined;
-
 /** Made on the device now in, as far as is known. */
 export const currentIn = (tube: Slot, device: Slot) =>
   formula`IF(ISNUMBER(${tube}),IF(ISNUMBER(${device}),IF(ISNUMBER(INDEX(Tube_In,${tube})),INT(INDEX(Tube_In,${tube}))=N(${device}),FALSE),TRUE),FALSE)`;
-export function isCurrent(row: RowCells, sight: Sight): boolean {
-  const tube = tubeOf(row, sight);
-  if (!tube) return false;
-  const [device, came] = [row["Device in"]!, tube["Device in"]!];
-  if (!isNumber(device)) return true;
-  return isNumber(came) && Math.floor(came) === device;
-}
 
 /** The check before, on the same device; `among` is a column of tags. */
-function before(header: string, own: string, among: string, answer: CaseloadColumn["answer"]): CaseloadColumn {
+function before(header: string, own: string, among: string): CaseloadColumn {
   return {
     ...hidden,
     header,
@@ -135,22 +79,10 @@ function before(header: string, own: string, among: string, answer: CaseloadColu
       const found = letting({ place: next }, formula`IF(place>0,IF(${isSame},place,""),"")`);
       return letting(numbered("tag", cell(own)), formula`IF(ISNUMBER(tag),${found},"")`);
     },
-    answer: answer!,
   };
 }
 
-function earlier(row: RowCells, own: string, sight: Sight): number | "" {
-  const tag = row[own]!;
-  if (!isNumber(tag)) return "";
-  let [place, best] = [-1, -1];
-  for (const i of sight.rowsWith("checks", "Key", row["Key"]!)) {
-    const other = sight.checks[i]![own]!;
-    if (isNumber(other) && other < tag && other > best) [place, best] = [i, other];
-  }
-  return place >= 0 && sight.checks[place]!["Device in"] === row["Device in"] ? place + 1 : "";
-}
-
-export const checkBefore = before("Before", "Tag", "Check_Tag", (row, sight) => earlier(row, "Tag", sight));
+export const checkBefore = before("Before", "Tag", "Check_Tag");
 
 /** The tag again where the check has figures. */
 export const measured: CaseloadColumn = {
@@ -158,12 +90,6 @@ export const measured: CaseloadColumn = {
   header: "Measured",
   formula: (cell) =>
     formula`IF(AND(ISNUMBER(${cell("Tag")}),ISNUMBER(${cell("Out mL")})),${letting({ state: cell("State") }, formula`IF(${isOneOf("state", measuredWords)},${cell("Tag")},"")`)},"")`,
-  answer: (row) =>
-    isNumber(row["Tag"]!) && isNumber(row["Out mL"]!) && (measuredWords as readonly unknown[]).includes(row["State"])
-      ? row["Tag"]
-      : "",
 };
 
-export const measuredBefore = before("Measured before", "Measured", "Check_Measured", (row, sight) =>
-  earlier(row, "Measured", sight),
-);
+export const measuredBefore = before("Measured before", "Measured", "Check_Measured");

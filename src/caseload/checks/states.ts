@@ -1,13 +1,10 @@
 /** What a check found, in a word: as BALLOONSTATE, with the clinic's settings, and what else may be wrong with a row. */
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE } from "../../columns/state-words";
-import { rounded } from "../../worksheet/numbers";
-import type { SheetValue } from "../../columns/sheet-block";
-import { letting, PLAIN, type CaseloadColumn, type RowCells } from "../column";
+import { letting, PLAIN, type CaseloadColumn } from "../column";
 import { CHECK_SETTINGS } from "../ready";
 import { CLOUDY, leftBadly, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, waterMissing, WHICH_DEVICE } from "./words";
-import { is, isAbove, isNumber, isOneOf, isUsualIn, numbered, word, wordIn } from "../reading";
-import type { Sight } from "../sight";
+import { is, isOneOf, isUsualIn, numbered, wordIn } from "../reading";
 
 /** In these words, and in the list's own that holds them all, feed may have come out of the balloon. */
 const likeFeed = ["milk", "yellow", "feed"] as const;
@@ -22,19 +19,8 @@ const seenNames = (cell: FormulaTemplate) => {
     seen: formula`IF(${isLikeFeed},"${MILKY}",IF(${isOneOf("look", plainLooks)},look,"${CLOUDY}"))`,
   };
 };
-function lookOf(row: RowCells): string {
-  const look = word(row["Looked"]!);
-  if (likeFeed.some((part) => look.includes(part))) return MILKY;
-  return plainLooks.includes(look) ? look : CLOUDY;
-}
 
 const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${isUsualIn(name)},FALSE),FALSE)`;
-const isVolume = (value: SheetValue, { number }: Sight): value is number =>
-  isNumber(value) && value >= 0 && value <= number("Volume_Most");
-
-/** Cells of which one at least is filled in where a row is a check. */
-const filledIn = ["ID", "Checked on", "Out mL", "Put in mL"];
-const isEmptyRow = (row: RowCells): boolean => filledIn.every((header) => row[header] === null);
 const emptyRowIn = (cell: (header: string) => ReturnType<typeof formula>) =>
   formula`COUNTA(${cell("ID")},${cell("Checked on")},${cell("Out mL")},${cell("Put in mL")})=0`;
 
@@ -48,10 +34,6 @@ export const lossMl: CaseloadColumn = {
       { ...numbered("out", cell("Out mL")), ...numbered("expected", cell("Expected mL")) },
       formula`IF(ISNUMBER(expected),IF(${volumeIn("out")},ROUND(expected-out,9),""),"")`,
     ),
-  answer: (row, sight) => {
-    const [out, expected] = [row["Out mL"]!, row["Expected mL"]!];
-    return isNumber(expected) && isVolume(out, sight) ? rounded(expected - out) : "";
-  },
 };
 
 export const lossAWeek: CaseloadColumn = {
@@ -64,11 +46,6 @@ export const lossAWeek: CaseloadColumn = {
       { ...numbered("loss", cell("Loss mL")), ...numbered("days", cell("Days since fill")) },
       formula`IF(AND(Ready_Balloon,ISNUMBER(loss),ISNUMBER(days)),IF(days>=Rate_Days,ROUND(7*loss/days,9),""),"")`,
     ),
-  answer: (row, sight) => {
-    const [loss, days] = [row["Loss mL"]!, row["Days since fill"]!];
-    if (!sight.isReady("balloon") || !isNumber(loss) || !isNumber(days)) return "";
-    return days >= sight.number("Rate_Days") ? rounded((7 * loss) / days) : "";
-  },
 };
 
 export const state: CaseloadColumn = {
@@ -108,39 +85,9 @@ export const state: CaseloadColumn = {
     const all = letting(numbered("out", cell("Out mL")), formula`IF(${isEmpty},"empty",${ready})`);
     return formula`IF(${emptyRowIn(cell)},"",${all})`;
   },
-  answer: (row, sight) => {
-    if (isEmptyRow(row)) return "";
-    if (row["Out mL"] === 0) return "empty";
-    return sight.isReady("balloon") ? stateOf(row, sight) : CHECK_SETTINGS;
-  },
 };
 
-function stateOf(row: RowCells, sight: Sight): string {
-  if (row["Key"] === "") return WHICH_DEVICE;
-  const found = ofFigures(row, sight);
-  if (isLow(found)) return found;
-  const left = row["Left"] as string;
-  if (leftBadly.includes(left)) return left;
-  return lookOf(row) === MILKY ? MILKY : found;
-}
-
-function ofFigures(row: RowCells, sight: Sight): string {
-  const { number } = sight;
-  const [out, expected, most] = [row["Out mL"]!, row["Expected mL"]!, row["Label mL"]!];
-  if (!isVolume(out, sight) || !isNumber(expected)) return "not measured";
-  if (rounded(out - expected) > number("Over_Read") || (isAbove(most) && out > most)) return "more than put in";
-  if (out <= rounded(expected * number("Loss_Half"))) return "half or less";
-  const limit = number(expected <= number("Fill_Small") ? "Loss_Small" : "Loss_Large");
-  if (rounded(expected - out) > limit) return "low";
-  if (lookOf(row) === "nothing came") return "not measured";
-  if (isAbove(most) && expected > most) return "more than put in";
-  if (row["Left"] !== "") return row["Left"] as string;
-  if (lookOf(row) === CLOUDY) return CLOUDY;
-  return isNumber(row["Tag"]!) && isNumber(row["Device in"]!) ? "as filled" : CHECK_DATE;
-}
-
 const isLowIn = (text: string) => isOneOf(text, waterMissing);
-const isLow = (value: SheetValue): boolean => (waterMissing as readonly SheetValue[]).includes(value);
 
 /** Counted up to three, the most that the setting allows to ask for; a check without figures neither counts nor ends it. */
 export const lowInARow: CaseloadColumn = {
@@ -155,16 +102,6 @@ export const lowInARow: CaseloadColumn = {
     const count = letting({ first: cell("Measured before") }, earlier);
     return formula`IF(ISNUMBER(${cell("Measured")}),IF(${isOneOf(cell("State"), waterMissing)},${count},0),"")`;
   },
-  answer: (row, { checks }) => {
-    if (!isNumber(row["Measured"]!)) return "";
-    let [at, count]: [RowCells | undefined, number] = [row, 0];
-    while (at && isLow(at["State"]!) && count < 3) {
-      count += 1;
-      const before: SheetValue = at["Measured before"]!;
-      at = isNumber(before) ? checks[before - 1] : undefined;
-    }
-    return count;
-  },
 };
 
 /** Checks that cannot be laid to a device, or to a day: by person, or by key. */
@@ -176,5 +113,4 @@ export const loose: CaseloadColumn = {
   isHidden: true,
   formula: (cell) =>
     formula`IF(LEN(${cell("Key")})=0,${cell("Person")},IF(ISNUMBER(${cell("Tag")}),"",${cell("Key")}))`,
-  answer: (row) => (row["Key"] === "" ? row["Person"]! : isNumber(row["Tag"]!) ? "" : row["Key"]!),
 };

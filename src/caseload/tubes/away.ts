@@ -3,10 +3,8 @@
  * been so is known only where somebody wrote it down, which *Missing or contradictory* asks for.
  */
 import { formula } from "../../columns/formula";
-import type { SheetValue } from "../../columns/sheet-block";
-import { PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
-import { is, isAbove, isBlank, isBlankIn, isPastDayIn, stateOfDay } from "../reading";
-import type { Sight } from "../sight";
+import { PLAIN, type CaseloadColumn, type Slots } from "../column";
+import { is, isBlankIn, isPastDayIn } from "../reading";
 import { urgencyKey } from "../urgency";
 
 const SINCE = "Status since";
@@ -35,14 +33,6 @@ export const away: CaseloadColumn = {
     });
     return formula`IF(${is(cell("Live"), "hold")},${hold!},IF(${is(cell("Live"), "hospital")},${hospital!},""))`;
   },
-  answer: (row, sight) => {
-    const kind = kinds.find(({ live }) => live === row["Live"]);
-    if (!kind) return "";
-    if (!isAbove(sight.setting(kind.days))) return CHECK;
-    const since = row[SINCE]!;
-    const isLong = stateOfDay(since, sight) === 1 && sight.asOf - Math.floor(since as number) > sight.number(kind.days);
-    return isLong ? kind.late : (kind.calm ?? "");
-  },
 };
 
 const NO_SINCE = "no date of the status";
@@ -51,9 +41,3 @@ const WRONG_SINCE = "date of the status wrong";
 /** What is missing in a row that is silent. */
 export const awayGapIn = (cell: Slots) =>
   formula`IF(OR(${is(cell("Live"), "hold")},${is(cell("Live"), "hospital")}),IF(${isBlankIn(cell(SINCE))},"${NO_SINCE}",IF(${isPastDayIn(cell(SINCE))},"","${WRONG_SINCE}")),"")`;
-export function awayGapOf(row: RowCells, sight: Sight): SheetValue {
-  if (!kinds.some(({ live }) => live === row["Live"])) return "";
-  const since = row[SINCE]!;
-  if (isBlank(since)) return NO_SINCE;
-  return stateOfDay(since, sight) === 1 ? "" : WRONG_SINCE;
-}

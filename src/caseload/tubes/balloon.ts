@@ -2,24 +2,11 @@
 import { CLOUDY, LEFT_EMPTY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, WHICH_DEVICE, leftBadly } from "../checks/words";
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
-import type { SheetValue } from "../../columns/sheet-block";
-import { DATE, letting, PLAIN, TENTHS, type CaseloadColumn, type RowCells } from "../column";
+import { DATE, letting, PLAIN, TENTHS, type CaseloadColumn } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import {
-  dayState,
-  is,
-  isNumber,
-  isOneOf,
-  numberAt,
-  numbered,
-  numberOrWord,
-  stateOfDay,
-  word,
-  wordIn,
-} from "../reading";
-import type { Sight } from "../sight";
+import { dayState, is, isOneOf, numberAt, numbered, numberOrWord, wordIn } from "../reading";
 import { holds } from "../words";
-import { ifLive, isLive } from "./live";
+import { ifLive } from "./live";
 
 /** Row within Balloon checks; a check from before the device came in was another balloon's. */
 export const newest: CaseloadColumn = {
@@ -37,42 +24,25 @@ export const newest: CaseloadColumn = {
     const found = formula`IF(ISNUMBER(tag),IF(tag>0,${ofDevice},""),"")`;
     return ifLive(cell, letting({ tag: formula`MAXIFS(Check_Tag,Check_Key,${cell("Key")})` }, found));
   },
-  answer: (row, sight) => {
-    if (!isLive(row)) return "";
-    const places = sight.rowsWith("checks", "Key", row["Key"]!).filter((i) => isNumber(sight.checks[i]!["Tag"]!));
-    if (places.length === 0) return "";
-    const tag = (i: number) => sight.checks[i]!["Tag"] as number;
-    const place = places.reduce((best, i) => (tag(i) > tag(best) ? i : best));
-    const [device, on] = [row["Device in"]!, sight.checks[place]!["Checked on"] as number];
-    return isNumber(device) && on < Math.floor(device) ? "" : place + 1;
-  },
 };
 
-export const newestCheck = (row: RowCells, { checks }: Sight): RowCells | null =>
-  isNumber(row["Newest"]!) ? checks[row["Newest"] - 1]! : null;
-
 /** A figure of the newest check. */
-function fromCheck(header: string, column: string, source: string, format: string, width: number): CaseloadColumn {
+function fromCheck(header: string, column: string, format: string, width: number): CaseloadColumn {
   return {
     header,
     kind: "computed",
     format,
     width,
     formula: (cell) => formula`IF(ISNUMBER(${cell("Newest")}),${numberAt(column, cell("Newest"))},"")`,
-    answer: (row, sight) => {
-      const value = newestCheck(row, sight)?.[source] ?? "";
-      return isNumber(value) ? value : "";
-    },
   };
 }
 
-export const lastCheck = fromCheck("Last check", "Check_On", "Checked on", DATE, 12);
-export const outMl = fromCheck("Out mL", "Check_Out", "Out mL", TENTHS, 8);
-export const putInMl = fromCheck("Put in mL", "Check_PutIn", "Put in mL", TENTHS, 9);
-export const lossMl = fromCheck("Loss mL", "Check_Loss", "Loss mL", TENTHS, 8);
+export const lastCheck = fromCheck("Last check", "Check_On", DATE, 12);
+export const outMl = fromCheck("Out mL", "Check_Out", TENTHS, 8);
+export const putInMl = fromCheck("Put in mL", "Check_PutIn", TENTHS, 9);
+export const lossMl = fromCheck("Loss mL", "Check_Loss", TENTHS, 8);
 
 const isBalloonIn = (held: FormulaTemplate) => is(wordIn(held), "balloon");
-const isBalloon = (row: RowCells): boolean => word(row["Held by"]!) === "balloon";
 /** Known to be held by something else: a check of such a balloon contradicts the row. */
 const heldOtherwise: readonly string[] = holds.filter((one) => one !== "balloon" && one !== "not known");
 const KEEPS_CARD = "carer, keeps card";
@@ -101,22 +71,6 @@ export const checkDue: CaseloadColumn = {
     );
     const isAwaited = formula`AND(${isBalloonIn(cell("Held by"))},NOT(${is(wordIn(cell("Checked by")), KEEPS_CARD)}))`;
     return ifLive(cell, formula`IF(${isAwaited},IF(Ready_Balloon,${all},"${CHECK_SETTINGS}"),"")`);
-  },
-  answer: (row, sight) => {
-    if (!isLive(row) || !isBalloon(row) || word(row["Checked by"]!) === KEEPS_CARD) return "";
-    if (!sight.isReady("balloon")) return CHECK_SETTINGS;
-    const { number } = sight;
-    const [stoma, device] = [row["Stoma made"]!, row["Device in"]!];
-    const [stomaIs, deviceIs] = [stateOfDay(stoma, sight), stateOfDay(device, sight)];
-    if (stomaIs !== 1 || deviceIs !== 1) return stomaIs === 0 || deviceIs === 0 ? NO_DATE : CHECK_DATE;
-    const [made, came] = [Math.floor(stoma as number), Math.floor(device as number)];
-    if (came < made) return CHECK_DATE;
-    const check = newestCheck(row, sight);
-    const soon = Math.min(number("Check_Days"), number("Loss_Again"));
-    const next = check
-      ? Math.floor(check["Checked on"] as number) + (check["State"] === "as filled" ? number("Check_Days") : soon)
-      : came + number("Check_AfterChange");
-    return Math.max(next, made + number("Check_First"));
   },
 };
 
@@ -179,52 +133,4 @@ export const balloon: CaseloadColumn = {
     const open = formula`IF(${isOpen},IF(${isEmpty},"empty",IF(${isLeftEmpty},"${LEFT_EMPTY}","")),"")`;
     return ifLive(cell, formula`IF(${isBalloonIn(cell("Held by"))},IF(Ready_Balloon,${all},${unready}),${open})`);
   },
-  answer: (row, sight) => {
-    if (!isLive(row)) return "";
-    if (!isBalloon(row)) return openWord(row, sight);
-    if (!sight.isReady("balloon") && newestCheck(row, sight)?.["State"] === "empty") return "empty";
-    return sight.isReady("balloon") ? balloonWord(row, sight) : CHECK_SETTINGS;
-  },
 };
-
-function openWord(row: RowCells, sight: Sight): SheetValue {
-  const check = newestCheck(row, sight);
-  if (!check || heldOtherwise.includes(word(row["Held by"]!))) return "";
-  if (check["State"] === "empty") return "empty";
-  return check["Left"] === LEFT_EMPTY ? LEFT_EMPTY : "";
-}
-
-function balloonWord(row: RowCells, sight: Sight): SheetValue {
-  const { number, asOf } = sight;
-  const due = row["Check due"]!;
-  const isHome = word(row["Checked by"]!) === KEEPS_CARD;
-  const isLate = isNumber(due) && due + number("Check_Grace") < asOf;
-  const dated = isNumber(due) ? "" : due;
-  const isLoose = [row["Person"]!, row["Key"]!].some(
-    (one) => one !== "" && sight.rowsWith("checks", "Loose", one).length > 0,
-  );
-  const check = newestCheck(row, sight);
-  if (!check) {
-    if (isLoose) return WHICH_DEVICE;
-    if (dated !== "") return dated;
-    if (isLate) return CHECK_LATE;
-    return isHome ? KEPT_AT_HOME : NO_CHECK_YET;
-  }
-  const state = check["State"]!;
-  const left = check["Left"]!;
-  if (state === "empty") return state;
-  if (leftBadly.includes(left as string)) return left;
-  if (state === "half or less" || state === MILKY) return state;
-  const inARow = check["Low in a row"]!;
-  if (state === "low") return isNumber(inARow) && inARow >= number("Loss_Twice") ? LOW_TWICE : "low";
-  if (state === "more than put in") return state;
-  const stoma = row["Stoma made"]!;
-  if (isNumber(stoma) && (check["Checked on"] as number) < Math.floor(stoma) + number("Check_First")) return TOO_EARLY;
-  if (isLoose) return WHICH_DEVICE;
-  if ((remarks as readonly SheetValue[]).includes(state)) return state;
-  if (state !== "as filled") return "not measured";
-  if (dated !== "") return dated;
-  if (isLate) return CHECK_LATE;
-  if (isHome) return KEPT_AT_HOME;
-  return isNumber(due) ? "as filled" : CHECK_DATE;
-}

@@ -1,7 +1,7 @@
 /** What the booked day and the dates say together; hidden columns that *To do* reads. */
 import { formula } from "../../columns/formula";
 import { PLAIN, type CaseloadColumn } from "../column";
-import { isAhead, isBlank, isBlankIn, isNumber } from "../reading";
+import { isBlankIn } from "../reading";
 
 const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
 
@@ -12,11 +12,6 @@ export const dueFirst: CaseloadColumn = {
   formula: (cell) => {
     const [due, latest] = [cell("Change due"), cell("At the latest")];
     return formula`IF(ISNUMBER(${latest}),IF(ISNUMBER(${due}),IF(N(${due})<N(${latest}),${due},${latest}),${latest}),IF(ISNUMBER(${due}),${due},""))`;
-  },
-  answer: (row) => {
-    const [due, latest] = [row["Change due"]!, row["At the latest"]!];
-    if (!isNumber(latest)) return isNumber(due) ? due : "";
-    return isNumber(due) && due < latest ? due : latest;
   },
 };
 
@@ -33,12 +28,5 @@ export const booking: CaseloadColumn = {
     const past = formula`IF(ISNUMBER(${came}),IF(N(${came})<INT(${booked}),"${MISSED}",""),"${MISSED}")`;
     const near = formula`IF(AND(N(${booked})>=Day_Oldest,N(${booked})<Day_Farthest+1),IF(N(${booked})>=As_of,"${AHEAD}",${past}),"${WRONG}")`;
     return formula`IF(ISNUMBER(${booked}),${near},IF(${isBlankIn(booked)},"","${WRONG}"))`;
-  },
-  answer: (row, sight) => {
-    const [booked, came] = [row["Booked for"]!, row["Device in"]!];
-    if (isBlank(booked)) return "";
-    if (!isAhead(booked, sight)) return WRONG;
-    if (booked >= sight.asOf) return AHEAD;
-    return isNumber(came) && came >= Math.floor(booked) ? "" : MISSED;
   },
 };

@@ -165,11 +165,3 @@ export const tubeColumns: readonly CaseloadColumn[] = [
   ...[person, key, live, newest, ...hiddenGaps],
   ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, away, urgency],
 ];
-
-/** In an order in which each stands on those before it. */
-export const tubesFirst = [person, key, live];
-export const tubesAfterChecks = [
-  ...[newest, age, sizeMm, firstTube, tract, changeDue, atTheLatest, change, daysLeft],
-  ...[lastCheck, outMl, putInMl, lossMl, checkDue, balloon, fit, mark, ...hiddenGaps, missing],
-  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, away, urgency, toDo],
-];

@@ -1,14 +1,10 @@
 /** Whether the device still fits, as STOMAFIT, FREEPLAY and MARKSHIFT say it, and whether the measurement is still good. */
 import { formula, type FormulaTemplate } from "../../columns/formula";
-import { rounded } from "../../worksheet/numbers";
-import type { SheetValue } from "../../columns/sheet-block";
-import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
-import { countedDay } from "../counted-days";
+import { letting, PLAIN, type CaseloadColumn, type Slots } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isAbove, isAboveIn, isNumber, numbered, stateOfDay, word, wordIn } from "../reading";
-import type { Sight } from "../sight";
-import { ageClassIn, ageClassOf } from "./kind";
-import { ifLive, isLive } from "./live";
+import { dayState, is, isAboveIn, numbered, wordIn } from "../reading";
+import { ageClassIn } from "./kind";
+import { ifLive } from "./live";
 
 export const MEASURE_AGAIN = "measure again";
 export const READ_AGAIN = "read again";
@@ -34,30 +30,8 @@ const freshIn: FormulaTemplate = formula`AND(recent,NOT(grown))`;
 /** Play and mark are the tube's, not the opening's: those of the tube before say nothing of this one. */
 const sinceNames = (cell: Slots) => ({ ...numbered("in", cell("Device in")), inis: dayState("in") });
 const sinceIn: FormulaTemplate = formula`IF(inis=1,measured>=INT(in),FALSE)`;
-const isSince = (row: RowCells, sight: Sight): boolean => {
-  const device = row["Device in"]!;
-  return stateOfDay(device, sight) === 1 && (row["Measured on"] as number) >= Math.floor(device as number);
-};
-
-function isRecent(row: RowCells, sight: Sight): boolean {
-  const measured = row["Measured on"]!;
-  const since = ageClassOf(row, sight) === "adult" ? "Day_MeasureAdult" : "Day_MeasureChild";
-  return stateOfDay(measured, sight) === 1 && (measured as number) >= countedDay(since, sight);
-}
-
-function isFresh(row: RowCells, sight: Sight): boolean {
-  const [then, weight] = [row["Weight then kg"]!, row["Weight kg"]!];
-  const isAdult = ageClassOf(row, sight) === "adult";
-  if (!isRecent(row, sight)) return false;
-  if (!isAbove(then) || !isAbove(weight)) return isAdult;
-  return rounded(100 * Math.abs(weight / then - 1)) < sight.number("Grow_Percent");
-}
 
 const lengthIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>0,${name}<=Length_Most,FALSE),FALSE)`;
-const isLength = (value: SheetValue, { number }: Sight): value is number =>
-  isNumber(value) && value > 0 && value <= number("Length_Most");
-
-const isPlay = (value: SheetValue): value is number => isNumber(value) && value >= 0;
 
 const fitRules = [
   { look: "act", words: ["too short", "tight", "further out"] },
@@ -97,29 +71,7 @@ export const fit: CaseloadColumn = {
     );
     return ifLive(cell, formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`);
   },
-  answer: (row, sight) => {
-    if (!isLive(row)) return "";
-    if (!sight.isReady("fit")) return CHECK_SETTINGS;
-    const shape = word(row["Shape"]!);
-    if (shape === "low-profile") return lowFit(row, sight);
-    const play = row["Play mm"]!;
-    if (shape !== "long" || !isPlay(play)) return NOT_MEASURED;
-    if (play < sight.number("Play_Least")) return "tight";
-    if (play > sight.number("Play_Most")) return "loose";
-    return isFresh(row, sight) && isSince(row, sight) ? "in range" : MEASURE_AGAIN;
-  },
 };
-
-function lowFit(row: RowCells, sight: Sight): string {
-  const { number } = sight;
-  const [length, lying, sitting] = [row["Length cm"]!, row["Lying cm"]!, row["Sitting cm"]!];
-  if (!isLength(length, sight) || !isLength(lying, sight) || !isLength(sitting, sight)) return NOT_MEASURED;
-  const larger = Math.max(lying, sitting);
-  if (length < larger || length < rounded((lying + sitting) / 2 + number("Slack_Least"))) return "too short";
-  if (length > rounded(larger + number("Slack_Most"))) return "too long";
-  if (sitting < lying) return READ_AGAIN;
-  return isFresh(row, sight) ? "in range" : MEASURE_AGAIN;
-}
 
 /** Marks count from the inner end: a smaller number now means further out. */
 export const mark: CaseloadColumn = {
@@ -145,16 +97,5 @@ export const mark: CaseloadColumn = {
     );
     const ofLong = formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`;
     return ifLive(cell, formula`IF(${is(wordIn(cell("Shape")), "long")},${ofLong},"")`);
-  },
-  answer: (row, sight) => {
-    if (!isLive(row) || word(row["Shape"]!) !== "long") return "";
-    if (!sight.isReady("fit")) return CHECK_SETTINGS;
-    const [before, now] = [row["Mark then cm"]!, row["Mark now cm"]!];
-    const most = sight.number("Mark_Most");
-    if (!isAbove(before) || before > most || !isNumber(now) || now < 0 || now > most) return NOT_MEASURED;
-    if (now === 0) return "further out";
-    const moved = rounded(now - before);
-    if (Math.abs(moved) > sight.number("Mark_Tol")) return moved < 0 ? "further out" : "further in";
-    return isRecent(row, sight) && isSince(row, sight) ? "same mark" : MEASURE_AGAIN;
   },
 };

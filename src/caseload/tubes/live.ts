@@ -3,8 +3,8 @@
  * status that is missing or no word of the list counts as active, so that nothing is kept back.
  */
 import { formula, type FormulaTemplate } from "../../columns/formula";
-import { letting, PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../column";
-import { is, word, wordIn } from "../reading";
+import { letting, PLAIN, type CaseloadColumn, type Slots } from "../column";
+import { is, wordIn } from "../reading";
 
 /** Where one of these is filled in, the row is somebody's. */
 const filledIn = ["ID", "Status", "Born", "Access", "Stoma made", "Held by", "Size Fr", "Device in", "Fill mL"];
@@ -23,17 +23,8 @@ export const live: CaseloadColumn = {
       formula`IF(${is("status", "left")},"",IF(${is("status", "on hold")},"hold",IF(${is("status", "in hospital")},"hospital","live")))`,
     )})`;
   },
-  answer: (row) => {
-    if (filledIn.every((header) => row[header] === null)) return "";
-    const status = word(row["Status"]!);
-    if (status === "left") return "";
-    if (status === "on hold") return "hold";
-    return status === "in hospital" ? "hospital" : "live";
-  },
 };
 
 /** A result for live rows only. */
 export const ifLive = (cell: Slots, result: FormulaTemplate): FormulaTemplate =>
   formula`IF(${is(cell("Live"), "live")},${result},"")`;
-
-export const isLive = (row: RowCells): boolean => row["Live"] === "live";

@@ -1,22 +1,10 @@
 /** Facts worked out from dates and sizes: age, size in mm, how old the opening is, whether this is the first tube. */
 import { formula } from "../../columns/formula";
 import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
-import { calendarDate } from "../../maths/calendar";
-import { FRTOMM } from "../../sizes/frtomm";
-import { call } from "../../worksheet/call";
-import type { Cell } from "../../worksheet/cell";
-import { CellError, SheetError } from "../../worksheet/error";
 import { letting, PLAIN, TENTHS, type CaseloadColumn } from "../column";
-import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isBlank, isBlankIn, isNumber, numbered, stateOfDay, word, wordIn } from "../reading";
-import { ifLive, isLive } from "./live";
-
-/** Whole months from a birthday; below two years in months, because there every month counts. */
-const monthsBetween = (born: number, asOf: number): number => {
-  const [from, to] = [calendarDate(Math.floor(born)), calendarDate(asOf)];
-  return 12 * (to.year - from.year) + to.month - from.month - (to.day < from.day ? 1 : 0);
-};
+import { dayState, is, isBlankIn, numbered, wordIn } from "../reading";
+import { ifLive } from "./live";
 
 export const age: CaseloadColumn = {
   header: "Age",
@@ -32,16 +20,6 @@ export const age: CaseloadColumn = {
     const dated = formula`IF(Ready_Entries,IF(${isDay},${age},"${CHECK_DATE}"),"${CHECK_SETTINGS}")`;
     return letting(numbered("born", cell("Born")), formula`IF(${isBlankIn("borncell")},"",${dated})`);
   },
-  answer: (row, sight) => {
-    const born = row["Born"]!;
-    if (isBlank(born)) return "";
-    if (!sight.isReady("entries")) return CHECK_SETTINGS;
-    const isDay = isNumber(born) && born < sight.asOf + 1 && born >= countedDay("Day_Birth", sight);
-    if (!isDay) return CHECK_DATE;
-    const months = monthsBetween(born, sight.asOf);
-    if (months < 24) return `${months} ${months === 1 ? "month" : "months"}`;
-    return Math.floor(months / 12);
-  },
 };
 
 /** The one column that asks a function of ours: it reads sizes as people type them. No state stands on it. */
@@ -51,12 +29,6 @@ export const sizeMm: CaseloadColumn = {
   format: TENTHS,
   width: 8,
   formula: (cell) => formula`IF(${isBlankIn(cell("Size Fr"))},"",TUBE.FRTOMM(${cell("Size Fr")}))`,
-  answer: (row) => {
-    const size = row["Size Fr"]!;
-    if (isBlank(size)) return "";
-    const answer = call(FRTOMM, [size]) as Cell | SheetError;
-    return answer instanceof SheetError ? new CellError(answer.code) : answer;
-  },
 };
 
 /**
@@ -93,19 +65,6 @@ export const tract: CaseloadColumn = {
     );
     return ifLive(cell, formula`IF(Ready_Opening,${all},"${CHECK_SETTINGS}")`);
   },
-  answer: (row, sight) => {
-    if (!isLive(row)) return "";
-    if (!sight.isReady("opening")) return CHECK_SETTINGS;
-    const [stoma, born, device] = [row["Stoma made"]!, row["Born"]!, row["Device in"]!];
-    const state = stateOfDay(stoma, sight);
-    if (state !== 1 || !isNumber(stoma)) return state === 0 ? NO_DATE : CHECK_DATE;
-    if (isNumber(born) && stoma + 1 <= born) return CHECK_DATE;
-    const weeks = Math.floor((sight.asOf - Math.floor(stoma)) / 7);
-    if (weeks < sight.number("Tract_Low")) return "immature";
-    if (weeks < sight.number("Tract_High")) return "uncertain";
-    if (isNumber(device) && stoma >= device + 1) return CHECK_DATE;
-    return word(row["Slow healing"]!) === "no" ? "mature by weeks" : "uncertain";
-  },
 };
 
 const NOT_KNOWN = "not known";
@@ -126,14 +85,5 @@ export const firstTube: CaseloadColumn = {
     );
     const known = formula`IF(Ready_Opening,IF(AND(${dayState("stoma")}=1,${dayState("in")}=1),${days},"${NOT_KNOWN}"),"${NOT_KNOWN}")`;
     return formula`IF(LEN(${cell("Person")})=0,"",${letting({ ...numbered("stoma", cell("Stoma made")), ...numbered("in", cell("Device in")) }, known)})`;
-  },
-  answer: (row, sight) => {
-    if (row["Person"] === "") return "";
-    const [stoma, device] = [row["Stoma made"]!, row["Device in"]!];
-    if (!sight.isReady("opening") || stateOfDay(stoma, sight) !== 1 || stateOfDay(device, sight) !== 1)
-      return NOT_KNOWN;
-    const days = Math.floor(device as number) - Math.floor(stoma as number);
-    if (days < 0) return NOT_KNOWN;
-    return days <= sight.number("First_Days") ? "yes" : "no";
   },
 };

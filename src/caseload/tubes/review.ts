@@ -4,11 +4,9 @@
  */
 import { formula } from "../../columns/formula";
 import { PLAIN, type CaseloadColumn } from "../column";
-import { countedDay } from "../counted-days";
 import { CHECK_SETTINGS } from "../ready";
-import { is, isPastDayIn, stateOfDay, word, wordIn } from "../reading";
-import { ageClassOf } from "./kind";
-import { ifLive, isLive } from "./live";
+import { is, isPastDayIn, wordIn } from "../reading";
+import { ifLive } from "./live";
 
 export const REVIEW = "review the tube";
 export const QUIET = "quiet";
@@ -25,7 +23,6 @@ export const ageClass: CaseloadColumn = {
       cell,
       formula`IF(${isPastDayIn(cell("Born"))},IF(N(${cell("Born")})<Day_Adult+1,"adult","child"),"not known")`,
     ),
-  answer: (row, sight) => (isLive(row) ? ageClassOf(row, sight) : ""),
 };
 
 export const review: CaseloadColumn = {
@@ -41,15 +38,5 @@ export const review: CaseloadColumn = {
     const isDue = formula`IF(${last}>0,INT(${last})<${since},FALSE)`;
     const isBumper = formula`AND(${is(wordIn(cell("Held by")), "bumper")},${is(wordIn(cell("Access")), "g")})`;
     return ifLive(cell, formula`IF(${isBumper},IF(Ready_Review,IF(${isDue},"${REVIEW}",""),"${CHECK_SETTINGS}"),"")`);
-  },
-  answer: (row, sight) => {
-    if (!isLive(row) || word(row["Held by"]!) !== "bumper" || word(row["Access"]!) !== "g") return "";
-    if (!sight.isReady("review")) return CHECK_SETTINGS;
-    const isSeen = sight.has("Site") && word(row["Site"]!) === QUIET;
-    const days = [row["Device in"]!, ...(isSeen ? [row[SEEN]!] : [])].filter((one) => stateOfDay(one, sight) === 1);
-    if (days.length === 0) return "";
-    const [adult, child] = [countedDay("Day_ReviewAdult", sight), countedDay("Day_ReviewChild", sight)];
-    const since = { adult, child, "not known": Math.max(adult, child) }[ageClassOf(row, sight)];
-    return Math.floor(Math.max(...(days as number[]))) < since ? REVIEW : "";
   },
 };

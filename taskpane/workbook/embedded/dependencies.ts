@@ -79,7 +79,7 @@ function entriesOf(index: Index): Entries {
   return state;
 }
 
-/** Which formulas there are to enter is another question now (caseload/withheld.ts). */
+/** Which formulas there are to enter is another question now (reader/leftToEngine.ts). */
 export function reenterFormulas({ injector }: Engine): void {
   const index = injector.get(IDependencyManagerService) as unknown as Index;
   index.reset();

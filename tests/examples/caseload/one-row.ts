@@ -1,9 +1,8 @@
 /** A row in which everything is in order, and what becomes of it when some cells are otherwise. */
-import type { CaseloadRow } from "../../../src/caseload/rows";
 import type { RowCells } from "../../../src/caseload/column";
-import { workOut, type Given } from "../../../src/caseload/work-out";
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import { day } from "../../../src/worksheet/dates";
+import { workOut, type Given, type Rows } from "./worked-rows";
 
 /** Today is 26 November 2026. */
 export const AS_OF = day("2026-11-26");
@@ -66,11 +65,8 @@ export interface Case {
 
 /** The number to call is entered, so that it does not stand before what is booked or calm. */
 export function worked({ tube = goodTube, tubes, checks = [goodCheck], changes = [], settings, groups = ALL }: Case) {
-  const rows = (cells: readonly Cells[]) => cells as readonly CaseloadRow[];
-  return workOut(
-    { tubes: rows(tubes ?? [tube]), checks: rows(checks), changes: rows(changes) },
-    { asOf: AS_OF, groups, settings: { Call_Day: "01 234", ...settings } },
-  );
+  const rows: Rows = { tubes: tubes ?? [tube], checks, changes };
+  return workOut(rows, { asOf: AS_OF, groups, settings: { Call_Day: "01 234", ...settings } });
 }
 
 export const tube = (cells: Cells): Case => ({ tube: { ...goodTube, ...cells } });

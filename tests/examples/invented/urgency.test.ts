@@ -5,7 +5,7 @@
 import { describe, expect, it } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented";
 import { urgencies, urgencyOf, type UrgencyClass } from "../../../src/caseload/urgency";
-import { workOut } from "../../../src/caseload/work-out";
+import { workOut } from "../caseload/worked-rows";
 import { day, someDays } from "./days";
 
 describe.each(someDays)("the invented caseload on %s", (iso) => {

@@ -3,11 +3,11 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { BookDescription, TableDescription } from "../../../src/caseload/book";
 import { caseloadBookOf } from "../../../src/caseload/index";
 import type { RowsTable } from "../../../src/caseload/tables";
-import { workOut } from "../../../src/caseload/work-out";
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import type { ClinicSettingName } from "../../../src/settings/index";
 import { CellError } from "../../../src/worksheet/error";
 import { AS_OF, hostileRows, joined, OPTIONS } from "../../examples/caseload/hostile-rows";
+import { workOut } from "../../examples/caseload/worked-rows";
 import { differences, startBook, tablesOf, type Grid } from "./book-engine";
 
 describe("hostile rows", () => {

@@ -4,13 +4,13 @@
  */
 import { expect, test } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented/index";
-import { workOut } from "../../../src/caseload/work-out";
 import { settings } from "../../../src/settings/index";
 import { day } from "../../../src/worksheet/dates";
 import { whoIsMeant } from "../../../taskpane/actions/caseload/identity";
 import { planCheck, startOfCheck } from "../../../taskpane/actions/record-check";
 import { textIn } from "../../../taskpane/actions/caseload/read";
 import { tubeOut } from "../../../taskpane/actions/tube-out";
+import { workOut } from "../../examples/caseload/worked-rows";
 import { caseloadOf } from "./in-memory";
 
 const TODAY = day("2026-11-26");

@@ -2,14 +2,13 @@
 import { formula, quoted, type FormulaTemplate } from "../../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../../column";
 import { CHECK_SETTINGS } from "../../ready";
-import { stateOfDay, word } from "../../reading";
-import { awayGapIn, awayGapOf } from "../away";
+import { awayGapIn } from "../away";
 import { is } from "../../reading";
-import { isLive, ifLive } from "../live";
+import { ifLive } from "../live";
 import { balloonGaps } from "./balloon";
 import { dateGaps } from "./dates";
 import { deviceGaps } from "./device";
-import type { Cells, Gap } from "./gap";
+import type { Gap } from "./gap";
 import { identityGaps } from "./identity";
 import { namesUsed } from "./names";
 import { spareGaps } from "./spare";
@@ -30,21 +29,6 @@ function gapsColumn(header: string, gaps: readonly Gap[]): CaseloadColumn {
         [],
       );
       return ifLive(cell, letting(namesUsed(cell, asked), formula`TEXTJOIN("; ",TRUE${list})`));
-    },
-    answer: (row, sight) => {
-      if (!isLive(row)) return "";
-      const cells: Cells = {
-        at: (one) => row[one]!,
-        word: (one) => word(row[one]!),
-        day: (one) => stateOfDay(row[one]!, sight),
-        row,
-        sight,
-      };
-      return gaps
-        .filter(({ needs }) => needs === undefined || sight.has(needs))
-        .filter(({ applies }) => applies(cells))
-        .map(({ says }) => says)
-        .join("; ");
     },
   };
 }
@@ -67,13 +51,5 @@ export const missing: CaseloadColumn = {
   formula: (cell) => {
     const all = formula`TEXTJOIN("; ",TRUE,${cell(PERSON)},${cell(DEVICE)},${cell(WATER)})`;
     return formula`IF(${is(cell("Live"), "live")},IF(Ready_Entries,${all},"${CHECK_SETTINGS}"),${awayGapIn(cell)})`;
-  },
-  answer: (row, sight) => {
-    if (!isLive(row)) return awayGapOf(row, sight);
-    if (!sight.isReady("entries")) return CHECK_SETTINGS;
-    return [PERSON, DEVICE, WATER]
-      .map((header) => row[header])
-      .filter((text) => text !== "")
-      .join("; ");
   },
 };

@@ -3,25 +3,12 @@
  * is made of, in a formula and in TypeScript.
  */
 import { formula, type FormulaTemplate } from "../../../columns/formula";
-import type { SheetValue } from "../../../columns/sheet-block";
-import type { RowCells } from "../../column";
-import { isBlank, isBlankIn } from "../../reading";
-import type { Sight } from "../../sight";
-
-/** A row's cells as the gaps read them. */
-export interface Cells {
-  readonly at: (header: string) => SheetValue;
-  readonly word: (header: string) => string;
-  readonly day: (header: string) => 1 | 0 | -1;
-  readonly row: RowCells;
-  readonly sight: Sight;
-}
+import { isBlankIn } from "../../reading";
 
 export interface Gap {
   readonly says: string;
   /** TRUE where it applies, on LET names (names.ts). */
   readonly when: FormulaTemplate;
-  readonly applies: (cells: Cells) => boolean;
   /** Asked only where this column was not left out. */
   readonly needs?: string;
 }
@@ -35,4 +22,3 @@ export const not = (one: FormulaTemplate) => formula`NOT(${one})`;
 export const isFilledIn = (name: string) => not(isBlankIn(`${name}cell`));
 /** Something is entered, and it is not what it should be. */
 export const wrong = (name: string, right: FormulaTemplate) => both(isFilledIn(name), not(right));
-export const isWrong = (value: SheetValue, isRight: boolean): boolean => !isBlank(value) && !isRight;

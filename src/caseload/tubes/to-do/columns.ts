@@ -1,10 +1,8 @@
 /** To do: the most urgent single thing of a row, in words; `nothing due` only where nothing is missing either. */
 import { formula, quoted, type FormulaTemplate } from "../../../columns/formula";
-import { calendarDate } from "../../../maths/calendar";
 import { SHORT_MONTHS } from "../../../words/date-in-words";
-import { PLAIN, type CaseloadColumn, type RowCells, type Slots } from "../../column";
+import { PLAIN, type CaseloadColumn, type Slots } from "../../column";
 import { is } from "../../reading";
-import type { Sight } from "../../sight";
 import { NO_URGENCY, URGENCY, urgencies, urgencyKey, wordsThatAsk, type ToDoWord } from "../../urgency";
 import { away } from "../away";
 import { checksKey, fitKey, suppliesKey } from "./arranging";
@@ -35,24 +33,13 @@ export const urgency: CaseloadColumn = {
     const others = formula`IF(ISNUMBER(${cell(away.header)}),N(${cell(away.header)}),${NO_URGENCY})`;
     return formula`IF(${is(cell("Live"), "live")},MIN(${least}),${others})`;
   },
-  answer: (row) => {
-    if (row["Live"] !== "live") return typeof row[away.header] === "number" ? row[away.header]! : NO_URGENCY;
-    const found = keyColumns.map(({ header }) => row[header]).filter((one) => typeof one === "number");
-    return Math.min(NOTHING_DUE, ...found);
-  },
 };
 
 const daysIn = (count: FormulaTemplate) => formula`${count}&IF(${count}=1," day"," days")`;
-const daysOf = (count: number): string => `${count} ${count === 1 ? "day" : "days"}`;
 
 /** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
 const dayIn = (day: FormulaTemplate) =>
   formula`DAY(${day})&" "&CHOOSE(MONTH(${day}),${SHORT_MONTHS.map((month) => `"${month}"`).join(",")})&IF(YEAR(${day})=YEAR(As_of),""," "&YEAR(${day}))`;
-function dayOf(day: number, asOf: number): string {
-  const date = calendarDate(Math.floor(day));
-  const year = date.year === calendarDate(asOf).year ? "" : ` ${date.year}`;
-  return `${date.day} ${SHORT_MONTHS[date.month - 1]}${year}`;
-}
 
 /** What stands where a word has "…". */
 const filledIn: Partial<Record<ToDoWord, (cell: Slots) => FormulaTemplate>> = {
@@ -63,14 +50,6 @@ const filledIn: Partial<Record<ToDoWord, (cell: Slots) => FormulaTemplate>> = {
   "booked …": (cell) => cell("Booked"),
   "balloon: …": (cell) => cell("Balloon"),
 };
-const filled: Partial<Record<ToDoWord, (row: RowCells, sight: Sight) => string>> = {
-  "overdue …, not booked": (row, { asOf }) => daysOf(asOf - (row["Change due"] as number)),
-  "due in …, not booked": (row, { asOf }) => daysOf((row["Due first"] as number) - asOf),
-  "past limit, booked …": (row) => row["Booked"] as string,
-  "overdue, booked …": (row) => row["Booked"] as string,
-  "booked …": (row) => row["Booked"] as string,
-  "balloon: …": (row) => String(row["Balloon"]),
-};
 
 /** The booked day as *To do* says it. */
 export const booked: CaseloadColumn = {
@@ -80,7 +59,6 @@ export const booked: CaseloadColumn = {
   width: 4,
   isHidden: true,
   formula: (cell) => formula`IF(${is(cell("Booking"), "ahead")},${dayIn(cell("Booked for"))},"")`,
-  answer: (row, { asOf }) => (row["Booking"] === "ahead" ? dayOf(row["Booked for"] as number, asOf) : ""),
 };
 
 /** LibreOffice 7.4 takes about 30 values in a CHOOSE (tests/witness), Excel 254. */
@@ -118,9 +96,5 @@ export const toDo: CaseloadColumn = {
       return formula`${quoted(before)}&${fill(cell)}${after === "" ? "" : `&${quoted(after)}`}`;
     });
     return chosen(cell(URGENCY), [...says, formula`""`]);
-  },
-  answer: (row, sight) => {
-    const word = urgencies[(row[URGENCY] as number) - 1]?.word ?? "";
-    return word.replace("…", () => filled[word as ToDoWord]!(row, sight));
   },
 };

@@ -3,11 +3,11 @@ import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { CHECK_DATE, KIND_NOT_KNOWN, NO_DATE } from "../../../columns/state-words";
 import { AHEAD, MISSED, WRONG } from "../booking";
 import { CHECK_SETTINGS } from "../../ready";
-import { is, isBlank, isBlankIn, isNumber, isOneOf, word, wordIn } from "../../reading";
+import { is, isBlankIn, isOneOf, wordIn } from "../../reading";
 import { accesses, holds } from "../../words";
 import type { ToDoWord } from "../../urgency";
 import type { CaseloadColumn, Slots } from "../../column";
-import { keyColumn, anyReads, reads, type At, type Step } from "./step";
+import { keyColumn, anyReads, reads, type Step } from "./step";
 
 const isBooked = (cell: Slots) => is(cell("Booking"), AHEAD);
 const isOpen = (cell: Slots) => formula`NOT(OR(${isBooked(cell)},${is(cell("Booking"), MISSED)}))`;
@@ -17,11 +17,6 @@ const changeIs = (state: string, word: ToDoWord, booked: boolean, missedToo = tr
   word,
   when: (cell) =>
     formula`AND(${is(cell("Change"), state)},${booked ? isBooked(cell) : missedToo ? formula`NOT(${isBooked(cell)})` : isOpen(cell)})`,
-  holds: (at) => {
-    if (at("Change") !== state) return false;
-    if (booked) return at("Booking") === AHEAD;
-    return at("Booking") !== AHEAD && (missedToo || at("Booking") !== MISSED);
-  },
 });
 
 const kinds = holds.filter((one) => one !== "not known");
@@ -36,15 +31,6 @@ function isOpenKindIn(cell: Slots): FormulaTemplate {
   const isPlain = formula`AND(${isBlankIn(cell("Fill mL"))},${isBlankIn(cell("Most mL"))},NOT(ISNUMBER(${cell("Newest")})))`;
   return formula`NOT(AND(${isOneOf(held, kinds)},${isOneOf(wordIn(cell("Access")), ends)},OR(${is(held, "balloon")},${isPlain})))`;
 }
-function isOpenKind(at: At): boolean {
-  const held = word(at("Held by"));
-  const isPlain = isBlank(at("Fill mL")) && isBlank(at("Most mL")) && !isNumber(at("Newest"));
-  return !(
-    (kinds as readonly string[]).includes(held) &&
-    ends.includes(word(at("Access"))) &&
-    (held === "balloon" || isPlain)
-  );
-}
 
 export const datesKey: CaseloadColumn = keyColumn("Dates", [
   anyReads(
@@ -56,12 +42,10 @@ export const datesKey: CaseloadColumn = keyColumn("Dates", [
     word: "date wrong",
     when: (cell) =>
       formula`OR(${is(cell("Change"), CHECK_DATE)},${is(cell("Tract"), CHECK_DATE)},${is(cell("Booking"), WRONG)})`,
-    holds: (at) => at("Change") === CHECK_DATE || at("Tract") === CHECK_DATE || at("Booking") === WRONG,
   },
   {
     word: KIND_NOT_KNOWN,
     when: (cell) => formula`OR(${is(cell("Change"), KIND_NOT_KNOWN)},${isOpenKindIn(cell)})`,
-    holds: (at) => at("Change") === KIND_NOT_KNOWN || isOpenKind(at),
   },
   changeIs("past limit", "past limit, not booked", false),
   changeIs("overdue", "overdue …, not booked", false, false),
@@ -75,12 +59,6 @@ export const datesKey: CaseloadColumn = keyColumn("Dates", [
       const until = formula`IF(ISNUMBER(${cell("At the latest")}),${cell("At the latest")},${cell("Change due")})`;
       const from = formula`IF(${is(cell("Change"), "past limit")},As_of+Soon_Days,${until})`;
       return formula`IF(AND(${isBooked(cell)},ISNUMBER(${cell("Due first")})),${cell("Booked for")}>=${from}+1,FALSE)`;
-    },
-    holds: (at, { asOf, number }) => {
-      const [booked, due, latest] = [at("Booked for"), at("Change due"), at("At the latest")];
-      const limit = isNumber(latest) ? latest : due;
-      const until = at("Change") === "past limit" ? asOf + number("Soon_Days") : limit;
-      return at("Booking") === AHEAD && isNumber(until) && isNumber(booked) && booked >= until + 1;
     },
   },
   changeIs("past limit", "past limit, booked …", true),

@@ -1,6 +1,6 @@
 /** Who can do what when the tube comes out or is changed. */
 import { formula, type FormulaTemplate } from "../../../columns/formula";
-import { is, isOneOf, word, wordIn } from "../../reading";
+import { is, isOneOf, wordIn } from "../../reading";
 import type { trained } from "../../words";
 import type { Slots } from "../../column";
 import { keyColumn, type Step } from "./step";
@@ -21,7 +21,6 @@ const notByCarer = (name: "GJ" | "J" | "bumper", header: string): Step => ({
   word: `${name}: not by a carer`,
   when: (cell) =>
     formula`AND(${is(wordIn(cell("Changed by")), "carer")},${is(wordIn(cell(header)), name.toLowerCase())})`,
-  holds: (at) => word(at("Changed by")) === "carer" && word(at(header)) === name.toLowerCase(),
 });
 
 export const peopleKey = keyColumn("People", [
@@ -29,11 +28,6 @@ export const peopleKey = keyColumn("People", [
     word: "nobody trained, cannot wait",
     when: (cell) =>
       formula`AND(NOT(${isOneOf(wordIn(cell("Trained for tube out")), someTraining)}),NOT(${is(wordIn(cell("Own tube-out plan")), "yes")}),OR(${needsIn(cell)}))`,
-    holds: (at) => {
-      const cannot = word(at("Cannot wait"));
-      const isTrained = (someTraining as readonly string[]).includes(word(at("Trained for tube out")));
-      return !isTrained && word(at("Own tube-out plan")) !== "yes" && urgentNeeds.some((need) => cannot.includes(need));
-    },
   },
   notByCarer("GJ", "Access"),
   notByCarer("J", "Access"),

@@ -3,33 +3,25 @@
  * column gives the place of its most urgent step that holds, and the least of these places is the row's.
  */
 import { formula, type FormulaTemplate } from "../../../columns/formula";
-import type { SheetValue } from "../../../columns/sheet-block";
 import { PLAIN, type CaseloadColumn, type Slots } from "../../column";
 import { is, isOneOf } from "../../reading";
-import type { Sight } from "../../sight";
 import { urgencyKey, type ToDoWord } from "../../urgency";
-import { ifLive, isLive } from "../live";
-
-/** Cells of a row by header; a column that was left out reads "". */
-export type At = (header: string) => SheetValue;
+import { ifLive } from "../live";
 
 export interface Step {
   readonly word: ToDoWord;
   readonly when: (cell: Slots) => FormulaTemplate;
-  readonly holds: (at: At, sight: Sight) => boolean;
 }
 
 /** The word itself stands in a column of states. */
 export const reads = (header: string, state: string, word: ToDoWord): Step => ({
   word,
   when: (cell) => is(cell(header), state),
-  holds: (at) => at(header) === state,
 });
 
 export const readsOneOf = (header: string, states: readonly string[], word: ToDoWord): Step => ({
   word,
   when: (cell) => isOneOf(cell(header), states),
-  holds: (at) => states.includes(at(header) as string),
 });
 
 /** One of several columns reads so. */
@@ -39,7 +31,6 @@ export const anyReads = (headers: readonly string[], state: string, word: ToDoWo
     const [first, ...rest] = headers.map((header) => is(cell(header), state));
     return formula`OR(${rest.reduce((all, one) => formula`${all},${one}`, first!)})`;
   },
-  holds: (at) => headers.some((header) => at(header) === state),
 });
 
 /** @param steps the order in which they are given does not matter */
@@ -59,11 +50,5 @@ export function keyColumn(header: string, steps: readonly Step[]): CaseloadColum
           formula`""`,
         ),
       ),
-    answer: (row, sight) => {
-      if (!isLive(row)) return "";
-      const at: At = (one) => (sight.has(one) ? row[one]! : "");
-      const step = inOrder.find(({ holds }) => holds(at, sight));
-      return step ? urgencyKey(step.word) : "";
-    },
   };
 }
