@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { BookDescription } from "../../src/caseload/book";
 import { caseloadBook, caseloadBookOf } from "../../src/caseload/index";
+import type { RowCells } from "../../src/caseload/column";
 import { rowsTables, sheetNames, type RowsTable } from "../../src/caseload/names";
 import type { Header } from "../../src/caseload/headers";
 import type { CaseloadRow, CaseloadRows } from "../../src/caseload/rows";

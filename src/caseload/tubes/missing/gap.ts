@@ -1,6 +1,6 @@
 /**
  * A gap: something missing in a row, or something in it that contradicts itself. What one is, and the pieces that its rule
- * is made of, in a formula and in TypeScript.
+ * is made of.
  */
 import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { isBlankIn } from "../../reading";
