@@ -6,7 +6,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { BookDescription } from "../../src/caseload/book";
 import { caseloadBook, caseloadBookOf } from "../../src/caseload/index";
-import type { RowCells } from "../../src/caseload/column";
 import { rowsTables, sheetNames, type RowsTable } from "../../src/caseload/names";
 import type { Header } from "../../src/caseload/headers";
 import type { CaseloadRow, CaseloadRows } from "../../src/caseload/rows";
@@ -66,7 +65,14 @@ describe("while cells change", () => {
       return rows[list].flatMap((row, place) =>
         table.columns.flatMap(({ header, kind }, c) =>
           kind === "computed" && header in row
-            ? [{ sheet, row: table.top + 1 + place, column: table.left + c, value: row[header] as SheetValue }]
+            ? [
+                {
+                  sheet,
+                  row: table.top + 1 + place,
+                  column: table.left + c,
+                  value: row[header as Header] as SheetValue,
+                },
+              ]
             : [],
         ),
       );
