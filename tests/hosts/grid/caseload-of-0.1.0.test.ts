@@ -10,6 +10,7 @@ import { day } from "../../../src/worksheet/dates";
 import { whoIsMeant } from "../../../taskpane/actions/caseload/identity";
 import { readCaseload } from "../../../taskpane/actions/caseload/read";
 import { planCheck, startOfCheck, surveyCheck } from "../../../taskpane/actions/record-check";
+import { atRest } from "./at-rest";
 import { leftToEngine, plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
 
 const TODAY = day("2026-11-26");
@@ -22,7 +23,10 @@ beforeAll(async () => {
     remarks: [],
   });
 }, 60_000);
-afterAll(() => there.engine.univer.dispose());
+afterAll(async () => {
+  await atRest();
+  there.engine.univer.dispose();
+});
 
 async function column(header: string) {
   const { workbook } = there.grid;
