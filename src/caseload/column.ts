@@ -1,4 +1,5 @@
 /** A column of the caseload as data: how it looks, what may be entered, and what it works out. */
+import type { Header } from "./headers";
 import { formula, type FormulaTemplate } from "../columns/formula";
 import type { SheetValue } from "../columns/sheet-block";
 import type { ColumnRule, Validation } from "./book";
@@ -7,16 +8,16 @@ import type { ColumnRule, Validation } from "./book";
 export type OptionalGroup = "fit" | "plan" | "spare";
 
 /** A cell of the same row, by its column's header; a column that was left out reads as a blank. */
-export type Slots = ((header: string) => FormulaTemplate) & {
+export type Slots = ((header: Header) => FormulaTemplate) & {
   /** Whether the column was not left out. */
-  readonly has: (header: string) => boolean;
+  readonly has: (header: Header) => boolean;
 };
 
 /** By header: what is typed, and what is worked out from it. */
 export type RowCells = Readonly<Record<string, SheetValue>>;
 
 export interface CaseloadColumn {
-  readonly header: string;
+  readonly header: Header;
   /** Shown above the header, once for neighbours of one group. */
   readonly group?: string;
   /** Left out where this group is left out. */

@@ -1,4 +1,5 @@
 /** The caseload's three tables: their columns bound to places. */
+import type { Header } from "./headers";
 import { formula, type FormulaTemplate } from "../columns/formula";
 import type { SheetDescription, TableColumn } from "./book";
 import type { OwnColumn } from "./carried";
@@ -18,7 +19,7 @@ export const columnsOf = (table: RowsTable, groups: readonly OptionalGroup[]): r
   allColumns[table].filter(({ onlyWith }) => onlyWith === undefined || groups.includes(onlyWith));
 
 /** Names that stand for whole columns, so that formulas of one table read another however long it grows. */
-export const columnNames: readonly { readonly name: string; readonly table: RowsTable; readonly header: string }[] = [
+export const columnNames: readonly { readonly name: string; readonly table: RowsTable; readonly header: Header }[] = [
   { name: "Tube_Person", table: "tubes", header: "Person" },
   { name: "Tube_Key", table: "tubes", header: "Key" },
   { name: "Tube_In", table: "tubes", header: "Device in" },
@@ -52,11 +53,11 @@ const BLANK = '""';
 
 function slotsOf(columns: readonly CaseloadColumn[]): Slots {
   const places = new Map(columns.map(({ header }, index) => [header, { header, index }]));
-  const cell = (header: string): FormulaTemplate => {
+  const cell = (header: Header): FormulaTemplate => {
     const slot = places.get(header);
     return slot ? [slot] : [BLANK];
   };
-  return Object.assign(cell, { has: (header: string) => places.has(header) });
+  return Object.assign(cell, { has: (header: Header) => places.has(header) });
 }
 
 export function boundColumns(columns: readonly CaseloadColumn[]): readonly TableColumn[] {

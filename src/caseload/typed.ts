@@ -1,4 +1,5 @@
 /** Columns that people fill in: texts, dates, numbers, and words to choose from. */
+import type { Header } from "./headers";
 import type { formula } from "../columns/formula";
 import type { Validation } from "./book";
 import { DATE, TEXT, type CaseloadColumn, type Slots } from "./column";
@@ -8,7 +9,7 @@ type Place = Pick<CaseloadColumn, "group" | "onlyWith" | "rules">;
 const LONGEST_TEXT = 999;
 
 /** A text stays as it was typed: "007", "03-04", "1E5". */
-export const text = (header: string, width: number, hint: string, place: Place = {}): CaseloadColumn => ({
+export const text = (header: Header, width: number, hint: string, place: Place = {}): CaseloadColumn => ({
   ...place,
   header,
   kind: "typed",
@@ -30,7 +31,7 @@ interface DateRules {
   readonly format?: string;
 }
 
-export const date = (header: string, hint: string, place: Place = {}, rules: DateRules = {}): CaseloadColumn => ({
+export const date = (header: Header, hint: string, place: Place = {}, rules: DateRules = {}): CaseloadColumn => ({
   ...place,
   header,
   kind: "typed",
@@ -52,7 +53,7 @@ export const date = (header: string, hint: string, place: Place = {}, rules: Dat
 });
 
 export const number = (
-  header: string,
+  header: Header,
   [least, most]: readonly [number, number],
   hint: string,
   place: Place = {},
@@ -80,7 +81,7 @@ const LONGEST_SENTENCE = 225;
 const fitting = (sentence: string, short: string): string => (sentence.length <= LONGEST_SENTENCE ? sentence : short);
 
 export const list = (
-  header: string,
+  header: Header,
   words: readonly string[],
   width: number,
   hint: string,

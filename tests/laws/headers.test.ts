@@ -3,8 +3,9 @@
  * compile, which the lines below hold: TypeScript reports a `@ts-expect-error` that expects nothing.
  */
 import { describe, expect, expectTypeOf, test } from "vitest";
-import { DATE } from "../../src/caseload/column";
+import { DATE, type CaseloadColumn, type Slots } from "../../src/caseload/column";
 import { hiddenHeaders, shownHeaders, type Header, type ShownHeader } from "../../src/caseload/headers";
+import { formula } from "../../src/columns/formula";
 import { rowsTables } from "../../src/caseload/names";
 import type { CaseloadRow as TypedRow } from "../../src/caseload/rows";
 import { columnNames, columnsOf } from "../../src/caseload/tables";
@@ -33,7 +34,7 @@ describe.each(rowsTables)("the columns of %s", (table) => {
   test("formulas read columns of their own table only", () => {
     const own = new Set<string>([...shownHeaders[table], ...hiddenHeaders[table]]);
     const asked = new Set<string>();
-    const cell = Object.assign((header: string) => (asked.add(header), [`[${header}]`]), {
+    const cell: Slots = Object.assign((header: string) => (asked.add(header), [`[${header}]`]), {
       has: (header: string) => (asked.add(header), true),
     });
     for (const { formula, rules } of columns(table)) {
@@ -92,8 +93,18 @@ describe("a header that is none does not compile", () => {
     return [row["Size FR"], wrong, other];
   };
 
-  test("in readers, writers and rows", () => {
-    expect([read, typed]).toHaveLength(2);
+  const inFormulas = (cell: Slots): unknown => {
+    const column: CaseloadColumn = { header: "Notes", kind: "typed", format: "@", width: 8 };
+    // @ts-expect-error misspelt, of a column
+    const wrong: CaseloadColumn = { header: "notes", kind: "typed", format: "@", width: 8 };
+    // @ts-expect-error misspelt, where a column is asked for
+    cell.has("Spare fr");
+    // @ts-expect-error misspelt
+    return [formula`IF(${cell("Held by")}="balloon",${cell("Fill ml")},"")`, column, wrong];
+  };
+
+  test("in readers, writers, rows and formulas", () => {
+    expect([read, typed, inFormulas]).toHaveLength(3);
     expectTypeOf<"Device in">().toExtend<Header<"checks">>();
     expectTypeOf<"Stoma made">().not.toExtend<Header<"checks">>();
     expectTypeOf<"Urgency">().not.toExtend<ShownHeader>();

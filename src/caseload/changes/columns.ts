@@ -1,4 +1,5 @@
 /** Changes: one row is a device that has come out. */
+import type { Header } from "../headers";
 import { formula } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../column";
 import { key, person } from "../identity";
@@ -27,7 +28,7 @@ const daysInPlace: CaseloadColumn = {
 };
 
 /** What the table of reasons on the settings sheet says; a reason that it does not have is not known. */
-const byReason = (header: string, column: string): CaseloadColumn => ({
+const byReason = (header: Header, column: string): CaseloadColumn => ({
   header,
   group: "Counted",
   kind: "computed",

@@ -3,6 +3,7 @@
  * stands. A tag is one whole number: whose checks (where the key first stands), day, row. Ranks among the tags find the
  * check before; comparing every check with every other one took the grid's engine 18 seconds for 2,000 checks, ranks 0.4.
  */
+import type { Header } from "../headers";
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../column";
 import { identityIn, isBlankIn, dayState, isOneOf, numbered } from "../reading";
@@ -69,7 +70,7 @@ export const currentIn = (tube: Slot, device: Slot) =>
   formula`IF(ISNUMBER(${tube}),IF(ISNUMBER(${device}),IF(ISNUMBER(INDEX(Tube_In,${tube})),INT(INDEX(Tube_In,${tube}))=N(${device}),FALSE),TRUE),FALSE)`;
 
 /** The check before, on the same device; `among` is a column of tags. */
-function before(header: string, own: string, among: string): CaseloadColumn {
+function before(header: Header, own: Header, among: string): CaseloadColumn {
   return {
     ...hidden,
     header,

@@ -1,7 +1,7 @@
 /** What a check found, in a word: as BALLOONSTATE, with the clinic's settings, and what else may be wrong with a row. */
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE } from "../../columns/state-words";
-import { letting, PLAIN, type CaseloadColumn } from "../column";
+import { letting, PLAIN, type CaseloadColumn, type Slots } from "../column";
 import { CHECK_SETTINGS } from "../ready";
 import { CLOUDY, leftBadly, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, waterMissing, WHICH_DEVICE } from "./words";
 import { is, isOneOf, isUsualIn, numbered, wordIn } from "../reading";
@@ -21,7 +21,7 @@ const seenNames = (cell: FormulaTemplate) => {
 };
 
 const volumeIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>=0,${isUsualIn(name)},FALSE),FALSE)`;
-const emptyRowIn = (cell: (header: string) => ReturnType<typeof formula>) =>
+const emptyRowIn = (cell: Slots) =>
   formula`COUNTA(${cell("ID")},${cell("Checked on")},${cell("Out mL")},${cell("Put in mL")})=0`;
 
 export const lossMl: CaseloadColumn = {

@@ -5,6 +5,7 @@
  * Every invented person was born a known number of days before the day on which they were invented. That day is
  * not stored anywhere: it is the one on which identifiers and days of birth of several people agree.
  */
+import type { Header } from "../headers";
 import { wordKey } from "../../columns/spelling";
 import { inventedCaseload } from "./caseload";
 
@@ -47,10 +48,10 @@ const indexes = (rows: readonly AnyRow[], is: (row: AnyRow) => boolean): number[
   rows.flatMap((row, i) => (is(row) ? [i] : []));
 
 /** Headers that together tell one row of a log from another. */
-const CHECK = ["Checked on", "Out mL", "Put in mL"];
-const CHANGE = ["In", "Out", "Reason"];
+const CHECK = ["Checked on", "Out mL", "Put in mL"] as const;
+const CHANGE = ["In", "Out", "Reason"] as const;
 
-const signature = (headers: readonly string[]) => (row: AnyRow) =>
+const signature = (headers: readonly Header[]) => (row: AnyRow) =>
   JSON.stringify([idOf(row), ...headers.map((header) => row[header] ?? null)]);
 
 export function inventedRows(rows: {
@@ -68,7 +69,7 @@ export function inventedRows(rows: {
   const original = inventedCaseload(inventedOn);
 
   /* What was recorded since for an invented person goes too; where a real one bears the identifier, only what was invented. */
-  const inLog = (log: readonly AnyRow[], invented: readonly AnyRow[], headers: readonly string[]) => {
+  const inLog = (log: readonly AnyRow[], invented: readonly AnyRow[], headers: readonly Header[]) => {
     const sign = signature(headers);
     const signatures = new Set(invented.map(sign));
     return indexes(log, (row) => gone.has(idOf(row)) || signatures.has(sign(row)));

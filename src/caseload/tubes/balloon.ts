@@ -1,4 +1,5 @@
 /** What the newest check of the device now in says, read from Balloon checks. A word from an old check never stays good. */
+import type { Header } from "../headers";
 import { CLOUDY, LEFT_EMPTY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, WHICH_DEVICE, leftBadly } from "../checks/words";
 import { formula, type FormulaTemplate } from "../../columns/formula";
 import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
@@ -27,7 +28,7 @@ export const newest: CaseloadColumn = {
 };
 
 /** A figure of the newest check. */
-function fromCheck(header: string, column: string, format: string, width: number): CaseloadColumn {
+function fromCheck(header: Header, column: string, format: string, width: number): CaseloadColumn {
   return {
     header,
     kind: "computed",

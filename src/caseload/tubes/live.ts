@@ -7,7 +7,17 @@ import { letting, PLAIN, type CaseloadColumn, type Slots } from "../column";
 import { is, wordIn } from "../reading";
 
 /** Where one of these is filled in, the row is somebody's. */
-const filledIn = ["ID", "Status", "Born", "Access", "Stoma made", "Held by", "Size Fr", "Device in", "Fill mL"];
+const filledIn = [
+  "ID",
+  "Status",
+  "Born",
+  "Access",
+  "Stoma made",
+  "Held by",
+  "Size Fr",
+  "Device in",
+  "Fill mL",
+] as const;
 
 export const live: CaseloadColumn = {
   header: "Live",

@@ -2,6 +2,7 @@
  * A small caseload in memory, its people invented. Its headers are the ready-made caseload's; columns can be left out,
  * moved or added.
  */
+import type { Header } from "../../../src/caseload/headers";
 import { sheetNames, tableNames, type RowsTable } from "../../../src/caseload/names";
 import { columnsOf } from "../../../src/caseload/tables";
 import type { Cell } from "../../../src/worksheet/cell";
@@ -62,5 +63,5 @@ export const caseloadBook = ({
 });
 
 /** The address of a cell in the sheet row (from 1) of a table with all its columns. */
-export const addressOf = (key: RowsTable, header: string, sheetRow: number): string =>
+export const addressOf = (key: RowsTable, header: Header, sheetRow: number): string =>
   cellAddress(sheetRow - 1, headers[key].indexOf(header));

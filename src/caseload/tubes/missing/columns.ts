@@ -1,4 +1,5 @@
 /** Missing or contradictory: all gaps of a row in words, one after the other, put together from hidden columns. */
+import type { Header } from "../../headers";
 import { formula, quoted, type FormulaTemplate } from "../../../columns/formula";
 import { letting, PLAIN, type CaseloadColumn } from "../../column";
 import { CHECK_SETTINGS } from "../../ready";
@@ -15,7 +16,7 @@ import { spareGaps } from "./spare";
 import { weightGaps } from "./weight";
 
 /** One part of the list, out of sight: Excel takes no formula of more than 8,192 characters. */
-function gapsColumn(header: string, gaps: readonly Gap[]): CaseloadColumn {
+function gapsColumn(header: Header, gaps: readonly Gap[]): CaseloadColumn {
   return {
     header,
     kind: "computed",

@@ -2,6 +2,7 @@
  * A gap: something missing in a row, or something in it that contradicts itself. What one is, and the pieces that its rule
  * is made of.
  */
+import type { Header } from "../../headers";
 import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { isBlankIn } from "../../reading";
 
@@ -10,7 +11,7 @@ export interface Gap {
   /** TRUE where it applies, on LET names (names.ts). */
   readonly when: FormulaTemplate;
   /** Asked only where this column was not left out. */
-  readonly needs?: string;
+  readonly needs?: Header;
 }
 
 /** The words of a list that say something, in the letters in which they are compared. */

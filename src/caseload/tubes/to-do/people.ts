@@ -1,4 +1,5 @@
 /** Who can do what when the tube comes out or is changed. */
+import type { Header } from "../../headers";
 import { formula, type FormulaTemplate } from "../../../columns/formula";
 import { is, isOneOf, wordIn } from "../../reading";
 import type { trained } from "../../words";
@@ -17,7 +18,7 @@ const needsIn = (cell: Slots): FormulaTemplate =>
     .reduce((all, one) => formula`${all},${one}`);
 
 /** What a carer never changes, by name. */
-const notByCarer = (name: "GJ" | "J" | "bumper", header: string): Step => ({
+const notByCarer = (name: "GJ" | "J" | "bumper", header: Header): Step => ({
   word: `${name}: not by a carer`,
   when: (cell) =>
     formula`AND(${is(wordIn(cell("Changed by")), "carer")},${is(wordIn(cell(header)), name.toLowerCase())})`,
