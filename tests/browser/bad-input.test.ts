@@ -97,34 +97,38 @@ const IN_THE_WAY: readonly InTheWay[] = [
 ];
 
 describe("a list to which nothing can be added says why", () => {
-  test.each(IN_THE_WAY)("$file", async ({ file, list, ticked = [], says }) => {
-    const { page } = await openWorkbookPage(browser, served.url);
+  let page: Page;
+  beforeAll(async () => {
+    ({ page } = await openWorkbookPage(browser, served.url));
+  });
+  afterAll(() => page?.context().close());
+
+  const open = async (file: string) => {
     await openFile(page, FILES + file);
     await page.getByRole("heading", { level: 1, name: file }).waitFor();
+  };
+
+  test.each(IN_THE_WAY)("$file", async ({ file, list, ticked = [], says }) => {
+    await open(file);
     if (list) await chooseList(page, list);
     await tick(page, ticked);
     await page.getByRole("complementary").getByText(says).locator("visible=true").first().waitFor();
     expect(await page.getByRole("button", { name: /^Add \d+ columns?$/ }).count()).toBe(0);
     expect(await page.getByText("Unsaved changes").count()).toBe(0);
-    await page.context().close();
   });
 
   test("a column whose header stands twice cannot be chosen, and says why", async () => {
-    const { page } = await openWorkbookPage(browser, served.url);
-    await openFile(page, `${FILES}two-columns-one-name.xlsx`);
+    await open("two-columns-one-name.xlsx");
     await tick(page, ["Change due"]);
     const options = page.locator("option[disabled]", { hasText: "header stands twice" });
     expect(await options.count()).toBeGreaterThanOrEqual(2);
-    await page.context().close();
   });
 
   test("a filter that is on is told, and does not stand in the way", async () => {
-    const { page } = await openWorkbookPage(browser, served.url);
-    await openFile(page, `${FILES}filter-on.xlsx`);
+    await open("filter-on.xlsx");
     await page
       .getByText(/19 rows of this list are hidden now/)
       .first()
       .waitFor();
-    await page.context().close();
   });
 });

@@ -6,7 +6,7 @@ import { rm } from "node:fs/promises";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { commands, mutations, operations, refusalOf } from "../../taskpane/workbook/embedded/commands";
 import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
@@ -25,6 +25,9 @@ let page: Page;
 beforeAll(async () => {
   [browser, folder] = await Promise.all([launchBrowser(), buildPage("grid-page")]);
   served = await serveFolder(folder);
+  page = await browser.newPage({ viewport: { width: 1200, height: 800 } });
+  await page.goto(served.url);
+  await page.waitForFunction(() => window.isReady);
 });
 afterAll(async () => {
   await browser?.close();
@@ -32,12 +35,12 @@ afterAll(async () => {
   if (folder) await rm(folder, { recursive: true });
 });
 
-beforeEach(async () => {
-  page = await browser.newPage({ viewport: { width: 1200, height: 800 } });
-  await page.goto(served.url);
-  await page.waitForFunction(() => window.isReady);
-});
-afterEach(() => page.close());
+beforeEach(() =>
+  page.evaluate(async () => {
+    await window.grid.openEmpty();
+    window.said.splice(0);
+  }),
+);
 
 const open = (name: string) =>
   page.evaluate(async ([bytes, title]) => (await window.grid.open(new Uint8Array(bytes), title)).outcome, [
