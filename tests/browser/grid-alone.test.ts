@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 import { rm } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { book, MAIN, oneSheet, STYLES } from "../workbooks/package/build";
 import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
@@ -22,11 +22,16 @@ let browser: Browser;
 let served: Served;
 let folder: string;
 let page: Page;
-let asked: string[];
+const asked: string[] = [];
 
 beforeAll(async () => {
   [browser, folder] = await Promise.all([launchOwnBrowser(), buildPage("grid-page")]);
   served = await serveFolder(folder);
+  page = await browser.newPage({ viewport: { width: 900, height: 700 } });
+  page.on("request", (request) => asked.push(request.url()));
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.goto(served.url);
+  await page.waitForFunction(() => window.isReady);
 });
 afterAll(async () => {
   await browser?.close();
@@ -35,14 +40,12 @@ afterAll(async () => {
 });
 
 beforeEach(async () => {
-  page = await browser.newPage({ viewport: { width: 900, height: 700 } });
-  asked = [];
-  page.on("request", (request) => asked.push(request.url()));
-  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-  await page.goto(served.url);
-  await page.waitForFunction(() => window.isReady);
+  await page.evaluate(async () => {
+    await window.grid.openEmpty();
+    window.said.splice(0);
+  });
+  asked.splice(0);
 });
-afterEach(() => page.close());
 
 const open = (bytes: Uint8Array) =>
   page.evaluate(async (text) => {
