@@ -186,16 +186,21 @@ export class SheetReader {
   used(): Area | null {
     let used: Area | null = null;
     let [top, left, bottom, right] = [Infinity, Infinity, -1, -1];
+    const isFilled = (cell: ICellData | undefined): boolean =>
+      !!cell && ((cell.v !== undefined && cell.v !== null) || !!cell.f || !!cell.si || !!cell.p);
     for (const row of this.rows()) {
-      for (const column of this.columnsOf(row)) {
-        const cell = this.cells[row]![column]!;
-        const isEmpty = (cell.v === undefined || cell.v === null) && !cell.f && !cell.si && !cell.p;
-        if (isEmpty) continue;
-        top = Math.min(top, row);
-        bottom = Math.max(bottom, row);
-        left = Math.min(left, column);
-        right = Math.max(right, column);
-      }
+      const cells = this.cells[row] ?? {};
+      // in order: only the outermost that holds something counts
+      const columns = Object.keys(cells);
+      let last = columns.length - 1;
+      while (last >= 0 && !isFilled(cells[Number(columns[last])])) last--;
+      if (last < 0) continue;
+      let first = 0;
+      while (!isFilled(cells[Number(columns[first])])) first++;
+      top = Math.min(top, row);
+      bottom = Math.max(bottom, row);
+      left = Math.min(left, Number(columns[first]));
+      right = Math.max(right, Number(columns[last]));
     }
     if (bottom >= 0) used = { top, left, rows: bottom - top + 1, columns: right - left + 1 };
     for (const area of this.spills()) used = used ? around(used, area) : area;
