@@ -17,8 +17,8 @@ export interface StateLook {
 
 /** What a word asks for; what is quiet has the look of any other cell. */
 export const states = {
-  /** Call today. */
-  act: { ink: "FFFFFF", ground: "8C1C4B", isBold: true },
+  /** Call today. Its white is one of its own, so that the dark grid tells it from paper. */
+  act: { ink: "FFFDFE", ground: "8C1C4B", isBold: true },
   /** Within days. */
   soon: { ink: "4A3000", ground: "FFD98A", isBold: true },
   /** Missing or contradictory. */

@@ -262,6 +262,55 @@ describe("what is in sight", () => {
   });
 });
 
+describe("held rows", () => {
+  const held = () =>
+    page.evaluate(() => {
+      const sheet = window.engine.api.getActiveWorkbook()!.getActiveSheet();
+      const { startRow, ySplit } = sheet.getSheet().getFreeze();
+      const rows = Array.from({ length: ySplit }, (_, i) => sheet.getRowHeight(startRow - 1 - i));
+      return { rows: ySplit, height: rows.reduce((sum, one) => sum + one, 0) };
+    });
+  const canvas = () => page.locator("canvas[id*='univer-sheet-main-canvas']").first().boundingBox();
+
+  it("leave two thirds of the height to the list, in a low window and at any zoom, and no change to the file", async () => {
+    const rows = Array.from({ length: 80 }, (_, r) => row(r + 1, text(`A${r + 1}`, `row ${r + 1}`)));
+    const pane = `<pane ySplit="10" topLeftCell="A11" activePane="bottomLeft" state="frozen"/>`;
+    const views = `<sheetViews><sheetView workbookViewId="0">${pane}</sheetView></sheetViews>`;
+    await open(oneSheet(`${views}<sheetData>${rows.join("")}</sheetData>`));
+    await expect.poll(async () => (await held()).rows).toBeLessThan(10);
+    const atFirst = await held();
+    await page.setViewportSize({ width: 900, height: 400 });
+    await expect.poll(async () => (await held()).rows).toBeLessThan(atFirst.rows);
+    const low = await held();
+    expect(low.height).toBeLessThanOrEqual(0.35 * (await canvas())!.height);
+    await page.evaluate(() => window.run("sheet.command.set-zoom-ratio", { zoomRatio: 2 }));
+    await expect.poll(async () => (await held()).rows).toBeLessThan(low.rows);
+    expect((await held()).height * 2).toBeLessThanOrEqual(0.35 * (await canvas())!.height);
+    await page.evaluate(() => window.run("sheet.command.set-zoom-ratio", { zoomRatio: 1 }));
+    await page.setViewportSize({ width: 900, height: 1400 });
+    await expect.poll(async () => (await held()).rows).toBe(10);
+    expect(await page.evaluate(() => window.grid.isChanged())).toBe(false);
+  });
+});
+
+describe("the tools", () => {
+  it("have a name each, and money is none of them", async () => {
+    const nameless = () =>
+      page.evaluate(() =>
+        [...document.querySelectorAll("button, a, input")]
+          .filter((one) => (one as HTMLElement).offsetParent !== null && !one.closest("[aria-hidden='true']"))
+          .filter((one) => !one.getAttribute("aria-label") && (one.textContent ?? "").trim() === "")
+          .map(({ outerHTML }) => outerHTML.slice(0, 200)),
+      );
+    await expect.poll(nameless).toEqual([]);
+    expect(await page.locator("[data-u-command='sheet.command.numfmt.set.currency']").count()).toBe(0);
+  });
+
+  it("and the sheet leave the keyboard where it is until somebody comes to them", async () => {
+    expect(await page.evaluate(() => document.activeElement === document.body)).toBe(true);
+  });
+});
+
 describe("the bar below the sheet", () => {
   it("counts dates and does not add them up", async () => {
     const dates = [46_143, 46_150].map((day, at) =>

@@ -316,7 +316,7 @@ export const mutations = inGroups<Change>({
     formula.mutation.set-query-formula-dependency-all formula.mutation.set-query-formula-dependency-all-result
     formula.mutation.set-trigger-formula-calculation-start
     sheet.mutation.data-validation-formula-mark-dirty sheet.mutation.mark-dirty-filter-change
-    sheet.mutation.empty sheet.mutation.set-worksheet-row-auto-height
+    sheet.mutation.empty sheet.mutation.set-worksheet-row-auto-height sheet.mutation.set-frozen
     sheet.mutation.toggle-note-popup sheet.mutation.update-note-position
     sheet.mutation.set-worksheet-permission-points
     sheet.mutation.add-range-theme sheet.mutation.set-range-theme sheet.mutation.remove-range-theme
@@ -338,7 +338,7 @@ export const mutations = inGroups<Change>({
   letters: `sheet.mutation.set-tab-color sheet.mutation.set-worksheet-default-style`,
   heights: `sheet.mutation.set-worksheet-row-height sheet.mutation.set-worksheet-row-is-auto-height`,
   hiding: `sheet.mutation.set-col-hidden sheet.mutation.set-col-visible`,
-  holding: `sheet.mutation.set-frozen sheet.mutation.toggle-gridlines sheet.mutation.set-gridlines-color`,
+  holding: `sheet.mutation.toggle-gridlines sheet.mutation.set-gridlines-color`,
   unknown: `
     formula.mutation.set-image-formula-data
     sheet.mutation.set-row-data sheet.mutation.set-col-data sheet.mutation.set-workbook-name`,

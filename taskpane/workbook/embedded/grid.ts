@@ -1,29 +1,44 @@
 /** The embedded spreadsheet as the page uses it (interface.ts). */
 import "./styleSheets";
-import { LifecycleService, LifecycleStages } from "@univerjs/core";
+import { IUniverInstanceService, LifecycleService, LifecycleStages, UniverInstanceType } from "@univerjs/core";
 import type { Engine } from "./engine";
 import { gridOn, type OnPage } from "./face";
 import type { CreateGrid, Grid, GridOptions } from "./interface";
+import { colour } from "./colours";
+import { keepDoor } from "./keyboard";
 import { startPage } from "./page";
 import { openEntry } from "./pageEntry";
 import { startPackages } from "./packages/start";
 import { watchPasting } from "./pasting";
+import { keepReachable } from "./reachable";
 import { watchStatusBar } from "./statusBar";
+import { nameTools } from "./toolNames";
 
 /** With the engine, which tests ask for what it can do. */
 export function startGrid(
   container: HTMLElement,
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
+  const door = keepDoor(container);
   const engine = startPage(container);
+  colour(engine);
+  const instances = engine.injector.get(IUniverInstanceService);
+  instances.getCurrentTypeOfUnit$(UniverInstanceType.UNIVER_SHEET).subscribe(door.close);
   const onPage = async ({ dayFirst, readFormula, say, unitId, workbook }: OnPage) => {
     // what a person types or pastes before that finds half of the grid
     await engine.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
     watchPasting(engine, { dayFirst, readFormula, say });
     watchStatusBar(engine, workbook);
+    keepReachable(engine, container);
+    nameTools(container);
     return openEntry(engine, unitId);
   };
-  return { grid: gridOn(engine, options, onPage, startPackages()), engine };
+  const grid = gridOn(engine, options, onPage, startPackages());
+  const focus = () => {
+    door.open();
+    grid.focus();
+  };
+  return { grid: { ...grid, focus }, engine };
 }
 
 export const createGrid: CreateGrid = async (container, options) => startGrid(container, options).grid;

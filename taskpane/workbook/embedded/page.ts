@@ -19,7 +19,11 @@ import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
-import { UniverSheetsTablePreset, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
+import {
+  UniverSheetsTablePlugin,
+  UniverSheetsTablePreset,
+  UniverSheetsTableUIPlugin,
+} from "@univerjs/preset-sheets-table";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
@@ -57,6 +61,8 @@ const menu = hidden(
   "sheet.operation.open-table-selector",
   "sheet.operation.open.conditional.formatting.panel",
   "data-validation.command.open-panel",
+  "sheet.command.numfmt.set.currency",
+  "sheet.command.add-range-protection-from-toolbar",
   // they take the headers for a row of the list, and sort them in among the others (measured)
   "sheet.command.sort-range-asc-ext",
   "sheet.command.sort-range-desc-ext",
@@ -65,6 +71,12 @@ const menu = hidden(
   "sheet.command.sort-range-custom",
   "sheet.command.sort-range-custom-ctx",
 );
+
+/** Of every table, whatever look the file gives it: headers in the page's accent where a cell has no ground of its own. No bands: a ground means a state. */
+const tableLook = {
+  name: "plain",
+  style: { headerRowStyle: { bg: { rgb: "#0C5A6B" }, cl: { rgb: "#FFFFFF" } } },
+};
 
 type Registration = PluginCtor<Plugin> | readonly [PluginCtor<Plugin>, unknown];
 
@@ -92,6 +104,8 @@ export function startPage(container: HTMLElement): Engine {
     UniverSheetsCorePreset({
       container,
       menu,
+      // all tools in one row: the height is for the list
+      ribbonType: "simple",
       disableAutoFocus: true,
       formula: { function: gridFunctions(functions), description: gridDescriptions(functions) },
     }),
@@ -114,6 +128,7 @@ export function startPage(container: HTMLElement): Engine {
   }
   // its flag would cover the row above every table, and its menu offers what is not saved
   plugins.set(UniverSheetsTableUIPlugin.pluginName, [UniverSheetsTableUIPlugin, { hideAnchor: true }]);
+  plugins.set(UniverSheetsTablePlugin.pluginName, [UniverSheetsTablePlugin, { userThemes: [tableLook] }]);
   for (const [plugin, settings] of plugins.values()) univer.registerPlugin(plugin, settings as never);
   return { univer, api: FUniver.newAPI(univer), injector: univer.__getInjector() };
 }

@@ -38,16 +38,16 @@ export async function reveal(
  * long range (0.25.1).
  */
 function viewOn(worksheet: Worksheet, top: number, left: number) {
-  const { xSplit, ySplit } = worksheet.getFreeze();
+  const { startRow, startColumn } = worksheet.getFreeze();
   const height = (row: number) => (worksheet.getRowVisible(row) ? worksheet.getRowHeight(row) : 0);
   const width = (column: number) => (worksheet.getColVisible(column) ? worksheet.getColumnWidth(column) : 0);
   return {
-    sheetViewStartRow: start(top, ySplit, height, ROOM.rows),
-    sheetViewStartColumn: start(left, xSplit, width, ROOM.columns),
+    sheetViewStartRow: start(top, Math.max(0, startRow), height, ROOM.rows),
+    sheetViewStartColumn: start(left, Math.max(0, startColumn), width, ROOM.columns),
   };
 }
 
-/** @param held rows or columns that do not move, which the grid leaves out of its count */
+/** @param held the first row or column that moves; the grid leaves those before it out of its count */
 function start(place: number, held: number, sizeOf: (at: number) => number, room: number): number {
   let size = 0;
   for (let at = held; at <= place; at++) {

@@ -1,6 +1,7 @@
 /**
  * The arrow of a table's column says whether the column is filtered, as those of a sheet's own filter do. The grid
- * (0.25.1) knows it and draws one arrow for both.
+ * (0.25.1) knows it and draws one arrow for both, and in white on whatever ground the header has: it stands on a white
+ * field of its own here.
  */
 import { Scene, type BaseObject, type UniverRenderingContext2D } from "@univerjs/preset-sheets-core";
 import { SheetsTableButtonStateEnum } from "@univerjs/sheets-table";
@@ -40,10 +41,26 @@ function mend(arrows: Arrow): void {
   if (mended.has(arrows)) return;
   mended.add(arrows);
   const { _drawChevron: drawArrow } = arrows;
-  arrows._drawChevron = function (this: Arrow, context, color) {
-    if (this._filterParams && FILTERED.has(this._filterParams.buttonState)) drawFunnel(context, color);
-    else drawArrow.call(this, context, color);
+  arrows._drawChevron = function (this: Arrow, context) {
+    drawField(context);
+    if (this._filterParams && FILTERED.has(this._filterParams.buttonState)) drawFunnel(context, INK);
+    else drawArrow.call(this, context, INK);
   };
+}
+
+const INK = "#084452";
+const FIELD = "#ffffff";
+const EDGE = "#707b7b";
+
+/** In the arrow's square of 16 pixels. */
+function drawField(context: UniverRenderingContext2D): void {
+  context.save();
+  context.fillStyle = FIELD;
+  context.strokeStyle = EDGE;
+  context.lineWidth = 1;
+  context.fillRect(0.5, 0.5, 15, 15);
+  context.strokeRect(0.5, 0.5, 15, 15);
+  context.restore();
 }
 
 /** In the arrow's square of 16 pixels. */

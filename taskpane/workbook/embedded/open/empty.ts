@@ -1,6 +1,7 @@
 /** A fresh workbook: one empty sheet. */
 import { LocaleType, type IWorkbookData } from "@univerjs/core";
 import type { BookFacts } from "../facts";
+import { PADDING } from "./styles";
 
 const TITLE = "New workbook.xlsx";
 const FIRST_SHEET = { id: "sheet1", name: "Sheet1" };
@@ -14,6 +15,7 @@ export function emptyBook(unitId: string): { readonly snapshot: IWorkbookData; r
     styles: {},
     sheetOrder: [FIRST_SHEET.id],
     sheets: { [FIRST_SHEET.id]: { ...FIRST_SHEET, rowCount: 1000, columnCount: 26, cellData: {} } },
+    defaultStyle: { pd: PADDING },
     resources: [],
   };
   const facts: BookFacts = {

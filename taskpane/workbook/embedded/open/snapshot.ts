@@ -19,7 +19,7 @@ import { FORMATTED_ROWS_BELOW, sheetCells, type SheetCells } from "./cells";
 import type { Display } from "./display";
 import { gridNames, isTodayName, namesLeftOut } from "./names";
 import { conditionalFormats, notes, validations } from "./rules";
-import { gridStyles, styleId } from "./styles";
+import { gridStyles, PADDING, styleId } from "./styles";
 
 export interface Reading {
   readonly snapshot: IWorkbookData;
@@ -313,6 +313,7 @@ export function* readSnapshot(
     appVersion: "",
     locale: LocaleType.EN_US,
     styles,
+    defaultStyle: { pd: PADDING },
     sheetOrder: worksheets.map(sheetIdOf),
     sheets,
     resources: [

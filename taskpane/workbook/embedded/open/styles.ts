@@ -94,6 +94,9 @@ function rotation(degrees: number | undefined): IStyleData["tr"] {
   return { a: degrees > 90 ? degrees - 90 : -degrees };
 }
 
+/** Pixels: a number and the word in the next column do not touch. */
+export const PADDING = { t: 1, r: 4, b: 2, l: 4 };
+
 export function gridStyle(style: CellStyle | undefined, theme: readonly string[]): IStyleData {
   const { font, alignment } = style ?? {};
   const color = rgbOf(font?.color, theme);
@@ -116,7 +119,7 @@ export function gridStyle(style: CellStyle | undefined, theme: readonly string[]
     ...(ht !== undefined && { ht }),
     ...(vt !== undefined && { vt }),
     ...(alignment?.wrapText && { tb: WrapStrategy.WRAP }),
-    ...(alignment?.indent && { pd: { l: alignment.indent * 9 } }),
+    pd: { ...PADDING, l: PADDING.l + (alignment?.indent ?? 0) * 9 },
     ...(tr && { tr }),
     ...(style?.numFmt && style.numFmt !== "General" && { n: { pattern: style.numFmt } }),
   };
