@@ -1,4 +1,4 @@
-import { count, figure, rows } from "./pieces";
+import { count, figure, rows, together } from "./pieces";
 
 export const addColumns = {
   tick: {
@@ -66,6 +66,14 @@ export const addColumns = {
     asOf: (date: string) => `Counted from ${date}, today’s date in this workbook.`,
     asOfNew: (date: string) =>
       `Counted from today, ${date}. Today’s date is put into the workbook for it, under the name As_of.`,
+    nothingYet: "Add columns",
+    tickFirst: "Tick what to add.",
+    seeAbove: "Something stands in the way: see above.",
+    consequence: (letters: readonly string[], refreshed: number, without: number, of: number) =>
+      [
+        refreshed === 0 ? `${together(letters)}, nothing overwritten` : "Our own columns are written anew",
+        without === 0 ? `all ${rows(of)} get an answer` : `${figure(without)} of ${rows(of)} get no answer`,
+      ].join("; "),
     press: (added: number, refreshed: number) =>
       [
         ...(added > 0 ? [`Add ${count(added, "column", "columns")}`] : []),

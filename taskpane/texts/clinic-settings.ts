@@ -3,7 +3,7 @@ export const clinicSettings = {
     "This caseload was set up by an earlier version: settings and columns that came since are not in it. Set up says what is new, and makes a new one from it.",
   none: {
     lead: "There is no sheet Clinic settings in this workbook, so no clinic has agreed anything here.",
-    how: "‘Set up a caseload’, under ‘Caseload’, makes a workbook that has one: each setting stands in a cell of its own, where the formulas read it. Below is what each would begin with, and where that comes from.",
+    how: "‘Set up a caseload’, under ‘More’, makes a workbook that has one: each setting stands in a cell of its own, where the formulas read it. Below is what each would begin with, and where that comes from.",
   },
   forms: {
     agreement: {

@@ -16,13 +16,17 @@ import { now } from "./now";
 import { shell } from "./page";
 import { ownList } from "./own-list";
 import { excel, pane, product } from "./pane";
+import { print } from "./print";
 import { setUp } from "./set-up";
 import { showOnly } from "./show-only";
+import { today } from "./today";
 
 export const texts = {
   product,
   pane,
   now,
+  today,
+  print,
   ownList,
   addColumns,
   setUp,

@@ -9,14 +9,12 @@ const ends = {
 } as const;
 
 export const now = {
-  jobs: "What to do",
   job: {
-    tubeOut: "Tube out",
     check: "Record a check",
     change: "Record a change",
     person: "Add a person",
   },
-  noCaseload: "To use this, set up a caseload first: under ‘Caseload’, choose ‘Set up a caseload’.",
+  noCaseload: "To use this, set up a caseload first: under ‘More’, choose ‘Set up a caseload’.",
   ends,
   person: {
     title: "Who is it?",
@@ -39,6 +37,8 @@ export const now = {
     showRow: (row: number) => `Show row ${row}`,
     mend: "Nothing can be recorded until the list is clear.",
     confirmed: (id: string) => `This is ${id}.`,
+    told: (born: string, end: string) => `Born: ${born}. Feed ends in: ${end}.`,
+    toldUnsure: "It is not clear which tube of this person.",
   },
   out: {
     call: "Call",
@@ -46,6 +46,8 @@ export const now = {
     rowKnown: (row: number) => `What row ${row} of the list says`,
     notWritten: (labels: string) => `Not written down: ${labels}. Ask.`,
     another: "Another person",
+    enter: "Enter the numbers",
+    pageTitle: (id: string) => `Tube out: ${id}`,
     outrun: "The workbook has changed since this person was looked up. Look up again.",
   },
   form: {

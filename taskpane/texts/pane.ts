@@ -4,29 +4,32 @@ import { QUIET_LINE } from "../../src/words/who-decides";
 export const product = "Gastrostomy workbook";
 
 export const pane = {
-  sections: "Sections",
-  /** The row of presses that chooses between the parts of a section. */
-  parts: (section: string) => `${section}: what to do`,
-  now: "Now",
-  caseload: "Caseload",
+  places: "Places",
+  /** The row of presses that chooses between the parts of a place. */
+  parts: (place: string) => `${place}: what to do`,
+  tubeOut: "Tube out",
+  today: "Today",
+  list: "My list",
+  more: "More",
   addColumns: "Add columns",
   setUp: "Set up a caseload",
-  convert: "Convert",
+  convert: "Convert sizes",
   showOnly: "Show only",
-  functions: "Functions",
   guide: "All functions",
   explain: "Explain this cell",
   settings: "Clinic settings",
   help: "Help and cautions",
-  /** One sentence under each section's heading. */
+  /** One sentence under each heading. */
   leads: {
-    now: "The telephone call, and what is written down day by day. You see what will be written before it is.",
-    caseload:
-      "Columns for your own list, such as the day the next change is due, or a ready-made caseload. Nothing is overwritten, and you see what will happen first.",
+    tubeOut: "The telephone call. Nothing is written down here.",
+    today: "What to do, and what to write down.",
+    addColumns: "Columns beside your list, such as the day of the next change. Nothing is overwritten.",
+    setUp: "Ready-made sheets for a whole caseload, with invented people to look at.",
     convert: "Tube sizes, however they were typed: French to millimetres, or back.",
     showOnly: "Shows some rows of a list and hides the others, until one press shows them all again.",
     settings: "The numbers your clinic works with, and who agreed them.",
-    functions: "What each worksheet function is for, with worked examples and their sources.",
+    guide: "What each worksheet function is for, with worked examples and their sources.",
+    explain: "Select a cell: what it says, and how it comes about.",
     help: "Read this before you rely on a date or a word.",
   },
   quietLine: QUIET_LINE,

@@ -1,15 +1,19 @@
-/** The side pane: its sections, the quiet line that is always there, and the one voice for screen readers. */
-import { Suspense, useEffect, useId, useRef, useState } from "react";
+/**
+ * The side pane: where one is and the press for the telephone call at the top, the places at the foot, the quiet line
+ * that is always there, and the one voice for screen readers.
+ */
+import { Suspense, useCallback, useEffect, useId, useRef, useState } from "react";
 import { recogniseCaseload } from "../actions/caseload/recognise";
 import { pane as words, product } from "../texts/pane";
 import type { Workbook } from "../workbook/port";
 import { Announcer } from "./announce";
+import { dayText } from "./dates";
 import type { DayFirstWord } from "./help/Help";
 import type { OpenNew } from "./openNew";
 import { Fallible } from "./parts/Fallible";
 import { TryAgain } from "./parts/TryAgain";
-import { sections, type Section } from "./sections";
-import type { SectionProps } from "./sectionProps";
+import { places, tubeOut, type Part, type Place } from "./places";
+import type { Go, PartProps } from "./partProps";
 import { Kept } from "./parts/Kept";
 import { useKeptFocus } from "./useKeptFocus";
 import { useOverview } from "./useOverview";
@@ -28,19 +32,21 @@ export interface PaneProps {
 export function Pane(props: PaneProps) {
   return (
     <Announcer>
-      <Sections {...props} />
+      <Places {...props} />
     </Announcer>
   );
 }
 
-const FIRST: Section["key"] = "caseload";
-/** Where a ready-made caseload is open, its daily jobs come first. */
-const FIRST_ON_CASELOAD: Section["key"] = "now";
+const FIRST: Place["key"] = "list";
+/** Where a ready-made caseload is open, the day comes first. */
+const FIRST_ON_CASELOAD: Place["key"] = "today";
+const all: readonly Place[] = [tubeOut, ...places];
 
-function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) {
-  const [shown, setShown] = useState<Section["key"]>(FIRST);
-  /* A section keeps what was typed in it once it has been shown. */
-  const [visited, setVisited] = useState<readonly Section["key"][]>([FIRST]);
+function Places({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) {
+  const [shown, setShown] = useState<Place["key"]>(FIRST);
+  const [parts, setParts] = useState<Partial<Record<Place["key"], Part["key"]>>>({});
+  /* A part keeps what was typed in it once it has been shown. */
+  const [visited, setVisited] = useState<readonly Part["key"][]>([]);
   const body = useRef<HTMLDivElement>(null);
   const whole = useRef<HTMLDivElement>(null);
   useKeptFocus(whole);
@@ -48,51 +54,64 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
   const hasChosen = useRef(false);
   const isCaseload = overview !== null && recogniseCaseload(overview).is === "caseload";
   useEffect(() => {
-    if (!hasChosen.current) open(isCaseload ? FIRST_ON_CASELOAD : FIRST);
+    if (!hasChosen.current) setShown(isCaseload ? FIRST_ON_CASELOAD : FIRST);
   }, [isCaseload]);
 
-  function open(key: Section["key"]) {
-    setShown(key);
-    setVisited((before) => (before.includes(key) ? before : [...before, key]));
+  const place = all.find(({ key }) => key === shown)!;
+  const part = partOf(place);
+  useEffect(() => {
+    setVisited((before) => (before.includes(part) ? before : [...before, part]));
     if (body.current) body.current.scrollTop = 0;
+  }, [part]);
+
+  function partOf({ key, parts: [first] }: Place): Part["key"] {
+    return parts[key] ?? first!.key;
   }
 
-  function show(key: Section["key"]) {
+  const go = useCallback<Go>((key, wanted) => {
     hasChosen.current = true;
-    open(key);
-  }
+    setShown(key);
+    if (wanted !== undefined) setParts((before) => ({ ...before, [key]: wanted }));
+  }, []);
 
   return (
     <div className="pane" ref={whole}>
       <div className="pane-head">
-        {!isPartOfPage && <h1>{product}</h1>}
-        <nav aria-label={words.sections}>
-          <ul className="sections">
-            {sections.map(({ key, label }) => (
-              <li key={key}>
-                <button type="button" aria-current={shown === key ? "page" : undefined} onClick={() => show(key)}>
-                  {label}
-                </button>
-              </li>
-            ))}
-          </ul>
-        </nav>
+        {!isPartOfPage && <h1 className="for-ears">{product}</h1>}
+        <p className="where">
+          <strong>{place.label}</strong> <span className="note">{dayText(props.today, props.locale)}</span>
+        </p>
+        <button
+          type="button"
+          className="button alarm"
+          aria-current={shown === tubeOut.key ? "page" : undefined}
+          onClick={() => go(tubeOut.key)}
+        >
+          {tubeOut.label}
+        </button>
       </div>
+      <nav className="places" aria-label={words.places}>
+        <ul>
+          {places.map(({ key, label }) => (
+            <li key={key}>
+              <button type="button" aria-current={shown === key ? "page" : undefined} onClick={() => go(key)}>
+                {label}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </nav>
       {/* It scrolls by itself and may hold nothing to press (help), so the keyboard must be able to stand on it. */}
-      <div
-        className="pane-body"
-        ref={body}
-        role="group"
-        aria-label={sections.find(({ key }) => key === shown)?.label}
-        tabIndex={0}
-      >
+      <div className="pane-body" ref={body} role="group" aria-label={place.label} tabIndex={0}>
         {unread !== null && <TryAgain sentence={words.unread(unread)} press={words.tryAgain} onPress={readNow} />}
-        {sections.map((section) => (
-          <OneSection
-            key={section.key}
-            section={section}
-            isVisited={visited.includes(section.key)}
-            props={{ ...props, dayFirst, overview, isShown: shown === section.key }}
+        {all.map((one) => (
+          <OnePlace
+            key={one.key}
+            place={one}
+            part={partOf(one)}
+            visited={visited}
+            show={(key) => go(one.key, key)}
+            props={{ ...props, dayFirst, overview, go, isShown: shown === one.key }}
           />
         ))}
       </div>
@@ -101,49 +120,44 @@ function Sections({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps
   );
 }
 
-interface OneSectionProps {
-  readonly section: Section;
-  readonly isVisited: boolean;
-  readonly props: SectionProps;
+interface OnePlaceProps {
+  readonly place: Place;
+  /** The part that is shown. */
+  readonly part: Part["key"];
+  readonly visited: readonly Part["key"][];
+  readonly show: (part: Part["key"]) => void;
+  readonly props: PartProps;
 }
 
-function OneSection({ section, isVisited, props }: OneSectionProps) {
+function OnePlace({ place, part, visited, show, props }: OnePlaceProps) {
   const id = useId();
-  const [first] = section.parts;
-  const [shown, setShown] = useState(first!.key);
-  const [visited, setVisited] = useState<readonly string[]>([first!.key]);
-
-  function show(key: string) {
-    setShown(key);
-    setVisited((before) => (before.includes(key) ? before : [...before, key]));
-  }
-
+  const isAlone = place.parts.length === 1;
+  const { label } = place.parts.find(({ key }) => key === part)!;
   return (
     <section hidden={!props.isShown} aria-labelledby={id}>
-      <header>
-        <h2 id={id}>{section.label}</h2>
-        <p className="note">{words.leads[section.key]}</p>
-      </header>
-      {section.parts.length > 1 && (
-        <div className="parts" role="group" aria-label={words.parts(section.label)}>
-          {section.parts.map(({ key, label }) => (
-            <button key={key} type="button" aria-pressed={shown === key} onClick={() => show(key)}>
-              {label}
+      {!isAlone && (
+        <div className="parts" role="group" aria-label={words.parts(place.label)}>
+          {place.parts.map((one) => (
+            <button key={one.key} type="button" aria-pressed={part === one.key} onClick={() => show(one.key)}>
+              {one.label}
             </button>
           ))}
         </div>
       )}
+      <header className={isAlone ? "for-ears" : undefined}>
+        <h2 id={id}>{label}</h2>
+        {!isAlone && <p className="note">{words.leads[part]}</p>}
+      </header>
       <Fallible>
         <Suspense fallback={<p>{words.loading}</p>}>
-          {isVisited &&
-            section.parts.map(
-              ({ key, Content }) =>
-                visited.includes(key) && (
-                  <Kept key={key} isShown={props.isShown && shown === key}>
-                    <Content {...props} isShown={props.isShown && shown === key} />
-                  </Kept>
-                ),
-            )}
+          {place.parts.map(
+            ({ key, Content }) =>
+              visited.includes(key) && (
+                <Kept key={key} isShown={props.isShown && part === key}>
+                  <Content {...props} isShown={props.isShown && part === key} />
+                </Kept>
+              ),
+          )}
         </Suspense>
       </Fallible>
     </section>

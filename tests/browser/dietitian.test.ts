@@ -17,6 +17,7 @@ import { pane as paneWords } from "../../taskpane/texts/pane";
 import { messySizes } from "../examples/convert/messy-sizes";
 import { launchBrowser } from "./launch";
 import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 const HEADERS = ["Row", "Size", "Remark"];
@@ -43,7 +44,6 @@ afterAll(async () => {
   if (folder) await rm(folder, { recursive: true });
 });
 
-const inSections = (page: Page): Locator => page.getByRole("navigation", { name: paneWords.sections });
 const part = (page: Page): Locator =>
   page
     .locator("section", { has: page.getByRole("heading", { level: 2, name: paneWords.convert, exact: true }) })
@@ -54,7 +54,7 @@ async function openConvert() {
   const { page } = opened;
   await openFile(page, file);
   await page.getByRole("heading", { level: 1, name: "sizes.xlsx" }).waitFor();
-  await inSections(page).getByRole("button", { name: paneWords.convert, exact: true }).click();
+  await goTo(page, "convert");
   await part(page).getByRole("heading", { name: paneWords.preview }).waitFor();
   return { ...opened, section: part(page) };
 }
@@ -152,8 +152,7 @@ describe("1,402 sizes", () => {
     await section.getByRole("button", { name: words.preview.add, exact: true }).click();
     await section.getByRole("heading", { name: words.result.title.done }).waitFor();
     await section.getByRole("button", { name: new RegExp(`^Go to ${address}:`) }).click();
-    await inSections(page).getByRole("button", { name: paneWords.functions, exact: true }).click();
-    await page.getByRole("button", { name: paneWords.explain, exact: true }).click();
+    await goTo(page, "explain");
     await page.getByRole("button", { name: explainWords.press }).click();
     await page.getByRole("heading", { name: `${address} on "Sizes"` }).waitFor();
     const sentence = /and cannot be read: .*holds more than one number: write one size\./;

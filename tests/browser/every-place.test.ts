@@ -9,15 +9,16 @@ import { chance } from "../../src/caseload/invented/random";
 import { sheetNames, tableNames } from "../../src/caseload/names";
 import { columnLetters } from "../../src/columns/formula";
 import { convert as convertWords } from "../../taskpane/texts/convert";
-import { now as nowWords } from "../../taskpane/texts/now";
 import { ownList } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/page";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
+import { today as todayWords } from "../../taskpane/texts/today";
 import { shortOrLong } from "../budget";
-import { go, goSection, goSheet, inPane, isOpen, openPage, type Desk } from "./caseload/desk";
+import { go, goSheet, inPane, isOpen, openPage, type Desk } from "./caseload/desk";
 import { builtAs } from "./caseload/saved";
 import { launchBrowser } from "./launch";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 const ROUNDS = shortOrLong(3, 20);
@@ -37,7 +38,7 @@ beforeAll(async () => {
 beforeEach(async () => {
   desk = await openPage(browser, served.url);
   ({ page } = desk);
-  await page.getByRole("button", { name: pageWords.tryCaseload, exact: true }).click();
+  await page.getByRole("button", { name: pageWords.first.start, exact: true }).click();
   await isOpen(page, "Invented caseload.xlsx");
 });
 /* A page that has stopped would not close either: closing the browser ends it. */
@@ -60,8 +61,9 @@ async function answers(after: string, label?: string): Promise<void> {
     async ([wanted, looking]) => {
       const inSight = () => document.querySelector<HTMLElement>(".pane-body > section:not([hidden])");
       if (wanted !== undefined) {
-        const presses = [...document.querySelectorAll(".pane-head button"), ...inSight()!.querySelectorAll("button")];
-        const press = presses.find(({ textContent }) => textContent === wanted);
+        const ways = document.querySelectorAll<HTMLElement>(".pane-head button, .places button");
+        const presses = [...ways, ...inSight()!.querySelectorAll("button")];
+        const press = presses.find((one) => one.textContent === wanted && one.checkVisibility());
         if (!press) throw new Error(`Nothing in the pane says “${wanted}”`);
         (press as HTMLElement).click();
       }
@@ -75,28 +77,26 @@ async function answers(after: string, label?: string): Promise<void> {
   await Promise.race([answer, late]).finally(() => clearTimeout(clock));
 }
 
-/** The places in the pane's own order: a section, then what its row of presses leads to. */
+/** Presses that lead through all places and their parts. */
 const places: readonly string[] = [
-  paneWords.now,
-  nowWords.job.check,
-  nowWords.job.change,
-  nowWords.job.person,
-  nowWords.job.tubeOut,
-  paneWords.caseload,
-  paneWords.setUp,
-  paneWords.addColumns,
-  paneWords.convert,
+  paneWords.today,
+  ...Object.values(todayWords.jobs).flatMap((job) => [job, todayWords.back]),
+  paneWords.tubeOut,
+  paneWords.list,
   paneWords.showOnly,
-  paneWords.functions,
-  paneWords.explain,
+  paneWords.convert,
+  paneWords.addColumns,
+  paneWords.more,
+  paneWords.setUp,
   paneWords.guide,
-  paneWords.settings,
+  paneWords.explain,
   paneWords.help,
+  paneWords.settings,
 ];
 
 test("a first cell that is none, typed letter by letter, does not stop the page", async () => {
   await goSheet(page, sheetNames.tubes);
-  await goSection(page, paneWords.convert);
+  await goTo(page, "convert");
   const place = inPane(page);
   await place.getByLabel(convertWords.put.spill).check();
   const start = place.getByLabel(convertWords.put.start);

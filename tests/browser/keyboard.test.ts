@@ -11,9 +11,11 @@ import { shell as pageWords } from "../../taskpane/texts/page";
 import { ownList } from "../../taskpane/texts/own-list";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { showOnly as showWords } from "../../taskpane/texts/show-only";
+import { today as todayWords } from "../../taskpane/texts/today";
 import { inPane, isOpen, openPage, type Desk } from "./caseload/desk";
 import { countPointer, isKept, pressWith, tabTo, typeInto } from "./caseload/keys";
 import { launchBrowser } from "./launch";
+import { pressesTo, type Part } from "./places";
 import { serveDist, type Served } from "./serve";
 
 let browser: Browser;
@@ -47,14 +49,14 @@ async function go(wished: "bar" | "sheet" | "pane"): Promise<void> {
   }
   throw new Error(`F6 never reached the ${wished}`);
 }
-async function section(name: string): Promise<void> {
+async function goBy(part: Part): Promise<void> {
   await go("pane");
-  await pressWith(page, button(page.getByRole("navigation", { name: paneWords.sections }), name));
+  for (const press of pressesTo(part)) await pressWith(page, button(page.locator(".pane"), press).first());
   await isKept(page);
 }
-async function job(name: keyof typeof words.job): Promise<void> {
-  await section(paneWords.now);
-  await pressWith(page, button(inPane(page), words.job[name]));
+async function job(name: keyof typeof todayWords.jobs): Promise<void> {
+  await goBy("today");
+  await pressWith(page, button(inPane(page), todayWords.jobs[name]));
   await isKept(page);
 }
 async function confirm(id: string): Promise<void> {
@@ -68,9 +70,8 @@ async function confirm(id: string): Promise<void> {
 }
 
 describe.sequential("with the keyboard alone", () => {
-  test("the example opens from the invitation", async () => {
-    await go("bar");
-    await pressWith(page, button(page, pageWords.tryExample));
+  test("the example opens from the first screen", async () => {
+    await pressWith(page, button(page, pageWords.first.try));
     await isOpen(page, pageWords.example);
     await isKept(page, "sheet");
     /* What the page has said is put away; the keyboard stays beside it, in the sheet. */
@@ -80,8 +81,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("the invented caseload is set up", async () => {
-    await section(paneWords.caseload);
-    await pressWith(page, button(inPane(page), paneWords.setUp));
+    await goBy("setUp");
     await isKept(page);
     const spare = inPane(page).getByRole("checkbox", { name: setUpWords.columns.groups.spare.label });
     await tabTo(page, spare);
@@ -92,7 +92,7 @@ describe.sequential("with the keyboard alone", () => {
     await isOpen(page, "Invented caseload.xlsx");
     await heading(setUpWords.done.title).waitFor();
     await isKept(page);
-    await section(paneWords.now);
+    await goBy("today");
   });
 
   test("a check is recorded: somebody else first, a fault, a question, then written and taken back", async () => {
@@ -133,7 +133,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("a tube is out: what to do is what the keyboard stands on", async () => {
-    await job("tubeOut");
+    await goBy("tubeOut");
     await confirm("D-041");
     expect(await page.evaluate(() => document.activeElement!.textContent)).toContain(words.person.confirmed("D-041"));
     /* Another person: at the top, before what is said of this one. */
@@ -144,7 +144,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("sizes are converted, of a list that the arrow keys find", async () => {
-    await section(paneWords.convert);
+    await goBy("convert");
     const list = inPane(page).getByRole("combobox", { name: ownList.choose });
     await tabTo(page, list);
     const chosen = () => list.evaluate((field) => (field as HTMLSelectElement).selectedOptions[0]!.label);
@@ -173,7 +173,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("one kind alone is shown, and all again", async () => {
-    await section(paneWords.showOnly);
+    await goBy("showOnly");
     const list = inPane(page).getByRole("combobox").first();
     await typeInto(page, list, 'table "Tubes');
     const bumper = inPane(page).getByRole("checkbox", { name: /^bumper \d+ rows$/ });

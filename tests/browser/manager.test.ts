@@ -14,7 +14,6 @@ import { sheetNames, tableNames } from "../../src/caseload/names";
 import { now } from "../../taskpane/texts/now";
 import { ownList as listWords } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/page";
-import { pane as paneWords } from "../../taskpane/texts/pane";
 import { showOnly as words } from "../../taskpane/texts/show-only";
 import { shortOrLong } from "../budget";
 import {
@@ -22,7 +21,6 @@ import {
   findings,
   fromElsewhere,
   go,
-  goSection,
   goSheet,
   inPane,
   isOpen,
@@ -36,6 +34,7 @@ import { manyRows, ownList } from "./caseload/many-rows";
 import { shownIn } from "./caseload/saved";
 import { launchBrowser } from "./launch";
 import { openFile, save } from "./nurse/workbook-page";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 const { tubes } = sheetNames;
@@ -59,7 +58,7 @@ beforeAll(async () => {
   const book = utils.book_new();
   utils.book_append_sheet(book, utils.aoa_to_sheet(ownList(ROWS)), "List");
   await writeFile(join(folder, "own.xlsx"), write(book, { type: "buffer", bookType: "xlsx" }) as Buffer);
-  desk = await openDesk(browser, served.url);
+  desk = await openDesk(browser, served.url, "empty");
   ({ page } = desk);
 });
 afterAll(async () => {
@@ -91,7 +90,7 @@ describe.sequential(`a ready-made caseload of ${many(50)} rows`, () => {
   });
 
   test("bumpers only: counts, rows in sight, and whoever has no date", async () => {
-    await goSection(page, paneWords.showOnly);
+    await goTo(page, "showOnly");
     const pane = inPane(page);
     await tick(`bumper ${many(10)} rows`).waitFor();
     for (const choice of [`balloon ${many(30)} rows`, `loop ${many(5)} rows`, `(blank) ${many(5)} rows`])
@@ -153,7 +152,7 @@ describe.sequential(`a clinic's own list of ${many(50)} rows, under headings of 
     await openFile(page, join(folder, "own.xlsx"));
     await page.getByRole("button", { name: pageWords.leave.discard, exact: true }).click();
     await isOpen(page, "own.xlsx");
-    await goSection(page, paneWords.showOnly);
+    await goTo(page, "showOnly");
     const pane = inPane(page);
     const columns = pane.locator("details", { has: page.getByText(listWords.which, { exact: true }) });
     await columns.waitFor();

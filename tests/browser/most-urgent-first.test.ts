@@ -4,11 +4,10 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { caseloadBook } from "../../src/caseload/index";
 import { sheetNames } from "../../src/caseload/names";
 import { urgencies, urgencyOf } from "../../src/caseload/urgency";
-import { shell as pageWords } from "../../taskpane/texts/page";
-import { pane as paneWords } from "../../taskpane/texts/pane";
 import { showOnly as words } from "../../taskpane/texts/show-only";
-import { findings, goSection, goSheet, inPane, isOpen, openDesk, rowOf } from "./caseload/desk";
+import { findings, goSheet, inPane, openDesk, rowOf } from "./caseload/desk";
 import { launchBrowser } from "./launch";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 let browser: Browser;
@@ -23,10 +22,8 @@ afterAll(async () => {
 
 test("the worst word stands in the first row, and no row stands above a worse one", async () => {
   const { page, faults } = await openDesk(browser, served.url);
-  await page.getByRole("button", { name: pageWords.tryCaseload, exact: true }).click();
-  await isOpen(page, "Invented caseload.xlsx");
   await goSheet(page, sheetNames.tubes);
-  await goSection(page, paneWords.showOnly);
+  await goTo(page, "showOnly");
   const place = inPane(page);
   await place.getByRole("button", { name: words.order.press, exact: true }).click();
   await place.getByText(/rows sorted, the most urgent first\./).waitFor({ timeout: 60_000 });

@@ -30,20 +30,19 @@ afterEach(() => page.close());
 
 interface Wish {
   readonly width?: number;
+  readonly height?: number;
   readonly dark?: boolean;
-  readonly waitForGrid?: boolean;
 }
 
-async function openPage({ width = 1280, dark = false, waitForGrid = true }: Wish = {}): Promise<void> {
-  page = await browser.newPage({ viewport: { width, height: 800 }, colorScheme: dark ? "dark" : "light" });
-  if (waitForGrid) {
-    await page.goto(served.url);
-    await page.getByRole("button", { name: words.tryExample }).waitFor();
-  }
+async function openPage({ width = 1280, height = 800, dark = false }: Wish = {}): Promise<void> {
+  page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? "dark" : "light" });
 }
+
+const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
 
 const openExample = async () => {
-  await page.getByRole("button", { name: words.tryExample }).click();
+  await page.goto(served.url);
+  await press(words.first.try);
   await page.getByRole("heading", { name: words.example }).waitFor();
   await page.getByRole("checkbox", { name: "Change due" }).waitFor();
 };
@@ -73,8 +72,8 @@ async function findings(): Promise<string[]> {
 
 const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
-test("bar and pane are there before the grid is, and say that it is starting", async () => {
-  await openPage({ waitForGrid: false });
+test("the first screen is there before the grid is, and a choice waits for it", async () => {
+  await openPage();
   let letGo = () => {};
   const held = new Promise<void>((resolve) => (letGo = resolve));
   await page.route("**/grid.js", async (route) => {
@@ -82,40 +81,63 @@ test("bar and pane are there before the grid is, and say that it is starting", a
     await route.continue();
   });
   await page.goto(served.url);
-  await page.getByText(words.starting).waitFor();
-  expect(await page.getByRole("button", { name: texts.pane.functions, exact: true }).isEnabled()).toBe(true);
-  expect(await page.getByRole("button", { name: words.open, exact: true }).isDisabled()).toBe(true);
+  await page.getByRole("heading", { level: 1, name: words.first.question }).waitFor();
+  // no sheet, no pane and nothing to save before a list is open
+  expect(await page.getByRole("button", { name: words.save, exact: true }).count()).toBe(0);
+  expect(await page.getByRole("navigation").count()).toBe(0);
   expect(await findings()).toEqual([]);
+  await press(words.first.empty);
+  await page.locator(".first").getByText(words.starting).waitFor();
   await picture("starting");
   letGo();
-  await page.getByRole("button", { name: words.tryExample }).waitFor();
+  await page.getByRole("button", { name: words.save, exact: true }).waitFor();
+  expect(await page.getByText(words.unsaved, { exact: true }).count()).toBe(0);
 });
 
 test.each([
   { width: 1280, dark: false },
-  { width: 320, dark: false },
   { width: 320, dark: true },
-])("invitation and example at %o", async ({ width, dark }) => {
+])("first screen, the invented list, then two columns more, at %o", async ({ width, dark }) => {
   await openPage({ width, dark });
+  await page.goto(served.url);
+  await page.getByRole("heading", { level: 1, name: words.first.question }).waitFor();
+  const name = `${width}${dark ? "-dark" : ""}`;
   expect(await findings()).toEqual([]);
-  await picture(`invitation-${width}${dark ? "-dark" : ""}`);
+  expect(await sideways()).toBe(0);
+  await picture(`first-${name}`);
   await openExample();
   expect(await findings()).toEqual([]);
   expect(await sideways()).toBe(0);
-  await picture(`example-${width}${dark ? "-dark" : ""}`);
+  await picture(`example-${name}`);
+  if (width < 700) await press(words.toSheet);
+  await press(words.showMe.next);
+  await page.getByRole("heading", { name: words.showMe.done }).waitFor();
+  expect(await findings()).toEqual([]);
+  // the page did that by itself: nobody has anything to save
+  expect(await page.getByText(words.unsaved, { exact: true }).count()).toBe(0);
+  await picture(`shown-${name}`);
 });
 
 test.each([
-  { width: 1280, dark: false },
-  { width: 320, dark: true },
-])("the invented caseload at %o, its daily jobs first", async ({ width, dark }) => {
-  await openPage({ width, dark });
-  await page.getByRole("button", { name: words.tryCaseload }).click();
+  { width: 1280, height: 800, dark: false },
+  { width: 390, height: 844, dark: true },
+])("the invented caseload at %o, the day first, nothing unsaved", async ({ width, height, dark }) => {
+  await openPage({ width, height, dark });
+  await page.goto(served.url);
+  await press(words.first.start);
   await page.getByRole("heading", { level: 1, name: "Invented caseload.xlsx" }).waitFor();
-  await page.getByRole("heading", { name: texts.now.person.title }).waitFor();
+  const row = page.locator(".worst button").first();
+  await row.waitFor();
+  expect(await page.getByText(words.unsaved, { exact: true }).count()).toBe(0);
   expect(await findings()).toEqual([]);
   expect(await sideways()).toBe(0);
-  await picture(`caseload-${width}${dark ? "-dark" : ""}`);
+  await picture(`today-${width}${dark ? "-dark" : ""}`);
+  // on a telephone the sheet is behind the pane until a row leads to it
+  const sheet = page.getByRole("main", { name: words.sheet });
+  expect(await sheet.isVisible()).toBe(width > 700);
+  await row.click();
+  await expect.poll(() => sheet.isVisible()).toBe(true);
+  await picture(`row-${width}${dark ? "-dark" : ""}`);
 });
 
 test("a file that is no workbook is refused with a sentence, and what was there stays", async () => {

@@ -15,7 +15,8 @@ import { texts } from "../../taskpane/texts";
 import { now } from "../../taskpane/texts/now";
 import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
-import { goTo, journeys, tickTwo } from "./pane-page/journeys";
+import { journeys, tickTwo } from "./pane-page/journeys";
+import { goTo } from "./places";
 import { serveFolder, type Served } from "./serve";
 
 const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
@@ -197,7 +198,7 @@ test("a press on a row number shows that row", async () => {
 
 test("a formula is put into the selected empty cell, and refused in one that is not empty", async () => {
   const page = await openPane("scenario=table");
-  await goTo(page, texts.pane.functions);
+  await goTo(page, "guide");
   await page.getByText("TUBE.FRTOMM", { exact: true }).click();
   await page.locator("details.put > summary").click();
   await page.getByRole("button", { name: texts.guide.put }).click();
@@ -213,13 +214,12 @@ interface CountedPage {
 test("what is not in sight rests while the sheet is edited, and is not left with an answer that was outrun", async () => {
   const page = await openPane("scenario=caseload");
   const shown = page.locator(".pane-body > section:not([hidden])");
-  for (const section of [texts.pane.caseload, texts.pane.convert, texts.pane.showOnly, texts.pane.now])
-    await goTo(page, section);
+  for (const section of ["addColumns", "convert", "showOnly", "tubeOut"] as const) await goTo(page, section);
   await shown.getByLabel(now.person.id, { exact: true }).fill("D-041");
   await shown.getByRole("button", { name: now.person.find, exact: true }).click();
   await shown.getByRole("button", { name: now.person.yes, exact: true }).click();
   await shown.getByText(/put in the spare/).waitFor();
-  await goTo(page, texts.pane.help);
+  await goTo(page, "help");
   await page.evaluate(() => {
     const counted = window as unknown as CountedPage;
     Object.assign(counted, { asked: { overview: 0, read: 0 } });
@@ -248,7 +248,7 @@ test("what is not in sight rests while the sheet is edited, and is not left with
     sheetNames.tubes,
   );
   await expect.poll(async () => (await asked()).overview).toBe(4);
-  await goTo(page, texts.pane.now);
+  await goTo(page, "tubeOut");
   await shown.getByText(now.out.outrun).waitFor();
   expect(await shown.getByText(/put in the spare/).count()).toBe(0);
   await page.close();

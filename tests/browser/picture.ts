@@ -13,8 +13,8 @@ const page = await browser.newPage({
   locale: "en-GB",
 });
 await page.goto(served.url);
-await page.locator('header button:enabled:has-text("Save")').waitFor();
-await page.getByRole("button", { name: "Try the invented example list" }).click();
+await page.getByRole("button", { name: "Try it", exact: true }).click();
+await page.getByRole("button", { name: "Look around here", exact: true }).click();
 for (const column of COLUMNS) await page.getByRole("checkbox", { name: column, exact: true }).check();
 const bumper = page.getByRole("combobox", { name: /^Bumper PEG, adult/ });
 if ((await bumper.count()) > 0) await bumper.selectOption({ label: "bumper, adult" });

@@ -23,7 +23,6 @@ import {
   deleteRow,
   findings,
   fromElsewhere,
-  goSection,
   goSheet,
   inPane,
   isOpen,
@@ -39,6 +38,7 @@ import { confirm, fill, press, record, startJob } from "./caseload/forms";
 import { builtAs, savedCaseload, type SavedCaseload } from "./caseload/saved";
 import { launchBrowser } from "./launch";
 import { openFile, save } from "./nurse/workbook-page";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 const FILE = "Invented caseload.xlsx";
@@ -67,7 +67,6 @@ afterAll(async () => {
 
 describe.sequential("a week", () => {
   test("the press opens the invented caseload, and the list says what is to be done", async () => {
-    await page.getByRole("button", { name: pageWords.tryCaseload, exact: true }).click();
     await isOpen(page, FILE);
     await goSheet(page, tubes);
     /* 26 October and 3 months, 6 months. */
@@ -94,7 +93,7 @@ describe.sequential("a week", () => {
   });
 
   test("who agreed the settings, and whom to call: sheets and pane say so", async () => {
-    await goSection(page, paneWords.settings);
+    await goTo(page, "settings");
     const pane = inPane(page);
     await fill(pane, { [label("Agreed_By")]: "the invented team", [label("Agreed_On")]: "2026-11-20" });
     await press(pane, settingWords.forms.agreement.write);
@@ -222,10 +221,11 @@ describe.sequential("a week", () => {
       const readBack = await confirm(part, id);
       expect(readBack).toContain(born);
       expect(readBack).toContain(ends);
-      const notice = part.locator(".notice.problem").first();
-      await notice.getByText(middle, { exact: true }).waitFor();
-      const said = (await notice.innerText()).replaceAll("’", "'").replace(/\s+/g, " ");
-      expect(said.startsWith(OPENING)).toBe(true);
+      const orders = part.locator(".alarm-frame");
+      await orders.waitFor();
+      const plain = (text: string) => text.replaceAll("’", "'").replace(/\s+/g, " ");
+      expect(plain(await orders.innerText()).startsWith(`${OPENING} ${middle}`)).toBe(true);
+      const said = plain(await part.innerText());
       expect(said).toContain(CLOSING);
       expect(said.includes(PLAN)).toBe(plan);
       expect(said.includes("put in the spare")).toBe(!plan);
@@ -344,8 +344,7 @@ describe.sequential("a week", () => {
   });
 
   test("the invented people go, and the clinic's own stay", async () => {
-    await goSection(page, paneWords.caseload);
-    await press(inPane(page), paneWords.setUp);
+    await goTo(page, "setUp");
     const part = inPane(page).locator(".part:not([hidden])");
     await press(part, setUpWords.remove.look);
     await part.getByLabel(setUpWords.remove.withChanged(3), { exact: true }).check();

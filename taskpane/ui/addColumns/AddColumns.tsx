@@ -9,6 +9,7 @@ import type { Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
 import { TryAgain } from "../parts/TryAgain";
 import { Working } from "../parts/Working";
+import { AddFoot } from "./AddFoot";
 import { ColumnsStep, neededRoles } from "./ColumnsStep";
 import { KindsStep } from "./KindsStep";
 import { LengthsStep } from "./LengthsStep";
@@ -17,9 +18,9 @@ import { NumbersStep } from "./NumbersStep";
 import { PreviewStep } from "./PreviewStep";
 import { TickStep } from "./TickStep";
 import { titleOf, useAddColumns, type AddColumnsState } from "./useAddColumns";
-import type { SectionProps } from "../sectionProps";
+import type { PartProps } from "../partProps";
 
-type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale" | "isShown">;
+type Props = Pick<PartProps, "workbook" | "overview" | "today" | "locale" | "isShown">;
 
 /** One calm flow on one page: a step opens as soon as it can be answered. */
 export function AddColumns({ workbook, overview, today, locale, isShown }: Props) {
@@ -106,16 +107,10 @@ function Choosing({ state, workbook, locale, agreed }: ChoosingProps) {
         />
       )}
       {isTicked && plan && (
-        <PreviewStep
-          number={++step}
-          state={state}
-          survey={survey}
-          plan={plan}
-          hasFaultyNumbers={hasFaultyNumbers}
-          workbook={workbook}
-          locale={locale}
-          agreed={agreed}
-        />
+        <PreviewStep number={++step} state={state} survey={survey} plan={plan} locale={locale} agreed={agreed} />
+      )}
+      {canGoOn && (
+        <AddFoot state={state} plan={isTicked ? plan : null} hasFaultyNumbers={hasFaultyNumbers} workbook={workbook} />
       )}
     </>
   );

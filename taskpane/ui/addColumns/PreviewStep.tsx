@@ -1,13 +1,11 @@
 import { useState } from "react";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
-import { cannotDo, type Problem } from "../../actions/action";
+import type { Problem } from "../../actions/action";
 import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
-import type { Workbook } from "../../workbook/port";
 import { dateText } from "../dates";
-import { Cannot } from "../parts/Cannot";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
@@ -23,14 +21,12 @@ interface Props {
   readonly state: AddColumnsState;
   readonly survey: Survey;
   readonly plan: AddColumnsPlan | Problem;
-  readonly hasFaultyNumbers: boolean;
-  readonly workbook: Workbook;
   readonly locale: string;
   readonly agreed: Agreement;
 }
 
 /** What will happen, in numbers, before it happens. */
-export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, workbook, locale, agreed }: Props) {
+export function PreviewStep({ number, state, survey, plan, locale, agreed }: Props) {
   if (plan.outcome === "problem") {
     return (
       <Step number={number} title={paneTexts.preview}>
@@ -38,9 +34,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, wor
       </Step>
     );
   }
-  const cannot = cannotDo(workbook, plan.change);
   const counting = plan.columns.filter(({ key }) => recipeNamed(key).usesAsOf).map(({ header }) => header);
-  const refreshed = plan.columns.filter(({ refresh }) => refresh !== null).length;
   const date = dateText(survey.asOf.day, locale);
   const showRow = (row: number) => {
     const { sheet, area } = plan.place;
@@ -63,19 +57,7 @@ export function PreviewStep({ number, state, survey, plan, hasFaultyNumbers, wor
       {counting.length > 0 && (
         <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>
       )}
-      <Cannot why={cannot} />
-      {hasFaultyNumbers && <p className="fault">{addColumnsTexts.numbers.mend}</p>}
       {plan.numbers.length > 0 && <p className="note">{agreed.sentence}</p>}
-      <div className="presses">
-        <button
-          type="button"
-          className="button primary"
-          disabled={cannot !== null || hasFaultyNumbers}
-          onClick={() => void state.add()}
-        >
-          {words.press(plan.columns.length - refreshed, refreshed)}
-        </button>
-      </div>
     </Step>
   );
 }

@@ -8,9 +8,9 @@ import { useAnnounce } from "../announce";
 import { functions } from "../guide/documented";
 import { useReveal } from "../parts/useReveal";
 import { Explanation } from "./Explanation";
-import type { SectionProps } from "../sectionProps";
+import type { PartProps } from "../partProps";
 
-type Props = Pick<SectionProps, "workbook" | "overview">;
+type Props = Pick<PartProps, "workbook" | "overview">;
 
 /** Why the selected cell says what it says, at a press: not at every move of the selection. */
 export function Explain({ workbook, overview }: Props) {

@@ -4,9 +4,9 @@ import { useAnnounce } from "../announce";
 import { functions } from "./documented";
 import { FunctionEntry } from "./FunctionEntry";
 import { search } from "./search";
-import type { SectionProps } from "../sectionProps";
+import type { PartProps } from "../partProps";
 
-type Props = Pick<SectionProps, "workbook" | "overview" | "locale">;
+type Props = Pick<PartProps, "workbook" | "overview" | "locale">;
 
 /** The searchable guide, drawn from the functions' own definitions. */
 export function Guide({ workbook, overview, locale }: Props) {

@@ -6,11 +6,11 @@ import { product } from "../../texts/pane";
 import { dateText } from "../dates";
 import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
-import type { SectionProps } from "../sectionProps";
+import type { PartProps } from "../partProps";
 
 export type DayFirstWord = "day" | "month" | "refuse";
 
-type Props = Pick<SectionProps, "overview" | "today" | "locale" | "version" | "dayFirst">;
+type Props = Pick<PartProps, "overview" | "today" | "locale" | "version" | "dayFirst">;
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (

@@ -8,7 +8,7 @@ import { TryAgain } from "../parts/TryAgain";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "./DeviceFields";
 import { DateField, TextField, WordField } from "./Field";
-import type { JobProps } from "./Now";
+import type { JobProps } from "./Today";
 import { RecordingForm } from "./RecordingForm";
 import { useForm } from "./useForm";
 

@@ -2,20 +2,33 @@ import type { Call } from "../../actions/caseload/calls";
 import { now } from "../../texts/now";
 import { Step } from "../parts/Step";
 
+interface Props {
+  readonly calls: readonly Call[];
+  /** Leads to the form where the numbers are entered. */
+  readonly enter?: () => void;
+}
+
 /** Whom to call. What is empty says what to do instead. */
-export function CallList({ calls }: { readonly calls: readonly Call[] }) {
+export function CallList({ calls, enter }: Props) {
   return (
     <Step title={now.out.call}>
-      <dl className="stack">
-        {calls.map(({ label, text }) => (
-          <div className="close-stack" key={label}>
-            <dt className="note">{label}</dt>
+      <dl className="calls">
+        {calls.map(({ label, text, isMissing }) => (
+          <div key={label}>
+            <dt>{label}</dt>
             <dd>
-              <strong>{text}</strong>
+              {isMissing ? <span className="state missing">{text}</span> : <strong className="large">{text}</strong>}
             </dd>
           </div>
         ))}
       </dl>
+      {enter && calls.some(({ isMissing }) => isMissing) && (
+        <div className="presses">
+          <button type="button" className="button" onClick={enter}>
+            {now.out.enter}
+          </button>
+        </div>
+      )}
     </Step>
   );
 }

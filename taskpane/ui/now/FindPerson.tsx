@@ -173,6 +173,17 @@ function ReadBack({ found: { caseload, meant }, workbook, locale, canDoubt, onDe
   );
 }
 
+/** The identifier, and what was read back; null where nobody of that name is in the list. */
+export function whoIs(
+  { meant, device }: Confirmed,
+  locale: string,
+): { readonly id: string; readonly told: string } | null {
+  const one = device ?? meant.devices[0];
+  if (!one) return null;
+  const told = device ? words.told(bornText(device, locale), now.ends[device.access]) : words.toldUnsure;
+  return { id: one.id, told };
+}
+
 function bornText({ row }: Device, locale: string): string {
   const value = valueIn(row, "Born");
   const day = known(dateOf(value));

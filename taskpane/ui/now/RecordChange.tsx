@@ -16,7 +16,7 @@ import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "./DeviceFields";
 import { DateField, NumberField, TextField, WordField } from "./Field";
-import type { JobProps } from "./Now";
+import type { JobProps } from "./Today";
 import { RecordFor } from "./RecordFor";
 import { RecordingForm } from "./RecordingForm";
 import { useForm } from "./useForm";

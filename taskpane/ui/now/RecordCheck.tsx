@@ -14,7 +14,7 @@ import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { CallList } from "./CallList";
 import { DateField, NumberField, TextField, WordField } from "./Field";
-import type { JobProps } from "./Now";
+import type { JobProps } from "./Today";
 import { RecordFor } from "./RecordFor";
 import { RecordingForm } from "./RecordingForm";
 import { useForm } from "./useForm";

@@ -1,31 +1,61 @@
-/** Tube out: the phone call. The sentences first, the details under them; nothing is written. */
-import { Fragment, useEffect, useRef, useState } from "react";
+/** Tube out: the phone call. Who it is, then what to do; nothing is written. */
+import { useEffect, useRef, useState } from "react";
 import { TUBE_OUT } from "../../../src/caseload/cautions";
 import { opening } from "../../../src/words/cameout-texts";
-import { together } from "../../texts/pieces";
 import { stillStands } from "../../actions/caseload/fresh";
-import { tubeOut } from "../../actions/tube-out";
+import { recogniseCaseload } from "../../actions/caseload/recognise";
+import { agreement } from "../../actions/clinic-settings/agreement";
+import { tubeOut, type TubeOut as Said } from "../../actions/tube-out";
 import { now } from "../../texts/now";
+import { pane as paneTexts } from "../../texts/pane";
+import { print as printTexts } from "../../texts/print";
+import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../announce";
 import { Notice } from "../parts/Notice";
-import { Step } from "../parts/Step";
-import { CallList } from "./CallList";
-import { FindPerson, type Confirmed } from "./FindPerson";
-import type { JobProps } from "./Now";
+import type { PartProps } from "../partProps";
+import { PaperFoot, PrintPress, type PaperFacts } from "../print/Paper";
+import { FindPerson, whoIs, type Confirmed } from "./FindPerson";
+import { Orders, TubeOutAnswer } from "./TubeOutAnswer";
 
 const words = now.out;
 
-/** What holds for every tube, whoever it is: said while the identifier is still being looked for. */
+/** What holds for every tube, whoever it is: said while the identifier is still being looked for. No alarm yet. */
 export function DoFirst() {
   return (
-    <Notice kind="problem">
-      <p className="large">{opening}</p>
+    <Notice kind="plain">
+      <Orders of={opening} />
       <p>{TUBE_OUT}</p>
     </Notice>
   );
 }
 
-export function TubeOut({ workbook, overview, today, locale, agreed }: JobProps) {
+type CallProps = Pick<PartProps, "today" | "locale" | "version" | "go"> & {
+  readonly workbook: Workbook;
+  readonly overview: Overview;
+};
+
+export function TubeOut({ workbook, overview, ...props }: PartProps) {
+  if (!workbook || !overview)
+    return (
+      <>
+        <DoFirst />
+        <p>{paneTexts.waiting}</p>
+      </>
+    );
+  const found = recogniseCaseload(overview);
+  if (found.is === "caseload") return <Call workbook={workbook} overview={overview} {...props} />;
+  return (
+    <>
+      <DoFirst />
+      <Notice kind="caution">
+        <p>{found.sentence}</p>
+        {found.is === "none" && <p>{now.noCaseload}</p>}
+      </Notice>
+    </>
+  );
+}
+
+function Call({ workbook, overview, today, locale, version, go }: CallProps) {
   const announce = useAnnounce();
   const [confirmed, setConfirmed] = useState<Confirmed | null>(null);
   const [isStale, setStale] = useState(false);
@@ -44,6 +74,7 @@ export function TubeOut({ workbook, overview, today, locale, agreed }: JobProps)
     return () => void (isCurrent = false);
   }, [announce, confirmed, overview, workbook]);
   const isNobody = confirmed?.meant.devices.length === 0;
+  const agreed = agreement(overview, today).sentence;
   return (
     <div className="stack">
       {(!confirmed || isNobody) && (
@@ -67,80 +98,76 @@ export function TubeOut({ workbook, overview, today, locale, agreed }: JobProps)
         </>
       )}
       {confirmed && (
-        <>
-          {/* A new look-up begins at the top, with nothing of the last person left. */}
-          {!isNobody && (
-            <div className="presses">
-              <button type="button" className="button" onClick={() => setConfirmed(null)}>
-                {words.another}
-              </button>
-            </div>
-          )}
-          <Answer key={confirmed.device?.row.index} confirmed={confirmed} today={today} agreed={agreed} />
-        </>
+        <Answer
+          key={confirmed.device?.row.index}
+          confirmed={confirmed}
+          paper={{ overview, today, locale, version, agreed }}
+          enter={() => go("more", "settings")}
+          {...(!isNobody && { onAnother: () => setConfirmed(null) })}
+        />
       )}
     </div>
   );
 }
 
-function Answer({
-  confirmed: { caseload, meant, device },
-  today,
-  agreed,
-}: {
+interface AnswerProps {
   readonly confirmed: Confirmed;
-  readonly today: number;
-  readonly agreed: string;
-}) {
+  readonly paper: PaperFacts;
+  readonly enter: () => void;
+  /** A new look-up begins at the top, with nothing of the last person left. */
+  readonly onAnother?: () => void;
+}
+
+function Answer({ confirmed, paper, enter, onAnother }: AnswerProps) {
+  const { caseload, meant, device } = confirmed;
   const announce = useAnnounce();
   const top = useRef<HTMLDivElement>(null);
-  const said = tubeOut(caseload, meant, device, today);
+  const said = tubeOut(caseload, meant, device, paper.today);
   const aloud = said.first.join(" ");
   useEffect(() => {
     top.current?.focus();
     announce(aloud);
   }, [announce, aloud]);
-  const id = device?.id ?? meant.devices[0]?.id;
+  const who = whoIs(confirmed, paper.locale);
   return (
     <>
-      <div ref={top} tabIndex={-1} className="stack">
-        {id !== undefined && <h3>{now.person.confirmed(id)}</h3>}
-        <Notice kind="problem">
-          {said.first.map((sentence) => (
-            <p className="large" key={sentence}>
-              {sentence}
-            </p>
-          ))}
-          {said.more.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </Notice>
-      </div>
-      <CallList calls={said.calls} />
-      {said.facts.map(({ sheetRow, facts }) => (
-        <Step key={sheetRow} title={device ? words.known : words.rowKnown(sheetRow)}>
-          <dl className="pairs">
-            {facts.map(({ label, text, isDoubt }) => (
-              <Fragment key={label}>
-                <dt>{label}</dt>
-                <dd>{isDoubt ? <strong>{text}</strong> : text}</dd>
-              </Fragment>
-            ))}
-          </dl>
-        </Step>
-      ))}
-      {said.notWritten.length > 0 && (
-        <Notice kind="caution">
-          <p>{words.notWritten(together(said.notWritten))}</p>
-        </Notice>
+      {onAnother && (
+        <div className="presses">
+          <button type="button" className="button" onClick={onAnother}>
+            {words.another}
+          </button>
+        </div>
       )}
-      {said.doubts.map((doubt) => (
-        <Notice kind="caution" key={doubt}>
-          <p>{doubt}</p>
-        </Notice>
-      ))}
-      <p className="note">{TUBE_OUT}</p>
-      <p className="note">{agreed}</p>
+      <div ref={top} tabIndex={-1} className="stack">
+        {who !== null && (
+          <>
+            <h3>{now.person.confirmed(who.id)}</h3>
+            <p className="note">{who.told}</p>
+          </>
+        )}
+        <TubeOutAnswer said={said} agreed={paper.agreed} enter={enter} />
+      </div>
+      <div className="presses">
+        <PrintPress press={printTexts.page} page={<TubeOutPage said={said} who={who} paper={paper} />} />
+      </div>
+    </>
+  );
+}
+
+interface PageProps {
+  readonly said: Said;
+  readonly who: ReturnType<typeof whoIs>;
+  readonly paper: PaperFacts;
+}
+
+/** One sheet of paper that says what the screen says. */
+export function TubeOutPage({ said, who, paper }: PageProps) {
+  return (
+    <>
+      <h1>{who === null ? paneTexts.tubeOut : words.pageTitle(who.id)}</h1>
+      {who !== null && <p>{who.told}</p>}
+      <TubeOutAnswer said={said} agreed={paper.agreed} />
+      <PaperFoot {...paper} />
     </>
   );
 }

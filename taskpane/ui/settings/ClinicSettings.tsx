@@ -8,9 +8,9 @@ import { Working } from "../parts/Working";
 import { EntriesForm } from "./EntriesForm";
 import { AllSettings, ToLookAt } from "./SettingsList";
 import { useClinicSettings } from "./useClinicSettings";
-import type { SectionProps } from "../sectionProps";
+import type { PartProps } from "../partProps";
 
-type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "locale">;
+type Props = Pick<PartProps, "workbook" | "overview" | "today" | "locale">;
 
 /** Who agreed the settings, whom to call, and every setting with what stands in its cell and where it comes from. */
 export function ClinicSettings({ workbook, overview, today, locale }: Props) {

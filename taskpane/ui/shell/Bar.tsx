@@ -20,10 +20,15 @@ interface Props {
   readonly onOpen: (file: File) => void;
   readonly onSave: () => void;
   readonly onNew: () => void;
+  /** On a telephone: whether the sheet is shown, and not the pane. */
+  readonly isSheetInSight: boolean;
+  readonly onSheet: () => void;
 }
 
 /** The workbook's name, and what can be done with the whole of it. */
-export function Bar({ name, isChanged, isReady, isBusy, dayFirst, onDayFirst, onOpen, onSave, onNew }: Props) {
+export function Bar(props: Props) {
+  const { name, isChanged, isReady, isBusy, dayFirst, onDayFirst, onOpen, onSave, onNew, isSheetInSight, onSheet } =
+    props;
   const id = useId();
   const isIdle = isReady && !isBusy;
   return (
@@ -46,6 +51,9 @@ export function Bar({ name, isChanged, isReady, isBusy, dayFirst, onDayFirst, on
         </button>
         <button type="button" className="button" disabled={!isIdle} onClick={onNew}>
           {words.new}
+        </button>
+        <button type="button" className="button phone-only" aria-pressed={isSheetInSight} onClick={onSheet}>
+          {isSheetInSight ? words.toPaneAgain : words.toSheet}
         </button>
       </div>
       <div className="bar-dates">

@@ -6,12 +6,15 @@ import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid } from "../../workbook/embedded/interface";
 import type { OpenNew } from "../openNew";
 import { Pane } from "../Pane";
-import { Bar, dayFirstWord, OpenButton } from "./Bar";
+import { Bar, dayFirstWord } from "./Bar";
+import { FirstScreen } from "./FirstScreen";
 import { LeaveDialog } from "./LeaveDialog";
 import { SelectedRowText } from "./SelectedRowText";
+import { ShowMe } from "./ShowMe";
+import { SheetInSight } from "../parts/useReveal";
 import { useEntryFirst } from "./useEntryFirst";
 import { useGrid, type AtWork } from "./useGrid";
-import { focusHiddenEditor, usePartKeys } from "./usePartKeys";
+import { focusHiddenEditor, keepInSheet, usePartKeys } from "./usePartKeys";
 
 export interface ShellProps {
   readonly loadGrid: () => Promise<CreateGrid>;
@@ -19,6 +22,12 @@ export interface ShellProps {
   readonly loadExample: (today: number) => Promise<Uint8Array>;
   readonly locale: string;
   readonly version: string;
+}
+
+/** What was chosen on the first screen. */
+interface Beginning {
+  readonly by: "file" | "showing" | "caseload" | "empty";
+  readonly file?: File;
 }
 
 /** What to do once unsaved changes are dealt with, or when somebody rather stays. */
@@ -70,6 +79,18 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
       );
     });
 
+  /** A choice of the first screen that waits for the grid. */
+  const [beginning, setBeginning] = useState<Beginning | null>(null);
+  const [isShowing, setShowing] = useState(false);
+  /** On a telephone either the pane or the sheet is in sight. */
+  const [isSheetInSight, setSheetInSight] = useState(false);
+  const showSheet = useCallback(() => setSheetInSight(true), []);
+  /** The invented list, and what two columns make of it. */
+  async function showMe() {
+    await state.openBytes(await loadExample(state.today), words.example);
+    setShowing(true);
+  }
+
   /** As Set up a caseload proposes it: invented people, all columns. */
   async function tryCaseload() {
     const { proposal } = setUp;
@@ -81,18 +102,43 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
     }
   }
 
+  const begin: { readonly [B in Beginning["by"]]: (file?: File) => Promise<void> } = {
+    file: (file) => state.openFile(file!),
+    showing: showMe,
+    caseload: tryCaseload,
+    empty: state.openEmpty,
+  };
+  useEffect(() => {
+    if (!grid || !beginning) return;
+    setBeginning(null);
+    void begin[beginning.by](beginning.file);
+  });
+  /* The press on which the keyboard stood is gone with the first screen. */
+  useEffect(() => {
+    if (!state.hasBegun) return;
+    return keepInSheet(focusGrid);
+  }, [focusGrid, state.hasBegun]);
+
   function onDrop(event: DragEvent) {
     event.preventDefault();
     setDragging(false);
     const { files } = event.dataTransfer;
     const [file] = files;
     if (!file || files.length > 1) return state.say("problem", [words.dropOne]);
+    if (!state.hasBegun) return setBeginning({ by: "file", file });
     if (isIdle) void replace(() => state.openFile(file));
   }
 
+  const shell = [
+    "shell",
+    isDragging && "drop-here",
+    isSheetInSight && "sheet-in-sight",
+    !state.hasBegun && "not-begun",
+  ];
+
   return (
     <div
-      className={isDragging ? "shell drop-here" : "shell"}
+      className={shell.filter(Boolean).join(" ")}
       onDragOver={(event) => {
         if (!event.dataTransfer.types.includes("Files")) return;
         event.preventDefault();
@@ -101,6 +147,19 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
       onDragLeave={(event) => event.currentTarget.contains(event.relatedTarget as Node | null) || setDragging(false)}
       onDropCapture={(event) => event.dataTransfer.types.includes("Files") && onDrop(event)}
     >
+      {!state.hasBegun && (
+        <FirstScreen
+          today={state.today}
+          locale={locale}
+          isWaiting={beginning !== null || state.isBusy}
+          failure={state.failure ?? (said?.kind === "problem" ? said.sentences.join(" ") : null)}
+          work={state.atWork && <WorkHere {...state.atWork} />}
+          onOpen={(file) => setBeginning({ by: "file", file })}
+          onShow={() => setBeginning({ by: "showing" })}
+          onCaseload={() => setBeginning({ by: "caseload" })}
+          onEmpty={() => setBeginning({ by: "empty" })}
+        />
+      )}
       <a className="skip" href="#pane">
         {words.toPane}
       </a>
@@ -114,36 +173,21 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         onOpen={(file) => void replace(() => state.openFile(file))}
         onSave={() => void state.save()}
         onNew={() => void replace(state.openEmpty)}
+        isSheetInSight={isSheetInSight}
+        onSheet={() => setSheetInSight(!isSheetInSight)}
       />
       <main className="sheet-side" id="sheet" aria-label={words.sheet}>
         {state.atWork ? <WorkHere {...state.atWork} /> : <SaidHere said={said} onClose={hush} />}
-        {state.isFresh && grid && (
-          <section className="invitation stack" aria-labelledby="invitation">
-            <div className="close-stack">
-              <h2 id="invitation">{words.invitation}</h2>
-              <p>{words.invitationText}</p>
-              <p className="note">{words.keys}</p>
-            </div>
-            <div className="presses">
-              <OpenButton
-                className="button primary"
-                label={words.openOwn}
-                isDisabled={!isIdle}
-                onOpen={(file) => void replace(() => state.openFile(file))}
-              />
-              <button
-                type="button"
-                className="button"
-                disabled={!isIdle}
-                onClick={() => void replace(async () => state.openBytes(await loadExample(state.today), words.example))}
-              >
-                {words.tryExample}
-              </button>
-              <button type="button" className="button" disabled={!isIdle} onClick={() => void tryCaseload()}>
-                {words.tryCaseload}
-              </button>
-            </div>
-          </section>
+        {isShowing && grid && (
+          <ShowMe
+            grid={grid}
+            today={state.today}
+            onOpen={(file) => {
+              setShowing(false);
+              void replace(() => state.openFile(file));
+            }}
+            onStay={() => setShowing(false)}
+          />
         )}
         <div className="sheet-area" data-drop={words.dropHere}>
           <div className="grid-holder" ref={holder} />
@@ -156,15 +200,17 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         <SelectedRowText grid={grid} />
       </main>
       <aside className="pane-side" id="pane" tabIndex={-1} aria-label={words.pane} {...entryFirst}>
-        <Pane
-          workbook={grid?.workbook ?? null}
-          today={state.today}
-          locale={locale}
-          version={version}
-          openNew={openNew}
-          dayFirst={dayFirstWord(state.dayFirst)}
-          isPartOfPage
-        />
+        <SheetInSight.Provider value={showSheet}>
+          <Pane
+            workbook={grid?.workbook ?? null}
+            today={state.today}
+            locale={locale}
+            version={version}
+            openNew={openNew}
+            dayFirst={dayFirstWord(state.dayFirst)}
+            isPartOfPage
+          />
+        </SheetInSight.Provider>
       </aside>
       {waiting && (
         <LeaveDialog

@@ -31,7 +31,7 @@ export async function exampleWorkbook(today: number): Promise<Uint8Array> {
         rows: [[exampleTitle], [], exampleHeaders, ...rows],
         cells,
         columns: WIDTHS.map((width) => ({ width })),
-        freezePane: { rows: ABOVE + 1 },
+        freezePane: { rows: ABOVE + 1, columns: 1 },
       },
     ],
   });

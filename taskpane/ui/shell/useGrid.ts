@@ -31,8 +31,8 @@ export interface GridState {
   readonly name: string;
   readonly isChanged: boolean;
   readonly isBusy: boolean;
-  /** Nothing has been opened or entered yet. */
-  readonly isFresh: boolean;
+  /** A workbook stands in the grid because somebody asked for it. */
+  readonly hasBegun: boolean;
   readonly today: number;
   readonly dayFirst: DayFirst;
   readonly said: Said | null;
@@ -42,7 +42,7 @@ export interface GridState {
   hush(): void;
   openFile(file: File): Promise<void>;
   openBytes(bytes: Uint8Array, name: string): Promise<void>;
-  /** A workbook that was made here: it counts as unsaved until it has been saved. True once it stands. */
+  /** A workbook that was made here. True once it stands. */
   openMade(bytes: Uint8Array, name: string): Promise<boolean>;
   openEmpty(): Promise<void>;
   /** Ends an open entry, then says whether anything is unsaved; null where the entry was turned down. */
@@ -56,13 +56,9 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
   const [grid, setGrid] = useState<Grid | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
   const [name, setName] = useState<string>(words.noFile);
-  const [isEdited, setEdited] = useState(false);
-  /** Not by an open entry alone, which may still be given up. */
-  const [hasChanges, setHasChanges] = useState(false);
-  const [isMadeHere, setMadeHere] = useState(false);
-  const isChanged = isEdited || isMadeHere;
+  const [isChanged, setChanged] = useState(false);
   const [isBusy, setBusy] = useState(false);
-  const [isFresh, setFresh] = useState(true);
+  const [hasBegun, setBegun] = useState(false);
   const [today, setToday] = useState(() => dayNumberOf(new Date()));
   /* Not chosen: a text that could be read two ways is refused until somebody says which part is the day. */
   const [dayFirst, setDayFirstHere] = useState<DayFirst>(null);
@@ -95,10 +91,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
         if (isGone) return made.dispose();
         const opened = await made.openEmpty();
         setName(opened.outcome === "opened" ? opened.name : words.noFile);
-        made.onChanged(() => {
-          setEdited(made!.isChanged());
-          setHasChanges(made!.isChanged() && !made!.hasEntry());
-        });
+        made.onChanged(() => setChanged(made!.isChanged()));
         setGrid(made);
       } catch (error) {
         if (!isGone) setFailure(words.cannotStart(error instanceof Error ? error.message : String(error)));
@@ -175,29 +168,28 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     }
   }
 
-  function take(outcome: Opened | Refusal, opened: string, isMade = false): boolean {
+  function take(outcome: Opened | Refusal, opened: string): boolean {
     if (outcome.outcome === "refused") {
       say("problem", [outcome.sentence]);
       return false;
     }
     setName(outcome.name);
-    setEdited(grid?.isChanged() ?? false);
-    setMadeHere(isMade);
-    setFresh(false);
+    setChanged(grid?.isChanged() ?? false);
+    setBegun(true);
     say("plain", outcome.remarks.length > 0 ? [opened, words.remarks, ...outcome.remarks] : [opened]);
     return true;
   }
 
-  async function open(bytes: Uint8Array, fileName: string, isMade: boolean): Promise<boolean> {
+  async function open(bytes: Uint8Array, fileName: string): Promise<boolean> {
     if (!grid) return false;
     return busily(async () => {
       say("plain", [words.opening(fileName)]);
       const opened = await watched(words.opening(fileName), (watching) => grid.open(bytes, fileName, watching));
-      return take(opened, words.opened(fileName), isMade);
+      return take(opened, words.opened(fileName));
     }, false);
   }
 
-  const openBytes = async (bytes: Uint8Array, fileName: string) => void (await open(bytes, fileName, false));
+  const openBytes = async (bytes: Uint8Array, fileName: string) => void (await open(bytes, fileName));
 
   return {
     grid,
@@ -205,7 +197,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     name,
     isChanged,
     isBusy,
-    isFresh: isFresh && !hasChanges,
+    hasBegun,
     today,
     dayFirst,
     said,
@@ -213,7 +205,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     say,
     hush: () => setSaid(null),
     openBytes,
-    openMade: (bytes, fileName) => open(bytes, fileName, true),
+    openMade: open,
     openFile: async (file) => {
       const bytes = await readFile(file);
       if (typeof bytes === "string") return say("problem", [bytes]);
@@ -224,7 +216,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     },
     endEntry: async () => {
       if (grid && !(await grid.endEntry())) return null;
-      return grid?.isChanged() || isMadeHere ? "unsaved" : "saved";
+      return grid?.isChanged() ? "unsaved" : "saved";
     },
     save: async () => {
       if (!grid) return false;
@@ -237,8 +229,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
         }
         download(saved.bytes, saved.name);
         grid.markSaved();
-        setEdited(grid.isChanged());
-        setMadeHere(false);
+        setChanged(grid.isChanged());
         say(
           "done",
           saved.report.length > 0

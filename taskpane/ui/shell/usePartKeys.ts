@@ -8,6 +8,27 @@ export function focusHiddenEditor(): void {
   document.querySelector<HTMLElement>("#sheet [contenteditable='true'], #sheet [contenteditable='']")?.focus();
 }
 
+const LOOK_MS = 100;
+const LOOKS = 30;
+
+/**
+ * Puts the keyboard into the sheet, and again while the grid is still putting itself together: its editor comes anew with
+ * each workbook. Somebody who has gone elsewhere meanwhile stays there. Returns what ends it.
+ */
+export function keepInSheet(focusGrid: () => void): () => void {
+  let looks = LOOKS;
+  const look = () => {
+    if (document.activeElement === document.body || document.activeElement === null) {
+      focusGrid();
+      focusHiddenEditor();
+    }
+    if (--looks === 0) clearInterval(timer);
+  };
+  const timer = setInterval(look, LOOK_MS);
+  look();
+  return () => clearInterval(timer);
+}
+
 /** The formula bar's editor is a point nobody sees, at the end of the page: a stop of Tab at which the keyboard is lost. */
 function keepHiddenEditorsFromTab(): void {
   const editors = "body > [id^='univer-doc-selection-container'] [contenteditable]:not([tabindex])";

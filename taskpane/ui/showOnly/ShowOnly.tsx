@@ -21,9 +21,9 @@ import { Step } from "../parts/Step";
 import { ColumnsField } from "./ColumnsField";
 import { FacetField } from "./FacetField";
 import { useShowOnly, type ShowOnlyState } from "./useShowOnly";
-import type { SectionProps } from "../sectionProps";
+import type { PartProps } from "../partProps";
 
-type Props = Pick<SectionProps, "workbook" | "overview" | "today" | "isShown">;
+type Props = Pick<PartProps, "workbook" | "overview" | "today" | "isShown">;
 
 export function ShowOnly({ workbook, overview, today, isShown }: Props) {
   const state = useShowOnly(workbook, overview, today, isShown);

@@ -20,8 +20,8 @@ export async function leavingKeyboard(work: () => Promise<void>): Promise<void> 
 }
 
 /** Its editor, which takes the keyboard when a workbook is opened (0.25.1). */
-const isEditor = (target: EventTarget | null): target is HTMLElement =>
-  target instanceof HTMLElement && target.isContentEditable && target.closest("[data-u-comp='editor']") !== null;
+const isEditor = (element: HTMLElement): boolean =>
+  element.isContentEditable && element.closest("[data-u-comp='editor']") !== null;
 
 export interface Doorkeeper {
   /** Somebody wants to type in the sheet. */
@@ -30,12 +30,27 @@ export interface Doorkeeper {
   readonly close: () => void;
 }
 
+/** To where it stood; where it stood nowhere, to the top of the page: a browser goes on with Tab from what it left last. */
+function giveBack(editor: HTMLElement, before: EventTarget | null): void {
+  editor.blur();
+  if (before instanceof HTMLElement && before.isConnected && !isEditor(before)) return before.focus();
+  const { body } = document;
+  body.tabIndex = -1;
+  body.focus();
+  body.removeAttribute("tabindex");
+}
+
 /** Nothing takes the keyboard before somebody clicks into the sheet or goes there with F6 or Tab. */
 export function keepDoor(container: HTMLElement): Doorkeeper {
   let isOpen = false;
   const open = (): void => void (isOpen = true);
   container.addEventListener("pointerdown", open, true);
   window.addEventListener("keydown", ({ key }) => (key === "F6" || key === "Tab") && open(), true);
-  window.addEventListener("focusin", ({ target }) => !isOpen && isEditor(target) && target.blur(), true);
+  window.addEventListener(
+    "focusin",
+    ({ target, relatedTarget }) =>
+      !isOpen && target instanceof HTMLElement && isEditor(target) && giveBack(target, relatedTarget),
+    true,
+  );
   return { open, close: () => void (isOpen = false) };
 }

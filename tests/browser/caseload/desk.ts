@@ -6,7 +6,6 @@ import axe from "axe-core";
 import type { Browser, Locator, Page } from "playwright-core";
 import { expect } from "vitest";
 import { shell as shellWords } from "../../../taskpane/texts/page";
-import { pane as paneWords } from "../../../taskpane/texts/pane";
 import { A_HANG } from "../launch";
 
 export interface Desk {
@@ -16,6 +15,8 @@ export interface Desk {
   /** What the page could not bear, or complained of. */
   readonly faults: string[];
 }
+
+export const INVENTED = "Invented caseload.xlsx";
 
 /** Noon of the day on which the people are invented: the page's clock goes on from there. */
 export const NOON = Date.UTC(2026, 10, 26, 12);
@@ -53,12 +54,15 @@ export async function openPage(browser: Browser, url: string): Promise<Desk> {
     if (message.type() === "error" && !message.location().url.includes("favicon")) faults.push(message.text());
   });
   await page.goto(url);
-  await page.locator(`header button:enabled:has-text("${shellWords.save}")`).waitFor();
+  await page.getByRole("button", { name: shellWords.first.start, exact: true }).waitFor();
   return { page, requests, faults };
 }
 
-export async function openDesk(browser: Browser, url: string): Promise<Desk> {
+/** The invented caseload or an empty sheet, by the press of the first screen; the selected row is read out beside it. */
+export async function openDesk(browser: Browser, url: string, by: "start" | "empty" = "start"): Promise<Desk> {
   const desk = await openPage(browser, url);
+  await desk.page.getByRole("button", { name: shellWords.first[by], exact: true }).click();
+  await (by === "start" ? isOpen(desk.page, INVENTED) : desk.page.locator(".first").waitFor({ state: "detached" }));
   await desk.page.getByText(shellWords.selectedRow, { exact: true }).click();
   return desk;
 }
@@ -154,12 +158,6 @@ const paneSide = (page: Page): Locator => page.getByRole("complementary", { name
 /** The part of the pane that is in sight. */
 export const inPane = (page: Page): Locator => paneSide(page).locator(".pane-body > section:not([hidden])");
 
-export const goSection = (page: Page, section: string): Promise<void> =>
-  page
-    .getByRole("navigation", { name: paneWords.sections })
-    .getByRole("button", { name: section, exact: true })
-    .click();
-
 /** Page and pane have nothing for axe to find; the grid draws its own tools. */
 export async function findings(page: Page): Promise<string[]> {
   await page.evaluate(axe.source);
@@ -193,10 +191,10 @@ const onGrid = (page: Page, words: string): Locator => page.getByText(words, { e
 /** By the menu, with the rows selected: the first column decides. */
 export async function sortDescending(page: Page, area: string): Promise<void> {
   await go(page, area);
-  await onGrid(page, "Data").click();
-  await page.locator("[data-u-command='sheet.menu.sheets-sort']").first().click();
+  const more = page.locator("[data-u-comp='ribbon-toolbar-more'] button");
+  await more.click();
+  await page.locator("[data-u-command='sheet.menu.sheets-sort']").last().click();
   await onGrid(page, "Descending").click();
-  await onGrid(page, "Start").click();
 }
 
 /** By the menu of the row's number. */

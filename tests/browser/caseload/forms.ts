@@ -1,13 +1,24 @@
 /** The pane's small forms, filled in as a person fills them in: by their labels. */
 import type { Locator, Page } from "playwright-core";
 import { now as words } from "../../../taskpane/texts/now";
-import { pane as paneWords } from "../../../taskpane/texts/pane";
-import { goSection, inPane } from "./desk";
+import { today as todayWords } from "../../../taskpane/texts/today";
+import { goTo } from "../places";
+import { inPane } from "./desk";
 
-/** One of the jobs of the section Now, whatever was shown before. */
-export async function startJob(page: Page, job: keyof typeof words.job): Promise<Locator> {
-  await goSection(page, paneWords.now);
-  await inPane(page).getByRole("button", { name: words.job[job], exact: true }).click();
+export type Job = keyof typeof todayWords.jobs | "tubeOut";
+
+/** One of the daily jobs, whatever was shown before. */
+export async function startJob(page: Page, job: Job): Promise<Locator> {
+  if (job === "tubeOut") {
+    await goTo(page, "tubeOut");
+    return inPane(page).locator(".part:not([hidden])");
+  }
+  await goTo(page, "today");
+  const back = inPane(page).getByRole("button", { name: todayWords.back, exact: true });
+  const start = inPane(page).getByRole("button", { name: todayWords.jobs[job], exact: true });
+  await back.or(start).filter({ visible: true }).first().waitFor();
+  if (await back.filter({ visible: true }).count()) await back.filter({ visible: true }).click();
+  await start.click();
   return inPane(page).locator(".part .part:not([hidden])");
 }
 

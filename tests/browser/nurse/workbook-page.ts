@@ -4,6 +4,7 @@ import { expect } from "vitest";
 import type { Browser, Download, Locator, Page } from "playwright-core";
 import { addColumns as words } from "../../../taskpane/texts/add-columns";
 import { ownList } from "../../../taskpane/texts/own-list";
+import { shell } from "../../../taskpane/texts/page";
 import { pane } from "../../../taskpane/texts/pane";
 import { KINDS, trimmed } from "./by-hand";
 
@@ -27,7 +28,7 @@ export async function openWorkbookPage(
   page.on("request", (request) => requests.push(request.url()));
   page.on("pageerror", (error) => faults.push(String(error)));
   await page.goto(url);
-  // Files can be opened as soon as the bar's buttons can be pressed.
+  await page.getByRole("button", { name: shell.first.empty, exact: true }).click();
   await page.locator('header button:enabled:has-text("Save")').waitFor();
   return { page, requests, faults };
 }

@@ -10,6 +10,7 @@ import { convert } from "../../../taskpane/texts/convert";
 import { explain } from "../../../taskpane/texts/explain";
 import { now } from "../../../taskpane/texts/now";
 import { setUp } from "../../../taskpane/texts/set-up";
+import { goTo } from "../places";
 
 export interface State {
   readonly name: string;
@@ -26,12 +27,6 @@ export const tickTwo = async (page: Page) => {
   await page.getByRole("checkbox", { name: "Change", exact: true }).check();
 };
 export const pressAdd = (page: Page) => page.getByRole("button", { name: /^Add \d+ columns?$/ }).click();
-export const goTo = (page: Page, section: string) =>
-  page
-    .getByRole("navigation", { name: texts.pane.sections })
-    .getByRole("button", { name: section, exact: true })
-    .click();
-
 const shown = (page: Page): Locator => page.locator(".pane-body > section:not([hidden])");
 const press = (within: Locator, name: string) => within.getByRole("button", { name, exact: true }).click();
 const label = (name: ClinicSettingName): string => clinicSettingNamed(name).label;
@@ -44,10 +39,19 @@ async function fill(within: Locator, entries: Readonly<Record<string, string>>):
   }
 }
 
-async function job(page: Page, key: keyof typeof now.job): Promise<Locator> {
-  await goTo(page, texts.pane.now);
-  await press(shown(page), now.job[key]);
+async function job(page: Page, key: keyof typeof texts.today.jobs): Promise<Locator> {
+  await goTo(page, "today");
+  const start = shown(page).getByRole("button", { name: texts.today.jobs[key], exact: true });
+  const back = shown(page).getByRole("button", { name: texts.today.back, exact: true }).filter({ visible: true });
+  await start.or(back).first().waitFor();
+  if ((await back.count()) > 0) await back.click();
+  await start.click();
   return shown(page).locator(".part .part:not([hidden])");
+}
+
+async function call(page: Page): Promise<Locator> {
+  await goTo(page, "tubeOut");
+  return shown(page).locator(".part:not([hidden])");
 }
 
 async function lookUp(within: Locator, id: string): Promise<void> {
@@ -99,8 +103,8 @@ const ownList: readonly Journey[] = [
       {
         name: "functions",
         reach: async (page) => {
-          await goTo(page, texts.pane.functions);
-          const entries = page.locator("details.entry > summary");
+          await goTo(page, "guide");
+          const entries = shown(page).locator(".part:not([hidden]) details.entry > summary");
           await entries.first().waitFor();
           for (const place of [0, 1, -1]) await entries.nth(place).click();
           await page.locator("details.put > summary").first().click();
@@ -116,14 +120,14 @@ const ownList: readonly Journey[] = [
       {
         name: "help",
         reach: async (page) => {
-          await goTo(page, texts.pane.help);
+          await goTo(page, "help");
           await heading(page, texts.help.privacy);
         },
       },
       {
         name: "convert-found",
         reach: async (page) => {
-          await goTo(page, texts.pane.convert);
+          await goTo(page, "convert");
           await heading(page, texts.pane.preview);
           await shown(page).getByText(convert.put.beside, { exact: true }).waitFor();
         },
@@ -138,7 +142,7 @@ const ownList: readonly Journey[] = [
       {
         name: "show-only-chosen",
         reach: async (page) => {
-          await goTo(page, texts.pane.showOnly);
+          await goTo(page, "showOnly");
           await shown(page)
             .getByRole("checkbox", { name: /^Balloon button/ })
             .check();
@@ -194,18 +198,25 @@ const ownList: readonly Journey[] = [
   {
     search: "scenario=empty",
     states: [
-      { name: "no-list", reach: (page) => page.getByText(texts.ownList.title).waitFor() },
+      { name: "no-list", reach: (page) => page.getByText(texts.ownList.title, { exact: true }).waitFor() },
       {
-        name: "now-without-caseload",
+        name: "today-without-caseload",
         reach: async (page) => {
-          await goTo(page, texts.pane.now);
+          await goTo(page, "today");
+          await shown(page).getByText(texts.today.noCaseload).waitFor();
+        },
+      },
+      {
+        name: "tube-out-without-caseload",
+        reach: async (page) => {
+          await call(page);
           await shown(page).getByText(now.noCaseload).waitFor();
         },
       },
       {
         name: "settings-without-sheet",
         reach: async (page) => {
-          await goTo(page, texts.pane.settings);
+          await goTo(page, "settings");
           await shown(page).getByText(clinicSettings.none.lead).waitFor();
           await shown(page).locator("details.entry > summary").nth(1).click();
         },
@@ -213,8 +224,7 @@ const ownList: readonly Journey[] = [
       {
         name: "set-up",
         reach: async (page) => {
-          await goTo(page, texts.pane.caseload);
-          await press(shown(page), texts.pane.setUp);
+          await goTo(page, "setUp");
           await shown(page).getByText(setUp.preview.caution).waitFor();
         },
       },
@@ -228,8 +238,7 @@ const ownList: readonly Journey[] = [
       {
         name: "explain-nothing",
         reach: async (page) => {
-          await goTo(page, texts.pane.functions);
-          await press(shown(page), texts.pane.explain);
+          await goTo(page, "explain");
           await press(shown(page), explain.press);
           await shown(page).locator(".part:not([hidden]) h3, .part:not([hidden]) p:not(.note)").first().waitFor();
         },
@@ -278,25 +287,32 @@ const readyMade: readonly Journey[] = [
   {
     search: "scenario=caseload",
     states: [
-      { name: "tube-out", reach: (page) => shown(page).getByRole("heading", { name: now.person.title }).waitFor() },
+      { name: "today", reach: (page) => shown(page).locator(".worst button").first().waitFor() },
+      {
+        name: "tube-out",
+        reach: async (page) => {
+          await call(page);
+          await heading(page, now.person.title);
+        },
+      },
       {
         name: "tube-out-nobody",
         reach: async (page) => {
-          await lookUp(await job(page, "tubeOut"), "D-999");
+          await lookUp(await call(page), "D-999");
           await shown(page).getByText(now.person.nobody("D-999")).waitFor();
         },
       },
       {
         name: "tube-out-two-tubes",
         reach: async (page) => {
-          await lookUp(await job(page, "tubeOut"), "D-045");
+          await lookUp(await call(page), "D-045");
           await heading(page, now.person.readBack);
         },
       },
       {
         name: "tube-out-rows-in-doubt",
         reach: async (page) => {
-          const part = await job(page, "tubeOut");
+          const part = await call(page);
           await press(part, now.person.no);
           await lookUp(part, "D-046");
           await heading(page, now.person.readBack);
@@ -305,7 +321,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "tube-out-put-back",
         reach: async (page) => {
-          const part = await job(page, "tubeOut");
+          const part = await call(page);
           await press(part, now.person.no);
           await lookUp(part, "D-041");
           await press(part, now.person.yes);
@@ -315,7 +331,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "tube-out-hospital",
         reach: async (page) => {
-          const part = await job(page, "tubeOut");
+          const part = await call(page);
           await press(part, now.out.another);
           await lookUp(part, "D-040");
           await press(part, now.person.yes);
@@ -413,7 +429,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "settings",
         reach: async (page) => {
-          await goTo(page, texts.pane.settings);
+          await goTo(page, "settings");
           await heading(page, clinicSettings.all.title);
           await shown(page).locator("details.entry > summary").nth(1).click();
         },
@@ -436,7 +452,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "caseload-show-only-chosen",
         reach: async (page) => {
-          await goTo(page, texts.pane.showOnly);
+          await goTo(page, "showOnly");
           await shown(page)
             .getByRole("checkbox", { name: /^bumper/ })
             .check();
@@ -446,8 +462,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "explain-to-do",
         reach: async (page) => {
-          await goTo(page, texts.pane.functions);
-          await press(shown(page), texts.pane.explain);
+          await goTo(page, "explain");
           await press(shown(page), explain.press);
           await shown(page)
             .getByRole("heading", { name: /^B7 on/ })
@@ -457,8 +472,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "remove-invented",
         reach: async (page) => {
-          await goTo(page, texts.pane.caseload);
-          await press(shown(page), texts.pane.setUp);
+          await goTo(page, "setUp");
           await press(shown(page), setUp.remove.look);
           await shown(page)
             .getByRole("button", { name: /^Remove \d+ rows$/ })

@@ -1,28 +1,29 @@
 /**
- * The pane's sections in their order, and the parts of each. Each part is fetched when it is first shown, so that the
- * pane stands at once.
+ * The pane's places in their order, and the parts of each. Each part is fetched when it is first shown, so that the pane
+ * stands at once.
  */
 import { lazy, type ComponentType } from "react";
 import { pane as words } from "../texts/pane";
-import type { SectionProps } from "./sectionProps";
+import type { PartProps } from "./partProps";
 
 export interface Part {
-  readonly key: string;
-  readonly label: string;
-  readonly Content: ComponentType<SectionProps>;
-}
-
-export interface Section {
   readonly key: keyof typeof words.leads;
   readonly label: string;
-  /** More than one: a row of presses under the heading chooses. */
+  readonly Content: ComponentType<PartProps>;
+}
+
+export interface Place {
+  readonly key: "tubeOut" | "today" | "list" | "more";
+  readonly label: string;
+  /** More than one: a row of presses at the top chooses. */
   readonly parts: readonly Part[];
 }
 
-const fetched = (load: () => Promise<ComponentType<SectionProps>>): Part["Content"] =>
+const fetched = (load: () => Promise<ComponentType<PartProps>>): Part["Content"] =>
   lazy(async () => ({ default: await load() }));
 
-const Now = fetched(async () => (await import(/* webpackChunkName: "now" */ "./now/Now")).Now);
+const TubeOut = fetched(async () => (await import(/* webpackChunkName: "now" */ "./now/TubeOut")).TubeOut);
+const Today = fetched(async () => (await import(/* webpackChunkName: "now" */ "./now/Today")).Today);
 const AddColumns = fetched(
   async () => (await import(/* webpackChunkName: "add-columns" */ "./addColumns/AddColumns")).AddColumns,
 );
@@ -40,28 +41,33 @@ const ClinicSettings = fetched(
 );
 const Help = fetched(async () => (await import(/* webpackChunkName: "help" */ "./help/Help")).Help);
 
-const only = (Content: Part["Content"]): readonly Part[] => [{ key: "only", label: "", Content }];
+/** The telephone call: one press away from everywhere. */
+export const tubeOut: Place = {
+  key: "tubeOut",
+  label: words.tubeOut,
+  parts: [{ key: "tubeOut", label: words.tubeOut, Content: TubeOut }],
+};
 
-export const sections: readonly Section[] = [
-  { key: "now", label: words.now, parts: only(Now) },
+export const places: readonly Place[] = [
+  { key: "today", label: words.today, parts: [{ key: "today", label: words.today, Content: Today }] },
   {
-    key: "caseload",
-    label: words.caseload,
+    key: "list",
+    label: words.list,
     parts: [
       { key: "addColumns", label: words.addColumns, Content: AddColumns },
-      { key: "setUp", label: words.setUp, Content: SetUp },
+      { key: "showOnly", label: words.showOnly, Content: ShowOnly },
+      { key: "convert", label: words.convert, Content: ConvertSizes },
     ],
   },
-  { key: "convert", label: words.convert, parts: only(ConvertSizes) },
-  { key: "showOnly", label: words.showOnly, parts: only(ShowOnly) },
   {
-    key: "functions",
-    label: words.functions,
+    key: "more",
+    label: words.more,
     parts: [
+      { key: "settings", label: words.settings, Content: ClinicSettings },
+      { key: "setUp", label: words.setUp, Content: SetUp },
       { key: "guide", label: words.guide, Content: Guide },
       { key: "explain", label: words.explain, Content: Explain },
+      { key: "help", label: words.help, Content: Help },
     ],
   },
-  { key: "settings", label: words.settings, parts: only(ClinicSettings) },
-  { key: "help", label: words.help, parts: only(Help) },
 ];

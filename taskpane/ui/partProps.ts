@@ -1,9 +1,13 @@
 import type { Overview, Workbook } from "../workbook/port";
 import type { DayFirstWord } from "./help/Help";
 import type { OpenNew } from "./openNew";
+import type { Part, Place } from "./places";
 
-/** What a section of the pane can be told; each part takes what it uses. */
-export interface SectionProps {
+/** Leads to another place of the pane. */
+export type Go = (place: Place["key"], part?: Part["key"]) => void;
+
+/** What a part of the pane can be told; each takes what it uses. */
+export interface PartProps {
   /** Null while the host is starting. */
   readonly workbook: Workbook | null;
   readonly overview: Overview | null;
@@ -15,6 +19,7 @@ export interface SectionProps {
   /** How typed dates are read; null where the host decides (Excel). */
   readonly dayFirst: DayFirstWord | null;
   readonly openNew: OpenNew;
+  readonly go: Go;
   /** False while another part is shown: what follows the selection then rests. */
   readonly isShown: boolean;
 }

@@ -1,0 +1,49 @@
+import type { UrgencyClass } from "../../src/caseload/urgency";
+import { count } from "./pieces";
+
+/** The day at a glance. */
+export const today = {
+  /** What a word asks for, beside its count. */
+  classes: {
+    act: "act today",
+    soon: "soon",
+    missing: "put right",
+    arranged: "arranged",
+    quiet: "nothing due",
+  } satisfies Record<UrgencyClass, string>,
+  counted: (n: number) => count(n, "tube in use", "tubes in use"),
+  headings: { act: "Act today", soon: "Soon", missing: "Put right" },
+  noWord: "no word in To do",
+  none: "No row asks for anything. That is what the list says: look at what nobody has written down.",
+  more: (n: number) => `${n} more: show the whole list`,
+  /** Heard after a row's identifier and word. */
+  show: ": show the row",
+  write: "Write down",
+  jobs: { check: "A check", change: "A change", person: "A person" },
+  back: "Back to today",
+  before: "Before you rely on this",
+  noNumbers: "The numbers to call are not entered.",
+  enter: "Enter them",
+  noCaseload:
+    "Counts and recording need a ready-made caseload. Your own list gets its dates and words under ‘My list’.",
+  toList: "Go to ‘My list’",
+  toSetUp: "Set up a caseload",
+  printWeek: "Print the week list",
+  week: {
+    title: (from: string, until: string) => `Week list: ${from} to ${until}`,
+    lead: (n: number) => `${count(n, "tube in use", "tubes in use")}. What nobody has written down is not in it.`,
+    parts: {
+      act: "Act now",
+      due: "Due or booked this week, or past",
+      arrange: "Arrange",
+      ask: "Ask about: nothing can be ruled out",
+    },
+    none: "Nobody, by what is written down.",
+    done: "Done",
+    columns: ["ID", "What", "Tube to take", "Change", "By, note"],
+    booked: (day: string) => `booked ${day}`,
+    due: (day: string) => `due ${day}`,
+    noDay: "no day",
+    noTube: "not written down",
+  },
+};
