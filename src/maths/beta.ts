@@ -8,31 +8,42 @@ import { normalQuantile } from "./normal";
 import { halfDeviance, stirlingError } from "./gamma";
 import { findRoot } from "./root";
 
-/** x^a rest^b / (a B(a, b)) without overflow: Stirling's formula with its error terms, as in gamma.ts. */
-function betaTerm(a: number, b: number, x: number, rest: number): number {
-  const n = a + b;
-  const exponent = -halfDeviance(a, n * x) - halfDeviance(b, n * rest);
-  const errors = stirlingError(n) - stirlingError(a) - stirlingError(b);
-  return Math.exp(exponent + errors) * Math.sqrt(b / (2 * Math.PI * a * n));
-}
+/** What of `betaTerm` does not depend on the place. */
+const betaScale = (a: number, b: number): number =>
+  Math.exp(stirlingError(a + b) - stirlingError(a) - stirlingError(b)) * Math.sqrt(b / (2 * Math.PI * a * (a + b)));
 
-/** The lower tail divided by `betaTerm`, by Lentz's method. Good for x below (a + 1)/(a + b + 2). */
+/** x^a rest^b / (a B(a, b)) without overflow: Stirling's formula with its error terms, as in gamma.ts. */
+const betaTerm = (a: number, b: number, x: number, rest: number, scale = betaScale(a, b)): number =>
+  scale * Math.exp(-halfDeviance(a, (a + b) * x) - halfDeviance(b, (a + b) * rest));
+
+/** Convergents that differ by less have come to their last digits. */
+const LAST_DIGITS = 3e-16;
+/** Numerators and denominators grow together: beyond this they are made small again. */
+const LARGE = 1e100;
+
+/**
+ * The lower tail divided by `betaTerm`, by the convergents' own recurrence, which divides half as often as Lentz's
+ * method. Good for x below (a + 1)/(a + b + 2).
+ */
 function betaFraction(a: number, b: number, x: number): number {
-  const TINY = 1e-300;
-  let c = 1;
-  let d = 1 / (1 - ((a + b) * x) / (a + 1) || TINY);
-  let fraction = d;
+  let [before, beforeBelow] = [1, 1];
+  let [last, lastBelow] = [1 - ((a + b) * x) / (a + 1), 1];
+  let fraction = 1 / last;
   for (let m = 1; m < 1_000_000; m++) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    d = 1 / (1 + even * d || TINY);
-    c = 1 + even / c || TINY;
-    fraction *= d * c;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    d = 1 / (1 + odd * d || TINY);
-    c = 1 + odd / c || TINY;
-    const step = d * c;
-    fraction *= step;
-    if (Math.abs(step - 1) < 1e-16) break;
+    const at = a + 2 * m;
+    const even = (m * (b - m) * x) / ((at - 1) * at);
+    before = last + even * before;
+    beforeBelow = lastBelow + even * beforeBelow;
+    const odd = (-(a + m) * (a + b + m) * x) / (at * (at + 1));
+    last = before + odd * last;
+    lastBelow = beforeBelow + odd * lastBelow;
+    const next = lastBelow / last;
+    if (Math.abs(next - fraction) <= LAST_DIGITS * next) return next;
+    fraction = next;
+    if (last > LARGE || last < 1 / LARGE) {
+      [before, beforeBelow, lastBelow] = [before / last, beforeBelow / last, lastBelow / last];
+      last = 1;
+    }
   }
   return fraction;
 }
@@ -63,11 +74,17 @@ function oddsStart(p: number, a: number, b: number): number {
 
 /** The odds x/(1 - x) below which the chance `p`, at most one half, lies. */
 export function betaQuantileOdds(p: number, a: number, b: number): number {
-  const off = (logOdds: number): readonly [number, number] => {
+  const [scale, mirrored] = [betaScale(a, b), betaScale(b, a)];
+  const off = (logOdds: number): readonly [number, number, number] => {
     const x = 1 / (1 + Math.exp(-logOdds));
     const rest = 1 / (1 + Math.exp(logOdds));
-    const chance = betaLower(a, b, x, rest);
-    return [Math.log(chance / p), (a * betaTerm(a, b, x, rest)) / chance];
+    const term = betaTerm(a, b, x, rest, scale);
+    const isLower = x < (a + 1) / (a + b + 2);
+    const chance = isLower
+      ? Math.min(1, term * betaFraction(a, b, x))
+      : 1 - Math.min(1, betaTerm(b, a, rest, x, mirrored) * betaFraction(b, a, rest));
+    const slope = (a * term) / chance;
+    return [Math.log(chance / p), slope, slope * (a * rest - b * x - slope)];
   };
   return Math.exp(findRoot(off, -700, 700, oddsStart(p, a, b), true));
 }

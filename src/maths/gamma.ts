@@ -9,8 +9,18 @@ const HALF_LOG_TWO_PI = 0.9189385332046727;
 /** From here on the series of `stirlingError` has all digits. */
 const SERIES_FROM = 10;
 
+/** Errors of whole numbers, as counts are, up to so many, each kept from its first time on. */
+const KEPT = 4096;
+const kept = new Float64Array(KEPT);
+
 /** How far Stirling's formula is off: ln gamma(a) - ((a - 1/2) ln a - a + ln(2 pi)/2), for a > 0. */
 export function stirlingError(a: number): number {
+  if (!(a < KEPT && Math.floor(a) === a)) return errorOf(a);
+  // Never 0 in earnest: it is above 1/(12 a + 1).
+  return (kept[a] ||= errorOf(a));
+}
+
+function errorOf(a: number): number {
   let error = 0;
   let b = a;
   // gamma(b + 1) = b gamma(b), step by step up to where the series holds.

@@ -9,28 +9,28 @@ export interface Limits {
   readonly high: number;
 }
 
-/** Answers kept at most, each for a count or a pair of counts: a column holds the same few again and again. */
-const KEPT = 50_000;
+/** Answers kept at most: a column holds the same few counts again and again. A power of 2. */
+const KEPT = 2 ** 16;
 
-/** Remembers what `work` gave for each pair of numbers, for one level at a time. */
+/** Odd numbers without a pattern in their bits (Knuth's multiplicative hashing): neighbours come to lie far apart. */
+const [SPREAD_A, SPREAD_B] = [0x9e3779b1, 0x85ebca6b];
+const placeOf = (a: number, b: number): number => (Math.imul(a, SPREAD_A) + Math.imul(b, SPREAD_B)) >>> 16;
+
+/** Remembers what `work` gave for each pair of whole numbers; two that share a place push each other out. */
 function byCounts<R>(work: (a: number, b: number, level: number) => R): (a: number, b: number, level: number) => R {
-  let known = new Map<number, Map<number, R>>();
-  let size = 0;
-  let lastLevel = NaN;
+  const answers = new Array<R | undefined>(KEPT);
+  // Three numbers for each answer: what it was asked for.
+  let asked: Float64Array | undefined;
   return (a, b, level) => {
-    if (level !== lastLevel || size >= KEPT) {
-      known = new Map();
-      size = 0;
-      lastLevel = level;
-    }
-    let row = known.get(a);
-    if (row === undefined) known.set(a, (row = new Map()));
-    let answer = row.get(b);
-    if (answer === undefined) {
-      row.set(b, (answer = work(a, b, level)));
-      size++;
-    }
-    return answer;
+    asked ??= new Float64Array(3 * KEPT);
+    const place = placeOf(a, b);
+    const at = 3 * place;
+    const known = answers[place];
+    if (known !== undefined && asked[at] === a && asked[at + 1] === b && asked[at + 2] === level) return known;
+    asked[at] = a;
+    asked[at + 1] = b;
+    asked[at + 2] = level;
+    return (answers[place] = work(a, b, level));
   };
 }
 
@@ -116,6 +116,20 @@ function binomialP(k: number, n: number, x: number, rest: number): number {
   let [inner, outer] = below ? [Math.ceil(expected), n + 1] : [Math.floor(expected), -1];
   const notMoreLikely = (i: number): boolean => i < 0 || i > n || binomial(i, n, x, rest) <= seen;
   if (notMoreLikely(inner)) outer = inner;
+  // It lies near the mirror image of the one seen: looked for there first.
+  const away = below ? 1 : -1;
+  const mirror = Math.round(2 * expected - k);
+  for (let width = 1; width <= 64 && Math.abs(outer - inner) > 2 * width; width *= 8) {
+    const [near, far] = [mirror - away * width, mirror + away * width];
+    if (away * (near - inner) > 0 && away * (outer - near) > 0) {
+      if (notMoreLikely(near)) outer = near;
+      else inner = near;
+    }
+    if (away * (far - inner) > 0 && away * (outer - far) > 0) {
+      if (notMoreLikely(far)) outer = far;
+      else inner = far;
+    }
+  }
   while (Math.abs(outer - inner) > 1) {
     const middle = Math.trunc((inner + outer) / 2);
     if (notMoreLikely(middle)) outer = middle;
