@@ -149,7 +149,7 @@ module.exports = async (env = {}, argv = {}) => {
       cssChunkFilename: "[name].css",
       clean: { keep: /^functions\.js/ },
     },
-    /* The shortest names inside the scripts: taskpane.js has a limit of 90 KB (tests/bench/bundles.ts). */
+    /* The shortest names inside the scripts: taskpane.js has a limit of 90 KB (tests/bench/jobs/page.ts). */
     optimization: {
       /* What several parts share is fetched once from this size on, as written without types and comments. */
       splitChunks: { minSize: 10_000 },

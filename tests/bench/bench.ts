@@ -1,16 +1,103 @@
-/** `npm run bench`: what a person can feel, beside named peers. Figures are printed, never asserted. */
-import { cpus } from "node:os";
-import { benchBundles } from "./bundles";
-import { benchCaseload } from "./caseload";
-import { benchFunctions } from "./functions/index";
-import { benchLives } from "./lives";
-import { benchPage } from "./page";
-import { benchFiles } from "./files";
+/**
+ * `npm run bench`: what a person can feel, beside named peers.
+ *
+ *   npm run bench                        everything, into docs/benchmarks.md
+ *   npm run bench -- functions files     some jobs; their sections of docs/benchmarks.md are written anew
+ *   npm run bench -- --quick dates       fewer sizes and rounds; nothing is written, unless with --write
+ *   npm run bench -- --check [jobs]      fails where a ratio is half as good as the committed one; nothing is written
+ *   npm run bench -- --list              the jobs
+ */
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { jobs } from "./jobs/index";
+import { check, worseTwice } from "./report/check";
+import { load, machine, measuredHere } from "./report/machine";
+import { INTRODUCTION } from "./report/introduction";
+import type { Job, Row } from "./report/row";
+import { ratiosOf, rowCells, section, sectionsOf } from "./report/table";
 
-console.log(`Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown processor"}`);
-benchBundles();
-benchCaseload();
-benchLives();
-benchFunctions();
-await benchFiles();
-await benchPage();
+const PAGE = fileURLToPath(new URL("../../docs/benchmarks.md", import.meta.url));
+const committed = existsSync(PAGE) ? readFileSync(PAGE, "utf8") : "";
+
+const given = process.argv.slice(2);
+const flags = given.filter((one) => one.startsWith("--"));
+const names = given.filter((one) => !one.startsWith("--"));
+const known = new Map(jobs.map((job) => [job.name, job]));
+
+for (const flag of flags) if (!["--quick", "--write", "--check", "--list"].includes(flag)) fail(`There is no ${flag}.`);
+for (const name of names)
+  if (!known.has(name)) fail(`There is no job ${name}; there are: ${[...known.keys()].join(", ")}`);
+
+function fail(sentence: string): never {
+  console.error(sentence);
+  process.exit(2);
+}
+
+const quick = flags.includes("--quick");
+const isCheck = flags.includes("--check");
+
+interface Outcome {
+  readonly rows: readonly Row[];
+  readonly notMeasured: readonly string[];
+  readonly where: string;
+}
+
+async function measure(job: Job): Promise<Outcome> {
+  console.log(`\n${job.title} (${job.name})`);
+  const rows: Row[] = [];
+  const notMeasured: string[] = [];
+  const began = performance.now();
+  const busy = load();
+  await job.run({
+    quick,
+    row: (row) => {
+      rows.push(row);
+      console.log(`  ${rowCells(row).filter(Boolean).join(" | ")}`);
+    },
+    notMeasured: (sentence) => {
+      notMeasured.push(sentence);
+      console.log(`  not measured: ${sentence}`);
+    },
+  });
+  return { rows, notMeasured, where: measuredHere(busy, (performance.now() - began) / 1000, quick) };
+}
+
+/** After every job, so that what was measured stays when a later one is stopped. */
+function write(job: Job, { rows, notMeasured, where }: Outcome): void {
+  const sections = new Map(sectionsOf(existsSync(PAGE) ? readFileSync(PAGE, "utf8") : ""));
+  sections.set(job.name, section(job, rows, notMeasured, where));
+  const inOrder = jobs.flatMap(({ name }) => sections.get(name) ?? []);
+  writeFileSync(PAGE, `${INTRODUCTION}\n${inOrder.join("\n")}`);
+}
+
+async function passes(job: Job): Promise<boolean> {
+  const ratios = ratiosOf(committed);
+  const first = check(job.name, (await measure(job)).rows, ratios);
+  for (const row of first.unknown) console.log(`  not in docs/benchmarks.md yet: ${row}`);
+  if (first.worse.length === 0) {
+    console.log(`  ${first.compared} ratios are no worse than twice the committed ones`);
+    return true;
+  }
+  console.log("  once more, because some were worse:");
+  const worse = worseTwice(first, check(job.name, (await measure(job)).rows, ratios));
+  for (const { row, committed, now } of worse)
+    console.log(`  WORSE: ${row}: ${now.toFixed(3)}, committed ${committed}`);
+  return worse.length === 0;
+}
+
+if (flags.includes("--list")) {
+  for (const { name, title } of jobs) console.log(`${name.padEnd(12)} ${title}`);
+  process.exit();
+}
+
+console.log(machine());
+let isGood = true;
+for (const job of jobs) {
+  if (names.length > 0 ? !names.includes(job.name) : job.onlyByName) continue;
+  if (isCheck) isGood = (await passes(job)) && isGood;
+  else {
+    const outcome = await measure(job);
+    if (!quick || flags.includes("--write")) write(job, outcome);
+  }
+}
+process.exitCode = isGood ? 0 : 1;

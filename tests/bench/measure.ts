@@ -1,4 +1,4 @@
-/** Pairs of runs in turn, so that a machine that slows down slows both; the median is what counts. */
+/** Works in turn, so that a machine that slows down slows all of them; medians are what counts. */
 
 export const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
@@ -6,63 +6,57 @@ export const median = (values: readonly number[]): number => {
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 };
 
-const milliseconds = (work: () => unknown): number => {
+export const milliseconds = async (work: () => unknown): Promise<number> => {
   const start = performance.now();
-  work();
+  await work();
   return performance.now() - start;
 };
 
-export interface Pair {
-  readonly ours: number;
-  readonly peer: number;
-  /** Median of the ratios peer / ours, run by run. */
-  readonly timesAsFast: number;
-}
-
-/** Runs both in turn after one warm-up each. */
-export function compare(ours: () => unknown, peer: () => unknown, runs = 7): Pair {
-  ours();
-  peer();
-  const pairs = Array.from({ length: runs }, () => [milliseconds(ours), milliseconds(peer)] as const);
-  return {
-    ours: median(pairs.map(([a]) => a)),
-    peer: median(pairs.map(([, b]) => b)),
-    timesAsFast: median(pairs.map(([a, b]) => b / a)),
-  };
-}
-
-/** The median of several runs after one warm-up. The run's number lets data differ from run to run. */
-export function time(work: (run: number) => unknown, runs = 5): number {
-  work(0);
-  return median(Array.from({ length: runs }, (_, run) => milliseconds(() => work(run + 1))));
-}
-
-export const ms = (value: number): string => `${Math.round(value).toLocaleString("en-GB")} ms`;
+/** Processor time of this process, its helpers that clear up memory included. */
+export const cpu = (work: () => unknown): number => {
+  const start = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1000;
+};
 
 /**
- * Cost against rows: what each size takes, and how many times more than the size before it. The fastest run of each
- * counts, because what slows a run has nothing to do with rows; one size at a time is in memory, because clearing it up
- * costs by all that is there.
- * @param make prepares the work on so many rows, untimed
+ * Lets each measure itself once a round; every round begins with another one. The first round warms up and does not count
+ * unless `isCold`.
+ * @returns the figures of each, round by round
  */
-export function growth(sizes: readonly number[], make: (rows: number) => (run: number) => unknown, runs = 7): string {
-  const fastest = (rows: number): number => {
-    const work = make(rows);
-    return Math.min(...Array.from({ length: runs }, (_, run) => milliseconds(() => work(run))));
-  };
-  fastest(sizes[0]!);
-  const times = sizes.map(fastest);
-  const steps = times.slice(1).map((value, i) => `${(value / times[i]!).toFixed(1)} times`);
-  return `${times.map(ms).join(", ")}: ${steps.join(", ")}`;
+export async function inTurn<Name extends string, F>(
+  works: Readonly<Record<Name, () => F | Promise<F>>>,
+  rounds: number,
+  isCold = false,
+): Promise<Record<Name, F[]>> {
+  const names = Object.keys(works) as Name[];
+  const figures = Object.fromEntries(names.map((name) => [name, [] as F[]])) as Record<Name, F[]>;
+  const from = isCold ? 0 : -1;
+  for (let round = from; round < rounds; round++) {
+    for (let i = 0; i < names.length; i++) {
+      const name = names[(i + round - from) % names.length]!;
+      const figure = await works[name]();
+      if (round >= 0) figures[name].push(figure);
+    }
+  }
+  return figures;
+}
+
+/** Medians of what each takes, in turn. */
+export async function medians<Name extends string>(
+  works: Readonly<Record<Name, () => number | Promise<number>>>,
+  rounds: number,
+): Promise<Record<Name, number>> {
+  const figures = await inTurn(works, rounds);
+  return Object.fromEntries(Object.entries<number[]>(figures).map(([name, all]) => [name, median(all)])) as Record<
+    Name,
+    number
+  >;
 }
 
 /** Numbers from 0 to 1, the same in every run (a linear congruential generator, Numerical Recipes' constants). */
 export function randoms(seed: number): () => number {
   let state = seed >>> 0;
   return () => (state = (Math.imul(state, 1664525) + 1013904223) >>> 0) / 2 ** 32;
-}
-
-/** One line of the report; `wanted` is a target, never a pass or a fail: machines differ. */
-export function line(what: string, measured: string, wanted: string): void {
-  console.log(`${what.padEnd(58)} ${measured.padEnd(44)} wanted: ${wanted}`);
 }
