@@ -15,8 +15,8 @@ const words = setUpTexts.older;
 
 interface Props {
   readonly workbook: Workbook;
-  /** The number of the description that the caseload was set up by. */
-  readonly schema: number;
+  /** The number of the description that the caseload was set up by; null where it is none that is older. */
+  readonly schema: number | null;
   readonly today: number;
   readonly openNew: OpenNew;
 }
@@ -64,6 +64,13 @@ export function BringUpToDate({ workbook, schema, today, openNew }: Props) {
       announce(words.done);
     });
 
+  /* In the browser the new one stands in place of the old: what to do with both is said all the same. */
+  if (schema === null)
+    return phase.is === "opened" ? (
+      <div ref={outcome} tabIndex={-1}>
+        <Opened name={phase.name} />
+      </div>
+    ) : null;
   return (
     <Step title={words.title}>
       <p>{words.lead}</p>
@@ -80,12 +87,7 @@ export function BringUpToDate({ workbook, schema, today, openNew }: Props) {
             <p>{phase.sentence}</p>
           </Notice>
         )}
-        {phase.is === "opened" && (
-          <Notice kind="done">
-            <p>{words.done}</p>
-            <p>{words.opened(phase.name)}</p>
-          </Notice>
-        )}
+        {phase.is === "opened" && <Opened name={phase.name} />}
         {phase.is === "busy" && <p>{phase.text}</p>}
       </div>
       {phase.is === "looked" ? (
@@ -110,3 +112,10 @@ export function BringUpToDate({ workbook, schema, today, openNew }: Props) {
     </Step>
   );
 }
+
+const Opened = ({ name }: { readonly name: string }) => (
+  <Notice kind="done">
+    <p>{words.done}</p>
+    <p>{words.opened(name)}</p>
+  </Notice>
+);

@@ -20,8 +20,8 @@ export function SetUp({ workbook, overview, today, openNew }: Props) {
   if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
   const { phase } = state;
   const schema = schemaOf(overview);
-  const older = schema !== null && isOlder(overview) && (
-    <BringUpToDate workbook={workbook} schema={schema} today={today} openNew={openNew} />
+  const older = (
+    <BringUpToDate workbook={workbook} schema={isOlder(overview) ? schema : null} today={today} openNew={openNew} />
   );
   const remove = <RemoveInvented workbook={workbook} isMarked={isMarkedInvented(overview)} />;
   switch (phase.is) {
