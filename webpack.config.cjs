@@ -151,6 +151,11 @@ module.exports = async (env = {}, argv = {}) => {
     },
     /* The shortest names inside the scripts: taskpane.js has a limit of 90 KB (tests/bench/jobs/page.ts). */
     optimization: {
+      /* The page and its thread of packages both read workbooks: one file for both. */
+      splitChunks: {
+        minSize: 10_000,
+        cacheGroups: { workbooks: { test: /[\\/]node_modules[\\/]hucre[\\/]/, name: "workbooks", chunks: "async" } },
+      },
       moduleIds: "size",
       mangleExports: "size",
       minimize: development ? false : { javascript: false },
