@@ -32,6 +32,8 @@ const BESIDE_GASTROJEJUNAL = new Set([
   "low",
   "profile",
 ]);
+/** How it was placed, and what it is, beside how it is held and for whom: "Bumper PEG, adult". */
+const BESIDE_BUMPER = new Set(["bumper", "internal", "adult", "child", "peg", "g", "gastrostomy", "tube"]);
 const TEAM = new Set(["loop", "pigtail", "winged", "stitched", "sutured", "catheter"]);
 const BESIDE_TEAM = new Set([...TEAM, "tube", "urinary", "stop", "gap", "stopgap"]);
 
@@ -63,8 +65,8 @@ export function guessKind(word: string): KindKey | null {
   const isBalloon = has("balloon") || has("ballon");
   if (isBalloon && has("jejunostomy") && only(JEJUNOSTOMY)) return "balloon jejunostomy";
   if (isBalloon && only(BESIDE_BALLOON)) return "balloon gastrostomy";
-  if (has("bumper") && has("adult") && words.length === 2) return "bumper adult";
-  if (has("bumper") && has("child") && words.length === 2) return "bumper child";
+  if (has("bumper") && has("adult") !== has("child") && only(BESIDE_BUMPER))
+    return has("adult") ? "bumper adult" : "bumper child";
   if (words.some((part) => TEAM.has(part)) && only(BESIDE_TEAM)) return "placing team";
   return null;
 }

@@ -7,6 +7,13 @@ export interface Engine {
   readonly univer: Univer;
   readonly api: FUniver;
   readonly injector: Injector;
+  /** How large the page shows the grid, in pixels; nothing where no page shows it. */
+  readonly room?: () => Room | null;
+}
+
+export interface Room {
+  readonly height: number;
+  readonly width: number;
 }
 
 export function knowsFunction({ injector }: Engine): (name: string) => boolean {

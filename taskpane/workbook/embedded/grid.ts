@@ -10,7 +10,7 @@ import { startPage } from "./page";
 import { openEntry } from "./pageEntry";
 import { startPackages } from "./packages/start";
 import { watchPasting } from "./pasting";
-import { keepReachable } from "./reachable";
+import { keepReachable, roomIn } from "./reachable";
 import { watchStatusBar } from "./statusBar";
 import { nameTools } from "./toolNames";
 
@@ -20,7 +20,7 @@ export function startGrid(
   options: GridOptions,
 ): { readonly grid: Grid; readonly engine: Engine } {
   const door = keepDoor(container);
-  const engine = startPage(container);
+  const engine: Engine = { ...startPage(container), room: () => roomIn(container) };
   colour(engine);
   const instances = engine.injector.get(IUniverInstanceService);
   instances.getCurrentTypeOfUnit$(UniverInstanceType.UNIVER_SHEET).subscribe(door.close);

@@ -12,12 +12,18 @@ import {
 } from "@univerjs/core";
 import { SetFrozenMutation, SetWorksheetActiveOperation } from "@univerjs/sheets";
 import { SetZoomRatioOperation } from "@univerjs/sheets-ui";
-import type { Engine } from "./engine";
+import type { Engine, Room } from "./engine";
 import { heldWithin, type Freeze } from "./held";
 
 const CANVAS = "canvas[id^='univer-sheet-main-canvas']";
 
 /** @param container that the grid stands in; nothing is done where it has no size */
+/** How large the grid is in the page; nothing while it has no size. */
+export function roomIn(container: HTMLElement): Room | null {
+  const canvas = container.querySelector<HTMLElement>(CANVAS);
+  return canvas && canvas.clientHeight > 0 ? { height: canvas.clientHeight, width: canvas.clientWidth } : null;
+}
+
 export function keepReachable({ injector }: Engine, container: HTMLElement): void {
   const commands = injector.get(ICommandService);
   const instances = injector.get(IUniverInstanceService);

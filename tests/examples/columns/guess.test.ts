@@ -164,6 +164,8 @@ describe("guessing kinds", () => {
     ["transgastric jejunal", "gastrojejunal"],
     ["bumper, adult", "bumper adult"],
     ["child bumper", "bumper child"],
+    ["Bumper PEG, adult", "bumper adult"],
+    ["PEG tube, internal bumper (child)", "bumper child"],
     ["winged", "placing team"],
     ["catheter", "placing team"],
   ];

@@ -21,7 +21,7 @@ import type { LiveBook } from "../liveBook";
 import { engineNames, refersTo, WHOLE_WORKBOOK } from "../names";
 import { gridValue } from "../open/cells";
 import { placeKey } from "../save/sheetEdits";
-import { fileValue, sameResult } from "../save/values";
+import { fileValue, sameValue } from "../save/values";
 import { valueOf, type SheetReader } from "../sheetReader";
 import { leaveToEngine, type EngineFormula, type EngineFormulas } from "./leftToEngine";
 import { gapsIn, stretchesOf } from "./stretches";
@@ -286,7 +286,7 @@ export class WorkedOut {
       const { row, column } = place;
       const value = this.reader!.at(place);
       const before = there[row]?.[column];
-      if (!before || sameResult(fileValue(valueOf(before)), fileValue(value))) continue;
+      if (!before || sameValue(fileValue(valueOf(before)), fileValue(value))) continue;
       let cells = found.get(id);
       if (!cells) found.set(id, (cells = {}));
       (cells[row] ??= {})[column] = gridValue(value instanceof CellError ? { error: value.code } : value);
