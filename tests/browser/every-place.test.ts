@@ -67,7 +67,8 @@ async function answers(after: string, label?: string): Promise<void> {
         if (!press) throw new Error(`Nothing in the pane says “${wanted}”`);
         (press as HTMLElement).click();
       }
-      const isLooking = () => looking.some((words) => inSight()!.textContent.includes(words));
+      // parts that are kept but not in sight rest, even while they look
+      const isLooking = () => looking.some((words) => inSight()!.innerText.includes(words));
       do await new Promise((next) => setTimeout(next));
       while (isLooking());
     },

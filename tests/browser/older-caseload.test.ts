@@ -2,10 +2,10 @@
 import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { pane } from "../../taskpane/texts/pane";
 import { setUp } from "../../taskpane/texts/set-up";
 import { launchBrowser } from "./launch";
 import { openFile, openWorkbookPage } from "./nurse/workbook-page";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 const FILE = fileURLToPath(new URL("../hosts/fixtures/caseload-0.1.0.xlsx", import.meta.url));
@@ -27,8 +27,7 @@ it("shows what would come along before anything is made, and says what to do wit
   const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
   await openFile(page, FILE);
   await page.getByText("caseload-0.1.0.xlsx is open.").first().waitFor();
-  await press("Caseload");
-  await press(pane.setUp);
+  await goTo(page, "setUp");
   await page.getByRole("heading", { name: words.title }).waitFor();
   await press(words.look);
   await page.getByText("4 rows of Tubes in use, 15 rows of Balloon checks and 4 rows of Changes come along").waitFor();
