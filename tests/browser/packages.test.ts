@@ -35,7 +35,7 @@ async function openedPage(prepare: (page: Page) => Promise<unknown> = async () =
   });
   await prepare(page);
   await page.goto(served.url);
-  await page.locator('header button:enabled:has-text("Save")').waitFor();
+  await page.locator('header button:enabled:has-text("Save")').waitFor({ state: "attached" });
   return { context, page, violations };
 }
 
