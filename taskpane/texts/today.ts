@@ -14,6 +14,7 @@ export const today = {
   counted: (n: number) => count(n, "tube in use", "tubes in use"),
   headings: { act: "Act today", soon: "Soon", missing: "Put right" },
   noWord: "no word in To do",
+  noIdentifier: "no ID",
   none: "No row asks for anything. That is what the list says: look at what nobody has written down.",
   more: (n: number) => `${n} more: show the whole list`,
   /** Heard after a row's identifier and word. */

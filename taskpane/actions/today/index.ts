@@ -34,7 +34,8 @@ export interface Day {
   readonly counts: Readonly<Record<UrgencyClass, number>>;
 }
 
-const HEADERS = ["ID", "Status", "Size Fr", "Shape", "Length cm", "Fill mL", "Changed by", "Change due", "Booked for"];
+/** A row in which none of these is typed is a blank one. */
+const TYPED = ["ID", "Status", "Size Fr", "Shape", "Length cm", "Fill mL", "Changed by", "Booked for"];
 const MISSING = "Missing or contradictory";
 
 export async function readDay(workbook: Pick<Workbook, "read">, overview: Overview): Promise<Day | NoCaseload> {
@@ -50,7 +51,7 @@ export async function readDay(workbook: Pick<Workbook, "read">, overview: Overvi
     const { values = [] } = await workbook.read({ sheet, area: column }, ["values"]);
     return values.map(([value]) => value ?? null);
   };
-  const names = [...HEADERS, TO_DO, MISSING];
+  const names = [...TYPED, "Change due", TO_DO, MISSING];
   const cells = new Map(await Promise.all(names.map(async (header) => [header, await read(header)] as const)));
   const rows = Array.from({ length: count }, (_, i) => {
     const value = (header: string): Value => cells.get(header)![i] ?? null;
@@ -71,7 +72,7 @@ function rowOf(value: (header: string) => Value, place: Place): TodayRow | null 
   const text = (header: string): string => textOf(value(header));
   const [id, says] = [text("ID"), text(TO_DO)];
   const known = urgencyOf(says);
-  if (id === "" && !known) return null;
+  if (!known && TYPED.every((header) => text(header) === "")) return null;
   const isAway = lists.Status.some((word) => word !== "active" && word === text("Status").toLowerCase());
   if (!known && isAway) return null;
   const size = text("Size Fr");

@@ -16,7 +16,7 @@ export interface Week {
   readonly until: number;
   /** Call now. */
   readonly act: readonly WeekRow[];
-  /** Due or booked in these seven days, or past. */
+  /** Due or booked in these seven days, or past; also where the word asks for nothing yet. */
   readonly due: readonly WeekRow[];
   /** Asks for something soon, but for no day in this week. */
   readonly arrange: readonly WeekRow[];
@@ -39,7 +39,7 @@ export function weekOf({ rows }: Day, today: number): Week {
     from: today,
     until,
     act: asks("act"),
-    due: asks("soon", "arranged").filter(isThisWeek),
+    due: asks("soon", "arranged", "quiet").filter(isThisWeek),
     arrange: asks("soon").filter((row) => !isThisWeek(row)),
     ask: asks("missing"),
   };

@@ -144,8 +144,8 @@ function AtAGlance({ workbook, isShown, go, paper }: GlanceProps) {
     let isCurrent = true;
     readDay(workbook, overview).then(
       (read) => isCurrent && setDay(read.is === "day" ? read : null),
-      /* A host that is busy tells again when it is done. */
-      () => undefined,
+      /* A host that is busy tells again when it is done; until then no count is better than an old one. */
+      () => isCurrent && setDay(null),
     );
     return () => void (isCurrent = false);
   }, [isShown, overview, workbook]);
@@ -216,7 +216,7 @@ function Worst({ title, rows, workbook }: WorstProps) {
           return (
             <li key={`${id} ${i}`}>
               <button type="button" onClick={() => reveal(place)}>
-                <strong>{id}</strong>
+                <strong>{id || words.noIdentifier}</strong>
                 <span>
                   <span className={`state ${asks}`}>{word}</span>
                   <span className="for-ears">{words.show}</span>

@@ -54,7 +54,7 @@ function Rows({ title, rows, locale }: RowsProps) {
             {rows.map((row, i) => (
               <tr key={`${row.id} ${i}`}>
                 <td>☐</td>
-                <th scope="row">{row.id}</th>
+                <th scope="row">{row.id || todayTexts.noIdentifier}</th>
                 <td>
                   {row.says === "" ? todayTexts.noWord : row.says}
                   {row.missing !== "" && <span className="missing-too"> ({row.missing})</span>}

@@ -56,6 +56,16 @@ test("who has left and says nothing is not counted; a blank row is none", async 
   expect(rows.map(({ id }) => id)).toEqual(["B"]);
 });
 
+test("a row in use whose identifier is missing is counted, whatever else is", async () => {
+  const { rows, counts } = await dayOf([
+    row("", null),
+    { ID: null, "To do": new CellError("#NAME?") as never, "Size Fr": 14 },
+    { ID: null, "Booked for": TODAY + 2 },
+  ]);
+  expect(counts.missing).toBe(3);
+  expect(rows.map(({ id }) => id)).toEqual(["", "", ""]);
+});
+
 test("a row leads to its place on the sheet, with the tube to take along", async () => {
   const { rows } = await dayOf([
     row("A", "nothing due"),
@@ -91,6 +101,8 @@ test("a day counts in the week until the seventh, past ones too; booked days com
     ["C", -3, false],
     ["A", 6, false],
     ["D", 2, true],
+    // whatever its word says, its day is in this week
+    ["F", 1, false],
   ]);
   expect(arrange.map(({ id }) => id)).toEqual(["B"]);
 });
