@@ -42,7 +42,7 @@ export const shell = {
   first: {
     question: "Which tubes are due, and who needs a call today?",
     lead: "Works in the Excel list you already keep. It adds the dates and the words; it changes nothing else, and you see everything before it happens.",
-    offline: "Works offline. Your file stays on this computer.",
+    stays: "Your file stays on this computer. Nothing is sent anywhere.",
     own: "Open my list",
     ownNote: "An .xlsx file, or drop it here",
     open: "Open…",

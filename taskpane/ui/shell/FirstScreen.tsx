@@ -32,7 +32,7 @@ export function FirstScreen({ today, locale, isWaiting, failure, work, onOpen, o
     <div className="first">
       <header className="first-bar">
         <p className="first-name">{product}</p>
-        <p className="note">{words.offline}</p>
+        <p className="note">{words.stays}</p>
       </header>
       <main className="first-main" aria-label={product}>
         <div className="first-ways">
