@@ -2,7 +2,7 @@
  * What kind of tube a word means, guessed only where the word says how the tube is held. PEG, RIG, button and G-tube
  * say how it was placed or its shape, never how it is held; BGT and other abbreviations are known to their clinic only.
  */
-import type { KindKey } from "../settings/kinds";
+import { kinds, type KindKey } from "../settings/kinds";
 import { wordKey } from "./spelling";
 
 /** Words that add nothing to "balloon". "Balloon J" may mean either of two kinds, so J is not among them. */
@@ -55,7 +55,11 @@ export function saysBalloonGJ(word: string): boolean {
   return (has("balloon") || has("ballon")) && words.every((part) => BESIDE_GASTROJEJUNAL.has(part));
 }
 
+/** The words that we put into lists ourselves (mending/kinds.ts). */
+const OURS: ReadonlySet<string> = new Set(kinds.filter(({ key }) => key !== "not known").map(({ key }) => key));
+
 export function guessKind(word: string): KindKey | null {
+  if (OURS.has(wordKey(word))) return wordKey(word) as KindKey;
   const words = partsOf(word);
   const has = (part: string) => words.includes(part);
   const only = (allowed: ReadonlySet<string>) => words.length > 0 && words.every((part) => allowed.has(part));
