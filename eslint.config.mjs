@@ -42,7 +42,7 @@ export default tseslint.config(
     "actions know the port, never a host or a screen",
   ),
   inward(
-    ["taskpane/workbook/*.ts"],
+    ["taskpane/workbook/*.ts", "taskpane/workbook/change/**"],
     ["**/excel/**", "**/embedded/**", "**/fake/**", "@univerjs/*"],
     "what all hosts share knows none of them",
   ),

@@ -9,7 +9,7 @@ const loadGrid = () =>
   import(/* webpackChunkName: "grid" */ "./workbook/embedded").then(({ createGrid }) => createGrid);
 
 const loadExample = (today: number) =>
-  import(/* webpackChunkName: "example" */ "./ui/shell/exampleWorkbook").then(({ exampleWorkbook }) =>
+  import(/* webpackChunkName: "example" */ "./ui/shell/example-workbook").then(({ exampleWorkbook }) =>
     exampleWorkbook(today),
   );
 

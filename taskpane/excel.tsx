@@ -3,11 +3,11 @@ import "./style.css";
 import { createRoot } from "react-dom/client";
 import product from "../package.json";
 import { excel as excelTexts } from "./texts/pane";
-import { Pane } from "./ui/Pane";
-import { dayNumberOf } from "./ui/dates";
+import { Pane } from "./ui/pane/Pane";
+import { dayNumberOf } from "./ui/parts/dates";
 import { Notice } from "./ui/parts/Notice";
 import { createExcelWorkbook, detectHost } from "./workbook/excel";
-import { openNew } from "./workbook/excel/openNew";
+import { openNew } from "./workbook/excel/open-new";
 
 const root = createRoot(document.getElementById("root")!);
 

@@ -8,12 +8,12 @@
  */
 import { addColumns } from "./add-columns";
 import { clinicSettings } from "./clinic-settings";
-import { convert } from "./convert";
+import { convert } from "./convert-sizes";
 import { explain } from "./explain";
 import { evidence, guide } from "./guide";
 import { help } from "./help";
-import { now } from "./now";
-import { shell } from "./page";
+import { now } from "./forms";
+import { shell } from "./shell";
 import { ownList } from "./own-list";
 import { excel, pane, product } from "./pane";
 import { print } from "./print";

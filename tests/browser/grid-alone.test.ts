@@ -366,7 +366,7 @@ it("marks texts that could be taken for numbers, as the grid does, without readi
   expect(await marked()).toEqual([true, false, true, true, false, false]);
   const handlers = await page.evaluate(() => window.handlersOfCells());
   expect(handlers.length).toBeGreaterThan(1);
-  // numberMarks.ts stands before it
+  // mends/number-marks.ts stands before it
   expect(handlers.filter((script) => script.includes("disableForceStringMark"))).toEqual([]);
 });
 

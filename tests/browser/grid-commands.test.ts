@@ -1,5 +1,5 @@
 /**
- * Everything that the running grid has registered, beside the table that says what each of it does (commands.ts):
+ * Everything that the running grid has registered, beside the table that says what each of it does (by-hand/commands.ts):
  * what nobody named is refused, what is refused changes nothing, and what is done beside it is left out.
  */
 import { rm } from "node:fs/promises";
@@ -7,7 +7,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { commands, mutations, operations, refusalOf } from "../../taskpane/workbook/embedded/commands";
+import { commands, mutations, operations, refusalOf } from "../../taskpane/workbook/embedded/by-hand/commands";
 import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
 import { launchBrowser } from "./launch";

@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { shell as pageWords } from "../../taskpane/texts/page";
+import { shell as pageWords } from "../../taskpane/texts/shell";
 import { launchOwnBrowser } from "./launch";
 import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";

@@ -5,9 +5,9 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
-import { convert as convertWords } from "../../taskpane/texts/convert";
-import { now as words } from "../../taskpane/texts/now";
-import { shell as pageWords } from "../../taskpane/texts/page";
+import { convert as convertWords } from "../../taskpane/texts/convert-sizes";
+import { now as words } from "../../taskpane/texts/forms";
+import { shell as pageWords } from "../../taskpane/texts/shell";
 import { ownList } from "../../taskpane/texts/own-list";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { showOnly as showWords } from "../../taskpane/texts/show-only";

@@ -11,9 +11,9 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { roleNamed } from "../../src/columns/role";
 import { sheetNames, tableNames } from "../../src/caseload/names";
-import { now } from "../../taskpane/texts/now";
+import { now } from "../../taskpane/texts/forms";
 import { ownList as listWords } from "../../taskpane/texts/own-list";
-import { shell as pageWords } from "../../taskpane/texts/page";
+import { shell as pageWords } from "../../taskpane/texts/shell";
 import { showOnly as words } from "../../taskpane/texts/show-only";
 import { shortOrLong } from "../budget";
 import {

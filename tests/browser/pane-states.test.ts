@@ -12,7 +12,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { sheetNames } from "../../src/caseload/names";
 import { texts } from "../../taskpane/texts";
-import { now } from "../../taskpane/texts/now";
+import { now } from "../../taskpane/texts/forms";
 import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
 import { journeys, tickTwo } from "./pane-page/journeys";

@@ -7,7 +7,7 @@ import { read as readElsewhere, utils, write as writeElsewhere, type CellObject,
 import type { Browser, Download, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { addColumns } from "../../taskpane/texts/add-columns";
-import { shell } from "../../taskpane/texts/page";
+import { shell } from "../../taskpane/texts/shell";
 import { launchBrowser } from "./launch";
 import { added, openFile, openWorkbookPage, pressAdd, save, tick } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";

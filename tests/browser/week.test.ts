@@ -15,8 +15,8 @@ import { INVENTED_ON, sheetNames, tableNames } from "../../src/caseload/names";
 import { columnLetters } from "../../src/columns/formula";
 import { clinicSettingNamed, type ClinicSettingName } from "../../src/settings/index";
 import { clinicSettings as settingWords } from "../../taskpane/texts/clinic-settings";
-import { now as words } from "../../taskpane/texts/now";
-import { shell as pageWords } from "../../taskpane/texts/page";
+import { now as words } from "../../taskpane/texts/forms";
+import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
 import {

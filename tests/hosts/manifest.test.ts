@@ -8,8 +8,8 @@ import { basename } from "node:path";
 import { inflateSync } from "node:zlib";
 import { beforeAll, describe, expect, it } from "vitest";
 import { draw, SIZES } from "../../taskpane/assets/icons";
-import { decodeXml } from "../../taskpane/workbook/package/xml/encoding";
-import { parseElement, type XmlElement } from "../../taskpane/workbook/package/xml/element";
+import { decodeXml } from "../../taskpane/workbook/xlsx/xml/encoding";
+import { parseElement, type XmlElement } from "../../taskpane/workbook/xlsx/xml/element";
 
 const ROOT = new URL("../../", import.meta.url);
 const file = (name: string) => readFileSync(new URL(name, ROOT));

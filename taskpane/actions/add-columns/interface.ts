@@ -17,7 +17,7 @@ import type { Role } from "../../../src/columns/role";
 import type { Area, Place, SheetId, Value } from "../../workbook/port";
 import type { Planned, Problem } from "../action";
 import type { SheetNumbers } from "./sheet-numbers";
-import type { ShownDates } from "./shown-dates";
+import type { ShownDates } from "../list/shown-dates";
 
 /** Which list is meant. Left out: the one in which the selection stands, or the nearest. */
 export interface Wish {

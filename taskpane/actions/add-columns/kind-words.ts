@@ -4,7 +4,7 @@ import { textOf } from "../../../src/columns/sheet-block";
 import { spelled, unwritable, wordKey } from "../../../src/columns/spelling";
 import type { KindKey } from "../../../src/settings/kinds";
 import type { Value } from "../../workbook/port";
-import { MADE_A_DATE } from "./shown-dates";
+import { MADE_A_DATE } from "../list/shown-dates";
 import type { KindChoice, KindWord, SurveyedList } from "./interface";
 
 function refusal(value: Value, date: string | undefined): string | null {

@@ -6,10 +6,10 @@ import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { bottom } from "../../workbook/area";
 import type { NewColumn, Step, Value } from "../../workbook/port";
 import { problem, type Problem } from "../action";
-import { besideOf, columnArea, expectationsOf } from "./expected";
+import { besideOf, columnArea, expectationsOf } from "../list/expected";
 import type { AddColumnsPlan, Choices, PresentColumn, Survey, SurveyedList } from "./interface";
 import { previewsOf, type Previewed } from "./preview";
-import { wayText } from "./read-list";
+import { wayText } from "../list/read-list";
 import { count, figure, inQuotes, rowList, together } from "../../texts/pieces";
 import {
   chosenRecipes,

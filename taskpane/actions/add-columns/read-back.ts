@@ -16,7 +16,7 @@ import { columnNumber } from "../../../src/formula/words";
 import { settingNamed, settings, type SettingName } from "../../../src/settings/index";
 import { kindNamed, kinds, type KindKey } from "../../../src/settings/kinds";
 import type { Choices, SurveyedList } from "./interface";
-import { slotsOf } from "./our-formula";
+import { slotsOf } from "../list/our-formula";
 import type { SheetNumbers } from "./sheet-numbers";
 
 export type ReadBack = Partial<Pick<Choices, "columns" | "kinds" | "numbers" | "lengths">> & {

@@ -1,6 +1,6 @@
 /** What becomes of a column of ours that is written anew. */
 import type { Recipe } from "../../../src/columns/recipes/recipe";
-import { asText } from "../../workbook/expectations";
+import { asText } from "../../workbook/change/expectations";
 import type { Value } from "../../workbook/port";
 import type { RefreshPreview, SurveyedList } from "./interface";
 import { count, figure, inQuotes, rowList } from "../../texts/pieces";

@@ -3,12 +3,12 @@ import { recipes, takesRole } from "../../../src/columns/recipes/index";
 import type { RecipeKey } from "../../../src/columns/recipes/recipe";
 import { balloonRoles } from "../../../src/columns/recipes/not-a-balloon";
 import { roles, type Role } from "../../../src/columns/role";
-import { asOfIn, staleDay } from "./as-of";
-import { candidatesIn, locate } from "./find";
+import { asOfIn, staleDay } from "../list/as-of";
+import { candidatesIn, locate } from "../list/find";
 import type { Asked, Choices, Survey, SurveyedList } from "./interface";
 import { guessedKinds } from "./kind-words";
 import { readBack } from "./read-back";
-import { readList } from "./read-list";
+import { readList } from "../list/read-list";
 import { count } from "../../texts/pieces";
 import { sheetLengths, sheetNumbers, type SheetNumbers } from "./sheet-numbers";
 

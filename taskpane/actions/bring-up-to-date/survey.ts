@@ -12,7 +12,7 @@ import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
 import { dataRows, parsePlace } from "../../workbook/area";
 import type { Block, Overview, TableOverview, Value, Workbook } from "../../workbook/port";
-import { isSame } from "../../workbook/expectations";
+import { isSame } from "../../workbook/change/expectations";
 import { named, namesOf } from "../caseload/read";
 import { headerKey, recogniseCaseload } from "../caseload/recognise";
 import { schemaOf } from "../caseload/schema";

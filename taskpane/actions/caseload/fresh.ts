@@ -1,5 +1,5 @@
 /** Whether an answer on screen still rests on what stands in the workbook. */
-import { asText } from "../../workbook/expectations";
+import { asText } from "../../workbook/change/expectations";
 import type { Overview, Workbook } from "../../workbook/port";
 import { headerKey } from "./recognise";
 import { namesOf, type Caseload, type CaseloadRow } from "./read";

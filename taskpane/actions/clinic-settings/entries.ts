@@ -6,10 +6,10 @@ import { clinicSettingNamed, type ClinicSettingName } from "../../../src/setting
 import { addMonths } from "../../../src/maths/calendar";
 import { dayOfText, isoText } from "../../../src/worksheet/dates";
 import type { Cell } from "../../../src/worksheet/cell";
-import { namedCell } from "../../workbook/namedCell";
-import { asText } from "../../workbook/expectations";
+import { namedCell } from "../../workbook/change/named-cell";
+import { asText } from "../../workbook/change/expectations";
 import type { Expectation, Overview, Step, Workbook } from "../../workbook/port";
-import { Refusal } from "../../workbook/refusal";
+import { Refusal } from "../../workbook/change/refusal";
 import { problem, type Action, type Planned, type Problem } from "../action";
 import { shortDate } from "../../../src/words/date-in-words";
 import { count, inQuotes, together } from "../../texts/pieces";

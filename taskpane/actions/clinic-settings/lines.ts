@@ -7,9 +7,9 @@ import { clinicSettingNamed, settingGroups, type ClinicSettingName } from "../..
 import { refuseNumber, type ClinicSetting } from "../../../src/settings/setting";
 import { readDate } from "../../../src/worksheet/dates";
 import type { Cell } from "../../../src/worksheet/cell";
-import { namedCell } from "../../workbook/namedCell";
+import { namedCell } from "../../workbook/change/named-cell";
 import type { Overview, Place } from "../../workbook/port";
-import { Refusal } from "../../workbook/refusal";
+import { Refusal } from "../../workbook/change/refusal";
 import { shortDate } from "../../../src/words/date-in-words";
 
 export interface Doubt {

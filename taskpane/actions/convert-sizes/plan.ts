@@ -1,12 +1,12 @@
 /** What would be done, from what was found and chosen: a change to be applied, or why there is none. Pure. */
 import { columnLetters, inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
 import { areaAddress, overlaps } from "../../workbook/area";
-import { asText } from "../../workbook/expectations";
+import { asText } from "../../workbook/change/expectations";
 import type { Change } from "../../workbook/port";
 import { problem, type Problem } from "../action";
-import { besideOf, expectationsOf } from "../add-columns/expected";
+import { besideOf, expectationsOf } from "../list/expected";
 import type { SurveyedList } from "../add-columns/interface";
-import { wayText } from "../add-columns/read-list";
+import { wayText } from "../list/read-list";
 import { count, inQuotes } from "../../texts/pieces";
 import type { Choices, Room, SizeCells, SizesPlan, SizesSurvey, SpillCells } from "./interface";
 import { readSizes, type SizesRead } from "./read-sizes";

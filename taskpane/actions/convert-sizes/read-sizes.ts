@@ -5,7 +5,7 @@ import type { Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
-import { MADE_A_DATE } from "../add-columns/shown-dates";
+import { MADE_A_DATE } from "../list/shown-dates";
 import type { Reading, SizeCell, SizeCells, SizeGroup, Way } from "./interface";
 import { noSettings, ways } from "./ways";
 

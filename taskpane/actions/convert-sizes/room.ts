@@ -1,7 +1,7 @@
 /** Whether a formula that fills down would find its cells free. */
 import { bottom, parseArea, SHEET_ROWS } from "../../workbook/area";
 import type { Workbook } from "../../workbook/port";
-import { lookInto } from "../add-columns/beside";
+import { lookInto } from "../list/beside";
 import type { Choices, Room, SizeCells, SizesSurvey, SpillCells } from "./interface";
 
 const NO_DATES: ReadonlyMap<number, string> = new Map();

@@ -7,11 +7,11 @@ import type { SheetFunction } from "../../../src/worksheet/define";
 import { bottom, overlaps, right } from "../../workbook/area";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { cellAddress } from "../../../src/columns/formula";
-import { asOfIn } from "../add-columns/as-of";
-import { candidatesIn, locate } from "../add-columns/find";
+import { asOfIn } from "../list/as-of";
+import { candidatesIn, locate } from "../list/find";
 import type { SurveyedList } from "../add-columns/interface";
-import { readList } from "../add-columns/read-list";
-import { readShownDates } from "../add-columns/shown-dates";
+import { readList } from "../list/read-list";
+import { readShownDates } from "../list/shown-dates";
 import { count } from "../../texts/pieces";
 import type { Asked, Choices, SizeCells, SizesSurvey, Way } from "./interface";
 

@@ -1,6 +1,6 @@
 /** What one cell holds. */
 import type { Value, Workbook } from "../../workbook/port";
-import { isDateFormat } from "../add-columns/samples";
+import { isDateFormat } from "../list/samples";
 import type { Standing } from "./references";
 
 export interface CellRead {

@@ -9,7 +9,7 @@ import { urgencies } from "../../../src/caseload/urgency";
 import { boundColumns, columnsOf } from "../../../src/caseload/tables";
 import { contains } from "../../workbook/area";
 import type { Overview, Workbook } from "../../workbook/port";
-import { locate } from "../add-columns/find";
+import { locate } from "../list/find";
 import type { ColumnExplained } from "./interface";
 import type { Standing } from "./references";
 

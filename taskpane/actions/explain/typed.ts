@@ -8,9 +8,9 @@ import { dayOfText, readDate } from "../../../src/worksheet/dates";
 import { SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { contains } from "../../workbook/area";
-import { asOfIn } from "../add-columns/as-of";
-import { locate } from "../add-columns/find";
-import { readList } from "../add-columns/read-list";
+import { asOfIn } from "../list/as-of";
+import { locate } from "../list/find";
+import { readList } from "../list/read-list";
 import { shortDate } from "../../../src/words/date-in-words";
 import type { Standing } from "./references";
 

@@ -10,7 +10,7 @@ import { givesDate } from "../../../src/worksheet/result-kind";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { parse } from "../../../src/formula/parse";
 import { pieces, type Node } from "../../../src/formula/tree";
-import { isDateFormat } from "../add-columns/samples";
+import { isDateFormat } from "../list/samples";
 import { isError, operators, plainFunctions, truth } from "./plain-functions";
 import { cellsOf, type Cells, type Standing } from "./references";
 import type { Unit } from "./values";

@@ -2,7 +2,7 @@
 import type { Cell } from "../../../src/worksheet/cell";
 import type { ByHeader } from "../../../src/caseload/headers";
 import { sparesThere } from "../../../src/caseload/words";
-import { now } from "../../texts/now";
+import { now } from "../../texts/forms";
 import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, frenchOf, known, numberOf, wordOf } from "../caseload/cells";
 import type { Device } from "../caseload/identity";

@@ -4,7 +4,7 @@ import type { RowsTable } from "../../../src/caseload/names";
 import type { Header } from "../../../src/caseload/headers";
 import type { CaseloadRow } from "../../../src/caseload/rows";
 import { wordKey } from "../../../src/columns/spelling";
-import { isSame } from "../../workbook/expectations";
+import { isSame } from "../../workbook/change/expectations";
 import type { TableOverview, Value, Workbook } from "../../workbook/port";
 import { dataRows } from "../../workbook/area";
 import { headerKey, type Tables } from "../caseload/recognise";

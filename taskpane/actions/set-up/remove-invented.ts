@@ -6,7 +6,7 @@ import { named, namesOf } from "../caseload/read";
 import { headerKey, recogniseCaseload } from "../caseload/recognise";
 import { count, inQuotes, rowList, together } from "../../texts/pieces";
 import { problem, type Action, type Planned } from "../action";
-import { asText } from "../../workbook/expectations";
+import { asText } from "../../workbook/change/expectations";
 import type { Change, Expectation, Overview, Place, Workbook } from "../../workbook/port";
 import { INVENTED_ON, rowsTables, type RowsTable } from "../../../src/caseload/names";
 import { findInvented, readAll, type AllRows, type Found, type TableRows } from "./invented-rows";

@@ -6,7 +6,7 @@ import { FRTOMM } from "../../../src/sizes/frtomm";
 import { call } from "../../../src/worksheet/call";
 import { CellError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
-import { MADE_A_DATE } from "../add-columns/shown-dates";
+import { MADE_A_DATE } from "../list/shown-dates";
 import type { FacetRole, Group } from "./interface";
 
 const BLANK = "(blank)";

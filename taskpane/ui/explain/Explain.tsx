@@ -4,11 +4,11 @@ import { isExplanation, type Explained } from "../../actions/explain/interface";
 import { explain as words } from "../../texts/explain";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
-import { useAnnounce } from "../announce";
+import { useAnnounce } from "../parts/announce";
 import { functions } from "../guide/documented";
 import { useReveal } from "../parts/useReveal";
 import { Explanation } from "./Explanation";
-import type { PartProps } from "../partProps";
+import type { PartProps } from "../pane/part-props";
 
 type Props = Pick<PartProps, "workbook" | "overview">;
 

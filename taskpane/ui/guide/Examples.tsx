@@ -2,7 +2,7 @@ import { exampleFormula } from "../../../functions/formula-text";
 import type { Params, Example, SheetFunction } from "../../../src/worksheet/define";
 import { givesDate } from "../../../src/worksheet/result-kind";
 import { guide as guideTexts } from "../../texts/guide";
-import { dateText } from "../dates";
+import { dateText } from "../parts/dates";
 
 /** Rows of a block shown; the reference pages show all of it. */
 const MOST_ROWS = 4;

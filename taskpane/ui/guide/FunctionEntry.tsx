@@ -5,7 +5,7 @@ import { evidence as evidenceTexts, guide as guideTexts } from "../../texts/guid
 import type { Overview, Workbook } from "../../workbook/port";
 import { Sentences } from "../parts/Sentences";
 import { Examples } from "./Examples";
-import { PutInCellForm } from "./PutInCellForm";
+import { PutInCellForm } from "../put-in-cell/PutInCellForm";
 
 interface Props {
   readonly fn: SheetFunction;

@@ -1,10 +1,10 @@
 import { useDeferredValue, useEffect, useId, useState } from "react";
 import { guide as guideTexts } from "../../texts/guide";
-import { useAnnounce } from "../announce";
+import { useAnnounce } from "../parts/announce";
 import { functions } from "./documented";
 import { FunctionEntry } from "./FunctionEntry";
 import { search } from "./search";
-import type { PartProps } from "../partProps";
+import type { PartProps } from "../pane/part-props";
 
 type Props = Pick<PartProps, "workbook" | "overview" | "locale">;
 

@@ -3,10 +3,10 @@ import { cautions } from "../../../src/caseload/cautions";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import { help as words } from "../../texts/help";
 import { product } from "../../texts/pane";
-import { dateText } from "../dates";
+import { dateText } from "../parts/dates";
 import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
-import type { PartProps } from "../partProps";
+import type { PartProps } from "../pane/part-props";
 
 export type DayFirstWord = "day" | "month" | "refuse";
 

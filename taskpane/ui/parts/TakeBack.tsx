@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { pane as words } from "../../texts/pane";
 import type { Receipt, TakenBack, Workbook } from "../../workbook/port";
-import { useAnnounce } from "../announce";
+import { useAnnounce } from "./announce";
 
 interface Props {
   readonly workbook: Workbook;

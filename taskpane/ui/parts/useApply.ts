@@ -3,7 +3,7 @@ import { useRef, useState } from "react";
 import type { Afterwards } from "../../actions/action";
 import { carryOut, type CarriedOut } from "../../actions/carry-out";
 import type { Change, Receipt, Workbook } from "../../workbook/port";
-import { useAnnounce } from "../announce";
+import { useAnnounce } from "./announce";
 
 export type ApplyPhase =
   | { readonly is: "choosing" }

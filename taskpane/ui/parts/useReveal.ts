@@ -1,7 +1,7 @@
 import { createContext, useContext } from "react";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Place, Workbook } from "../../workbook/port";
-import { useAnnounce } from "../announce";
+import { useAnnounce } from "./announce";
 
 /** Brings the sheet in sight where the pane covers it (a telephone). */
 export const SheetInSight = createContext<() => void>(() => undefined);

@@ -11,7 +11,7 @@ import { namesOf, named } from "../../actions/caseload/read";
 import { pane as paneTexts } from "../../texts/pane";
 import { print as words } from "../../texts/print";
 import type { Overview } from "../../workbook/port";
-import { dateText } from "../dates";
+import { dateText } from "../parts/dates";
 
 export interface PaperFacts {
   readonly overview: Overview;

@@ -1,5 +1,5 @@
 import { useId, useRef } from "react";
-import { shell as words } from "../../texts/page";
+import { shell as words } from "../../texts/shell";
 import { product } from "../../texts/pane";
 import type { DayFirst } from "../../workbook/embedded/interface";
 import type { DayFirstWord } from "../help/Help";

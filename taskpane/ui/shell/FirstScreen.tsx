@@ -3,11 +3,11 @@ import { useMemo, type ReactNode } from "react";
 import { addMonths } from "../../../src/maths/calendar";
 import { changeState } from "../../../src/columns/change-state";
 import { settingNamed } from "../../../src/settings/index";
-import { shell } from "../../texts/page";
+import { shell } from "../../texts/shell";
 import { pane as paneTexts, product } from "../../texts/pane";
-import { dateText } from "../dates";
+import { dateText } from "../parts/dates";
 import { OpenButton } from "./Bar";
-import { exampleRows } from "./exampleList";
+import { exampleRows } from "./example-list";
 
 const words = shell.first;
 

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef } from "react";
-import { shell as shellTexts } from "../../texts/page";
+import { shell as shellTexts } from "../../texts/shell";
 
 const words = shellTexts.leave;
 

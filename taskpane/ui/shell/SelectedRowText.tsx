@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { shell as words } from "../../texts/page";
+import { shell as words } from "../../texts/shell";
 import type { Grid, SelectedRow } from "../../workbook/embedded/interface";
 
 /** Arrow keys held down move the selection faster than anybody reads. */

@@ -1,11 +1,11 @@
 /** The browser workbook: bar, grid and pane. The grid comes late; bar and pane are there at once. */
 import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
 import { setUp } from "../../actions/set-up";
-import { shell as words } from "../../texts/page";
+import { shell as words } from "../../texts/shell";
 import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid } from "../../workbook/embedded/interface";
-import type { OpenNew } from "../openNew";
-import { Pane } from "../Pane";
+import type { OpenNew } from "../pane/open-new";
+import { Pane } from "../pane/Pane";
 import { Bar, dayFirstWord } from "./Bar";
 import { FirstScreen } from "./FirstScreen";
 import { LeaveDialog } from "./LeaveDialog";

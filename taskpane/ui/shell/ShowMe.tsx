@@ -1,6 +1,6 @@
 /** Show me first: the invented list, and what two columns make of it, in one press. */
 import { useState } from "react";
-import { shell as shellTexts } from "../../texts/page";
+import { shell as shellTexts } from "../../texts/shell";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Grid } from "../../workbook/embedded/interface";
 import { OpenButton } from "./Bar";

@@ -1,4 +1,4 @@
-import { shell as shellTexts } from "../../texts/page";
+import { shell as shellTexts } from "../../texts/shell";
 
 /** Larger files are refused before they are read; the opener has its own, finer limits for what is inside. */
 const MOST_BYTES = 64 * 1024 * 1024;

@@ -1,10 +1,10 @@
 /** The embedded grid's life in the page: it starts late, says sentences, and knows what is unsaved. */
 import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
-import { shell as words } from "../../texts/page";
+import { shell as words } from "../../texts/shell";
 import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
 import type { Watching } from "../../workbook/package";
-import { dayNumberOf, untilMidnight } from "../dates";
+import { dayNumberOf, untilMidnight } from "../parts/dates";
 import { download, readFile } from "./files";
 
 const NEWS_MS = 8_000;

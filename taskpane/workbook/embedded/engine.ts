@@ -1,4 +1,4 @@
-/** A running grid: with a page around it (page.ts) or without one (tests). */
+/** A running grid: with a page around it (page/page.ts) or without one (tests). */
 import type { Injector, Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/lib/facade";
 import { IFunctionService } from "@univerjs/engine-formula";

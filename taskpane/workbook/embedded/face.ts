@@ -2,25 +2,25 @@
 import { IContextService, IUniverInstanceService } from "@univerjs/core";
 import { inSlices, isRefusal, Stopped, type Watching } from "../package";
 import { knowsFunction, type Engine } from "./engine";
-import { enteredFormula } from "./enteredFormula";
-import { NO_ENTRY, type OpenEntry } from "./entry";
-import { guard } from "./guard";
+import { enteredFormula } from "./by-hand/entered-formula";
+import { NO_ENTRY, type OpenEntry } from "./page/entry";
+import { guard } from "./by-hand/guard";
 import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
 import { emptyBook } from "./open/empty";
 import { readSnapshot } from "./open/snapshot";
-import { isOwnBook } from "./ownBook";
+import { isOwnBook } from "./book/own-book";
 import { packagesHere } from "./packages/here";
 import type { Packages } from "./packages/interface";
-import type { ReadFormula } from "./pasting";
-import { watchRowsByHand } from "./rows/byHand";
+import type { ReadFormula } from "./by-hand/pasting";
+import { watchRowsByHand } from "./by-hand/rows";
 import { saveBook } from "./save";
-import { selectedRow } from "./selectedRow";
-import { watchSorting } from "./sorting";
-import type { LiveBook } from "./liveBook";
-import { tieOf } from "./ties";
-import { watchTyping } from "./typing";
-import { Unsaved } from "./unsaved";
-import { GridWorkbookPort } from "./workbook";
+import { selectedRow } from "./page/selected-row";
+import { watchSorting } from "./steps/sorting";
+import type { LiveBook } from "./book/live-book";
+import { tieOf } from "./steps/ties";
+import { watchTyping } from "./by-hand/typing";
+import { Unsaved } from "./book/unsaved";
+import { GridWorkbookPort } from "./book/workbook";
 
 /** Lets the page paint between the parts of a long work. */
 const breath = (milliseconds = 0): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));

@@ -1,18 +1,18 @@
 /** The embedded spreadsheet as the page uses it (interface.ts). */
-import "./styleSheets";
+import "./mends/style-elements";
 import { IUniverInstanceService, LifecycleService, LifecycleStages, UniverInstanceType } from "@univerjs/core";
 import type { Engine } from "./engine";
 import { gridOn, type OnPage } from "./face";
 import type { CreateGrid, Grid, GridOptions } from "./interface";
-import { colour } from "./colours";
-import { keepDoor } from "./keyboard";
-import { startPage } from "./page";
-import { openEntry } from "./pageEntry";
+import { colour } from "./page/colours";
+import { keepDoor } from "./mends/taken-keyboard";
+import { startPage } from "./page/page";
+import { openEntry } from "./page/page-entry";
 import { startPackages } from "./packages/start";
-import { watchPasting } from "./pasting";
-import { keepReachable, roomIn } from "./reachable";
-import { watchStatusBar } from "./statusBar";
-import { nameTools } from "./toolNames";
+import { watchPasting } from "./by-hand/pasting";
+import { keepReachable, roomIn } from "./page/reachable";
+import { watchStatusBar } from "./page/status-bar";
+import { nameTools } from "./mends/nameless-tools";
 
 /** With the engine, which tests ask for what it can do. */
 export function startGrid(

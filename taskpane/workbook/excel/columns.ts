@@ -2,7 +2,7 @@
 import { inA1, inTable } from "../../../src/columns/formula";
 import { bottom, right } from "../area";
 import type { Area } from "../port";
-import type { ColumnsTarget } from "../target";
+import type { ColumnsTarget } from "../change/target";
 import { follow, restore, type LookChange } from "./look";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { hiddenRows, requests } from "./rows";

@@ -3,7 +3,7 @@ import type { Workbook } from "../port";
 import { ExcelWorkbook } from "./workbook";
 
 export { detectHost } from "./host";
-export { openNew } from "./openNew";
+export { openNew } from "./open-new";
 
 /** The workbook open in Excel; ask {@link detectHost} first. */
 export const createExcelWorkbook = (): Workbook => new ExcelWorkbook();

@@ -6,7 +6,7 @@
  */
 import { CellError } from "../../../src/worksheet/error";
 import { cellAddress } from "../../../src/columns/formula";
-import { isSame } from "../expectations";
+import { isSame } from "../change/expectations";
 import type { Area, Value } from "../port";
 
 export class WriteProblem extends Error {}

@@ -1,7 +1,7 @@
 /** The port on Excel, through Microsoft's library as of 2022 (requirement set ExcelApi 1.14 and below). */
 import { cellAddress } from "../../../src/columns/formula";
-import { checkedTargets, toTakeBack } from "../beforehand";
-import { goToShown } from "../inSight";
+import { checkedTargets, toTakeBack } from "../change/beforehand";
+import { goToShown } from "../change/in-sight";
 import type {
   Area,
   Block,
@@ -26,19 +26,19 @@ import {
   type FormulaTarget,
   type NameTarget,
   type Target,
-} from "../target";
-import { doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../written";
+} from "../change/target";
+import { doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../change/written";
 import { addColumns, noTraces, removeColumns } from "./columns";
-import { sortTarget } from "../sorted";
+import { sortTarget } from "../change/sorted";
 import { listen } from "./events";
 import { defineName, removeFormula, removeName, writeFormula } from "./single";
 import { overview } from "./overview";
 import { standOf } from "./place";
 import { read } from "./read";
 import { select } from "./select";
-import { rowStep, workOf, type CellsTarget } from "./rowSteps";
+import { rowStep, workOf, type CellsTarget } from "./row-steps";
 import { errorSentence } from "./sentences";
-import { sortTable } from "./sortTable";
+import { sortTable } from "./sort-table";
 
 /** A step as far as it came, with what is needed to undo it. */
 interface Made extends Written {

@@ -1,4 +1,4 @@
-import { refreshedFormula, type RefreshTarget } from "../refreshed";
+import { refreshedFormula, type RefreshTarget } from "../change/refreshed";
 import type { Area } from "../port";
 import type { Sheet } from "./book";
 

@@ -2,7 +2,7 @@
 import { bottom, right, SHEET_COLUMNS } from "../area";
 import { MovableFormula } from "../../../src/formula/moving";
 import type { Area, Value } from "../port";
-import { risingOrder, type SortTarget } from "../sorted";
+import { risingOrder, type SortTarget } from "../change/sorted";
 import {
   lets,
   type AppendTarget,
@@ -10,7 +10,7 @@ import {
   type NamedCellTarget,
   type RemoveTarget,
   type ShowRowsTarget,
-} from "../target";
+} from "../change/target";
 import type { Book, Sheet, StoredCell, Table } from "./book";
 
 /** Where the step's cells stand now. */

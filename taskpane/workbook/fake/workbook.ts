@@ -1,8 +1,8 @@
 /** The port on a workbook in memory: honest enough to hold the other hosts to. */
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
 import { bottom, right } from "../area";
-import { checkedTargets, standings, toTakeBack } from "../beforehand";
-import { goToShown } from "../inSight";
+import { checkedTargets, standings, toTakeBack } from "../change/beforehand";
+import { goToShown } from "../change/in-sight";
 import type { Change, Progress, Receipt, Sorted, TakenBack, Workbook } from "../port";
 import {
   claimedBy,
@@ -17,13 +17,13 @@ import {
   type ShowRowsTarget,
   spillInTheWay,
   type Target,
-} from "../target";
-import { atTheEnd, doneOf, inReverse, isNameUsed, type Standing, type Written } from "../written";
+} from "../change/target";
+import { atTheEnd, doneOf, inReverse, isNameUsed, type Standing, type Written } from "../change/written";
 import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
-import { FakeLiveBook } from "./liveBook";
+import { FakeLiveBook } from "./live-book";
 import { refreshColumn } from "./refresh";
-import { sortTarget } from "../sorted";
+import { sortTarget } from "../change/sorted";
 import { appendRows, changeRow, removeRows, showRows, sortRows, writeNamed, type TakeBack } from "./rows";
 
 export interface FakeOptions {

@@ -2,7 +2,7 @@
 import { cellAddress } from "../../../src/columns/formula";
 import type { Cell } from "../../../src/worksheet/cell";
 import { CellError } from "../../../src/worksheet/error";
-import { isLikeFormula } from "../likeFormula";
+import { isLikeFormula } from "../xlsx/like-formula";
 import type { Strings } from "./strings";
 import type { CellLook, Styles } from "./styles";
 import { asText } from "./xml";

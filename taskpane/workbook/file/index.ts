@@ -6,8 +6,8 @@
  * add-in into #NAME? for a reader who does not have it.
  */
 import type { BookDescription, SheetDescription } from "../../../src/caseload/book";
-import { inSlices } from "../package/slices";
-import { type Packed, packedNatively } from "../package/zip/pack";
+import { inSlices } from "../xlsx/slices";
+import { type Packed, packedNatively } from "../xlsx/zip/pack";
 import { checkBook } from "./check";
 import { inFile } from "./formula";
 import { Lists } from "./lists";

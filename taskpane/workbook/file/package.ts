@@ -1,7 +1,7 @@
 /** The parts that hold a package together, and the zip around them. */
-import type { ArchiveEntry } from "../package/zip/archive";
-import { type Packed, packedNatively } from "../package/zip/pack";
-import { packedEntry, writeArchive } from "../package/zip/writeArchive";
+import type { ArchiveEntry } from "../xlsx/zip/archive";
+import { type Packed, packedNatively } from "../xlsx/zip/pack";
+import { packedEntry, writeArchive } from "../xlsx/zip/write-archive";
 import { element, part } from "./xml";
 
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006";

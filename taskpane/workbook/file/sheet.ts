@@ -1,8 +1,8 @@
 /** xl/worksheets/sheetN.xml. */
 import type { SheetDescription } from "../../../src/caseload/book";
 import { cellAddress } from "../../../src/columns/formula";
-import { ByteWriter } from "../package/byteWriter";
-import type { Sliced } from "../package/slices";
+import { ByteWriter } from "../xlsx/byte-writer";
+import type { Sliced } from "../xlsx/slices";
 import { CellWriter } from "./cell";
 import { cellsOf, type Cells } from "./cells";
 import { heightsOf } from "./heights";

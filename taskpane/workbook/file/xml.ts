@@ -1,6 +1,6 @@
 /** Pieces of XML: attributes and texts as a file writes them. */
-import { encodeEscapes } from "../package/parts/escapedStrings";
-import { escapeAttribute, escapeText } from "../package/xml/characters";
+import { encodeEscapes } from "../xlsx/escaped-strings";
+import { escapeAttribute, escapeText } from "../xlsx/xml/characters";
 
 export const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 export const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";

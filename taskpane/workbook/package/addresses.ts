@@ -1,4 +1,4 @@
-import { LAST_COLUMN, LAST_ROW } from "./limits";
+import { LAST_COLUMN, LAST_ROW } from "../xlsx/limits";
 
 /** Rows and columns count from 1. */
 export interface Address {

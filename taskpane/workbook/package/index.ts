@@ -6,15 +6,15 @@
  *   for (const cell of opened.cells("Patients")) ...
  *   const saved = patchPackage(opened, { sheets: new Map([["Patients", { cells: new Map([["B2", { value: 14 }]]) }]]) });
  */
-export { isRefusal } from "./refusal";
-export type { Refusal } from "./refusal";
-export { openPackage } from "./openPackage";
+export { isRefusal } from "../xlsx/refusal";
+export type { Refusal } from "../xlsx/refusal";
+export { openPackage } from "./open-package";
 export type * from "./opened";
-export { patchPackage } from "./patchPackage";
-export { whyNotSaved } from "./patch/trial";
+export { patchPackage } from "./patch-package";
+export { whyNotSaved } from "./patch/check/trial";
 export type * from "./edits";
 export { openUnhurried, patchUnhurried } from "./unhurried";
 export { addressOf, columnLetters, parseRange, rangeText, type Range } from "./addresses";
 export { KIND, type CellStore, type StoredFormula } from "./sheet/store";
-export { dataOf, workbookOf, type ValuesByRow, type WorkbookData } from "./workbookData";
-export { breath, inSlices, ranToItsEnd, Stopped, type Sliced, type Watching } from "./slices";
+export { dataOf, workbookOf, type ValuesByRow, type WorkbookData } from "./workbook-data";
+export { breath, inSlices, ranToItsEnd, Stopped, type Sliced, type Watching } from "../xlsx/slices";

@@ -1,5 +1,5 @@
 /** What is told of a workbook once opened. Rows and columns count from 1, as in A1; nothing here can be changed. */
-import type { WorkbookParts } from "./parts/workbookParts";
+import type { WorkbookParts } from "./parts/workbook-parts";
 import type { CellStore } from "./sheet/store";
 
 /** A cell's value as the file holds it. Dates are their serial number; `null` is a cell without content. */

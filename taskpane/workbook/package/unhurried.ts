@@ -3,14 +3,14 @@
  * can be done beside a page's life, watched and stopped. The same steps as openPackage and patchPackage, in their order.
  */
 import type { PackageEdits, Patched } from "./edits";
-import { LIMITS } from "./limits";
+import { LIMITS } from "../xlsx/limits";
 import type { OpenedPackage } from "./opened";
-import { opening, refuseAtFirstSight } from "./openPackage";
-import { readBack } from "./patch/readBack";
-import { patch, patchedWith } from "./patchPackage";
-import { Refused, type Refusal } from "./refusal";
-import { inSlices, Stopped, type Watching } from "./slices";
-import { unpackNatively } from "./zip/unpack";
+import { opening, refuseAtFirstSight } from "./open-package";
+import { readBack } from "./patch/check/read-back";
+import { patch, patchedWith } from "./patch-package";
+import { Refused, type Refusal } from "../xlsx/refusal";
+import { inSlices, Stopped, type Watching } from "../xlsx/slices";
+import { unpackNatively } from "../xlsx/zip/unpack";
 
 /** Throws `Stopped` where somebody stopped it. */
 export function openUnhurried(bytes: Uint8Array, watching: Watching = {}): Promise<OpenedPackage | Refusal> {

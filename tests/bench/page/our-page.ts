@@ -1,6 +1,6 @@
 /** What a person does in the browser workbook, by what stands on the screen. */
 import type { Locator, Page } from "playwright-core";
-import { shell } from "../../../taskpane/texts/page";
+import { shell } from "../../../taskpane/texts/shell";
 
 export const ready = (page: Page): Promise<void> =>
   page.locator(`header button:enabled:has-text("${shell.save}")`).waitFor();

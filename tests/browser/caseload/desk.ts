@@ -5,7 +5,7 @@
 import axe from "axe-core";
 import type { Browser, Locator, Page } from "playwright-core";
 import { expect } from "vitest";
-import { shell as shellWords } from "../../../taskpane/texts/page";
+import { shell as shellWords } from "../../../taskpane/texts/shell";
 import { A_HANG } from "../launch";
 
 export interface Desk {

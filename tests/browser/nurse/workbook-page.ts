@@ -4,7 +4,7 @@ import { expect } from "vitest";
 import type { Browser, Download, Locator, Page } from "playwright-core";
 import { addColumns as words } from "../../../taskpane/texts/add-columns";
 import { ownList } from "../../../taskpane/texts/own-list";
-import { shell } from "../../../taskpane/texts/page";
+import { shell } from "../../../taskpane/texts/shell";
 import { pane } from "../../../taskpane/texts/pane";
 import { KINDS, trimmed } from "./by-hand";
 

@@ -6,9 +6,9 @@ import type { Locator, Page } from "playwright-core";
 import { clinicSettingNamed, type ClinicSettingName } from "../../../src/settings/index";
 import { texts } from "../../../taskpane/texts";
 import { clinicSettings } from "../../../taskpane/texts/clinic-settings";
-import { convert } from "../../../taskpane/texts/convert";
+import { convert } from "../../../taskpane/texts/convert-sizes";
 import { explain } from "../../../taskpane/texts/explain";
-import { now } from "../../../taskpane/texts/now";
+import { now } from "../../../taskpane/texts/forms";
 import { setUp } from "../../../taskpane/texts/set-up";
 import { goTo } from "../places";
 

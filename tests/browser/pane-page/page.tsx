@@ -1,7 +1,7 @@
 /** The pane alone on an invented workbook in memory: ?scenario=table&slow=1. For tests; not part of what is shipped. */
 import "../../../taskpane/style.css";
 import { createRoot } from "react-dom/client";
-import { Pane } from "../../../taskpane/ui/Pane";
+import { Pane } from "../../../taskpane/ui/pane/Pane";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import { scenarios, TODAY } from "./scenarios";
 

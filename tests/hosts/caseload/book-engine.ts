@@ -5,10 +5,10 @@ import type { SheetValue } from "../../../src/columns/sheet-block";
 import { cellAddress } from "../../../src/columns/formula";
 import { CellError } from "../../../src/worksheet/error";
 import { setGridToday } from "../../../functions/grid";
-import { calculated } from "../../../taskpane/workbook/embedded/calculation";
-import { mendDependencies } from "../../../taskpane/workbook/embedded/dependencies";
-import { mendReader } from "../../../taskpane/workbook/embedded/mended";
-import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../../../taskpane/workbook/embedded/names";
+import { calculated } from "../../../taskpane/workbook/embedded/book/calculation";
+import { mendDependencies } from "../../../taskpane/workbook/embedded/mends/slow-dependencies";
+import { mendReader } from "../../../taskpane/workbook/embedded/mends/spoilt-formulas";
+import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../../../taskpane/workbook/embedded/book/names";
 import { startHeadless } from "../grid/headless";
 
 const NUMBER = 2;

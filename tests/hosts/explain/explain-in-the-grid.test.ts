@@ -6,7 +6,7 @@ import type { Choices, SizesPlan } from "../../../taskpane/actions/convert-sizes
 import { explainCell } from "../../../taskpane/actions/explain";
 import type { Explanation } from "../../../taskpane/actions/explain/interface";
 import { parseArea } from "../../../taskpane/workbook/area";
-import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
+import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/book/workbook";
 import type { SheetDescription } from "../../../taskpane/workbook/fake/description";
 import { functions } from "../../../src/index";
 import { described } from "../grid/described";

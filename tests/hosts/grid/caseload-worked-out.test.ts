@@ -14,7 +14,7 @@ import { formula } from "../../../src/columns/formula";
 import { day } from "../../../src/worksheet/dates";
 import { FormulaDependencyGenerator } from "@univerjs/engine-formula";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
-import type { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
+import type { GridWorkbookPort } from "../../../taskpane/workbook/embedded/book/workbook";
 import { writeBook } from "../../../taskpane/workbook/file";
 import { leftToEngine, plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
 import { atRest } from "./at-rest";

@@ -3,7 +3,7 @@ import { CellValueType, type IWorkbookData } from "@univerjs/core";
 import { afterAll } from "vitest";
 import { parseArea } from "../../../taskpane/workbook/area";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/workbook";
+import { GridWorkbookPort } from "../../../taskpane/workbook/embedded/book/workbook";
 import { describeContract } from "../contract/contract";
 import { described } from "./described";
 import { atRest } from "./at-rest";

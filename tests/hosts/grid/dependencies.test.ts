@@ -1,8 +1,8 @@
 /** Formulas that stay in the engine's index are found by edits, also after the names in them have come to mean other cells. */
 import { expect, it } from "vitest";
-import { calculated } from "../../../taskpane/workbook/embedded/calculation";
-import { mendDependencies } from "../../../taskpane/workbook/embedded/dependencies";
-import { mendReader } from "../../../taskpane/workbook/embedded/mended";
+import { calculated } from "../../../taskpane/workbook/embedded/book/calculation";
+import { mendDependencies } from "../../../taskpane/workbook/embedded/mends/slow-dependencies";
+import { mendReader } from "../../../taskpane/workbook/embedded/mends/spoilt-formulas";
 import { startHeadless } from "./headless";
 
 it("follows a name that moves twice, a formula that changes, and a row that comes in", async () => {

@@ -1,7 +1,7 @@
 /** A workbook that the contract suite describes, put into the grid. */
 import { CellValueType, type ICellData } from "@univerjs/core";
 import { parseArea } from "../../../taskpane/workbook/area";
-import type { BookFacts, TableFacts } from "../../../taskpane/workbook/embedded/facts";
+import type { BookFacts, TableFacts } from "../../../taskpane/workbook/embedded/book/facts";
 import { gridValue } from "../../../taskpane/workbook/embedded/open/cells";
 import { gridColumn } from "../../../taskpane/workbook/embedded/open/snapshot";
 import type {

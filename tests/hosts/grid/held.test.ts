@@ -1,6 +1,6 @@
 /** At most 35% of the height is held, and half of the width; what is next to the list stays longest. */
 import { expect, test } from "vitest";
-import { heldWithin } from "../../../taskpane/workbook/embedded/held";
+import { heldWithin } from "../../../taskpane/workbook/embedded/page/held";
 
 /** Rows 0 to 5 are held, the last of them a header in three lines; two columns. */
 const freeze = { startRow: 6, ySplit: 6, startColumn: 2, xSplit: 2 };

@@ -1,7 +1,7 @@
 /** Faults of the engine's formula reader: still there without us, gone with us. */
 import { LexerNode, LexerTreeBuilder } from "@univerjs/engine-formula";
 import { expect, it } from "vitest";
-import { mendReader } from "../../../taskpane/workbook/embedded/mended";
+import { mendReader } from "../../../taskpane/workbook/embedded/mends/spoilt-formulas";
 
 const HALF_TYPED = ["=Caseload[[#This Row],[Tube '#]]*2", "=Caseload[[#This Row],[Tube", "=SUM(Caseload["];
 

@@ -1,7 +1,7 @@
 /** The marks at texts that could be taken for numbers: each text is read once, and the marks are the grid's own. */
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { readOnce } from "../../../taskpane/workbook/embedded/numberMarks";
+import { readOnce } from "../../../taskpane/workbook/embedded/mends/number-marks";
 
 it("the grid of this version reads every text in sight before it asks whether marks are wanted", () => {
   const script = readFileSync(new URL("../../../node_modules/@univerjs/sheets-ui/lib/es/index.js", import.meta.url));

@@ -1,7 +1,7 @@
 /** Dates typed in figures: read as the setting says, or refused; never turned round. Day numbers: ECMA-376 part 1, 18.17.4. */
 import { expect, it } from "vitest";
-import { typedDate, yearFirst } from "../../../taskpane/workbook/embedded/typedDate";
-import { readPlain } from "../../../taskpane/workbook/embedded/pasting";
+import { typedDate, yearFirst } from "../../../taskpane/workbook/embedded/by-hand/typed-date";
+import { readPlain } from "../../../taskpane/workbook/embedded/by-hand/pasting";
 
 it.each([
   ["03/04/2026", true, 46_115],

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { day } from "../../../src/worksheet/dates";
-import { dateText, dayNumberOf, untilMidnight } from "../../../taskpane/ui/dates";
+import { dateText, dayNumberOf, untilMidnight } from "../../../taskpane/ui/parts/dates";
 
 test("the clock's day and the cells' day are the same day", () => {
   expect(dayNumberOf(new Date(2026, 4, 14, 0, 0, 1))).toBe(day("2026-05-14"));

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { functions } from "../../../src/index";
-import { callText, fieldText, readTyped } from "../../../taskpane/ui/guide/expression";
+import { callText, fieldText, readTyped } from "../../../taskpane/ui/put-in-cell/expression";
 import { exampleFormula } from "../../../functions/formula-text";
 
 describe("what is typed beside an argument", () => {

@@ -1,6 +1,6 @@
 /** A workbook that cannot be read is asked again, and said to be unread; nothing waits quietly for ever. */
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { watchOverview } from "../../../taskpane/ui/overviewWatch";
+import { watchOverview } from "../../../taskpane/ui/pane/overview-watch";
 import type { Overview } from "../../../taskpane/workbook/port";
 
 beforeEach(() => void vi.useFakeTimers());

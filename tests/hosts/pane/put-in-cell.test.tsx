@@ -1,7 +1,7 @@
 /** The guide's "Put it in the cell", on a workbook in memory. */
 import { describe, expect, test } from "vitest";
 import { texts } from "../../../taskpane/texts";
-import { putInCell } from "../../../taskpane/actions/insert-function";
+import { putInCell } from "../../../taskpane/actions/put-in-cell";
 import type { WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 

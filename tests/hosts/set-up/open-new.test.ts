@@ -1,6 +1,6 @@
 /** A made workbook on its way into Excel; Microsoft's objects are stood in for, as no Excel is at hand. */
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { base64Of, openNew } from "../../../taskpane/workbook/excel/openNew";
+import { base64Of, openNew } from "../../../taskpane/workbook/excel/open-new";
 
 const bytes = Uint8Array.from({ length: 200_001 }, (_, i) => (i * 7) % 256);
 

@@ -11,7 +11,7 @@ import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import type { Cell } from "../../../src/worksheet/cell";
 import type { Workbook } from "../../../taskpane/workbook/port";
 import { day } from "../../../src/worksheet/dates";
-import { headers } from "../now/book";
+import { headers } from "../caseload-jobs/book";
 
 const INVENTED = day("2026-11-26");
 const HEADER_ROW = 3;

@@ -2,7 +2,7 @@
 import { read } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
 import { patchPackage } from "../../../taskpane/workbook/package";
-import { encodeXml } from "../../../taskpane/workbook/package/xml/encoding";
+import { encodeXml } from "../../../taskpane/workbook/xlsx/xml/encoding";
 import { book, cellEdits, cellsOf, MAIN, oneSheet, opened, partText, patched, refusalOf, SHEET, STYLES } from "./build";
 
 const refused = (bytes: Uint8Array, edits: Record<string, unknown>) => refusalOf(patchPackage(opened(bytes), cellEdits(edits)));

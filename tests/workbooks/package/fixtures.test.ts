@@ -6,8 +6,8 @@ import { readXlsx } from "hucre/xlsx";
 import { describe, expect, it } from "vitest";
 import { addressOf, isRefusal, openPackage, parseRange, patchPackage } from "../../../taskpane/workbook/package";
 import type { OpenedPackage, PackageEdits } from "../../../taskpane/workbook/package";
-import { opening } from "../../../taskpane/workbook/package/openPackage";
-import { ranToItsEnd } from "../../../taskpane/workbook/package/slices";
+import { opening } from "../../../taskpane/workbook/package/open-package";
+import { ranToItsEnd } from "../../../taskpane/workbook/xlsx/slices";
 
 const FOLDER = new URL("../files/", import.meta.url);
 const expected = JSON.parse(readFileSync(new URL("../expected.json", import.meta.url), "utf8")) as {

@@ -3,8 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { addressOf, columnLetters } from "../../../taskpane/workbook/package";
 import type { CellEdit, CellValue } from "../../../taskpane/workbook/package";
-import { encodeXml } from "../../../taskpane/workbook/package/xml/encoding";
-import { escapeText } from "../../../taskpane/workbook/package/xml/characters";
+import { encodeXml } from "../../../taskpane/workbook/xlsx/xml/encoding";
+import { escapeText } from "../../../taskpane/workbook/xlsx/xml/characters";
 import { book, cellsOf, MAIN, opened, patched, SHEET, STYLES, partText } from "./build";
 import { all, parsed } from "../new-file/reading";
 

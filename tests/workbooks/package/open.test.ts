@@ -1,7 +1,7 @@
 import { strToU8 } from "fflate";
 import { describe, expect, it } from "vitest";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
-import { encodeXml } from "../../../taskpane/workbook/package/xml/encoding";
+import { encodeXml } from "../../../taskpane/workbook/xlsx/xml/encoding";
 import { book, cellsOf, MAIN, oneSheet, opened, OFFICE, STYLES } from "./build";
 
 const values = (bytes: Uint8Array) => Object.fromEntries([...cellsOf(bytes)].map(([ref, cell]) => [ref, cell.value]));

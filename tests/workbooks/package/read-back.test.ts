@@ -1,10 +1,10 @@
 /** The last guard: a fault planted in the writer must end in a refusal, never in a file. */
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { isRefusal, patchPackage } from "../../../taskpane/workbook/package";
-import { CellWriter } from "../../../taskpane/workbook/package/patch/cellText";
-import { FormulaGroups } from "../../../taskpane/workbook/package/patch/formulaGroups";
+import { CellWriter } from "../../../taskpane/workbook/package/patch/cells/cell-text";
+import { FormulaGroups } from "../../../taskpane/workbook/package/patch/cells/formula-groups";
 import { Outgoing } from "../../../taskpane/workbook/package/patch/outgoing";
-import { StyleSheet } from "../../../taskpane/workbook/package/patch/styleSheet";
+import { StyleSheet } from "../../../taskpane/workbook/package/patch/styles/style-sheet";
 import { cellEdits, oneSheet, opened, refusalOf } from "./build";
 
 const bytes = oneSheet(

@@ -1,10 +1,10 @@
 /** Rows read by the scanner and by the rules of XML (ECMA-376 part 1, 18.3.1.4; XML 1.0): the same cells, or the same refusal. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { Refused } from "../../../taskpane/workbook/package/refusal";
+import { Refused } from "../../../taskpane/workbook/xlsx/refusal";
 import { inspectSheet } from "../../../taskpane/workbook/package/sheet/inspect";
-import { ranToItsEnd } from "../../../taskpane/workbook/package/slices";
-import { xmlBytes } from "../../../taskpane/workbook/package/xml/encoding";
+import { ranToItsEnd } from "../../../taskpane/workbook/xlsx/slices";
+import { xmlBytes } from "../../../taskpane/workbook/xlsx/xml/encoding";
 import { shortOrLong } from "../../budget";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";

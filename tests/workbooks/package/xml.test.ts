@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { decodeXml, encodeXml } from "../../../taskpane/workbook/package/xml/encoding";
-import { parseElement } from "../../../taskpane/workbook/package/xml/element";
-import { XmlReader } from "../../../taskpane/workbook/package/xml/reader";
-import { Splices } from "../../../taskpane/workbook/package/xml/splices";
-import { Refused } from "../../../taskpane/workbook/package/refusal";
+import { decodeXml, encodeXml } from "../../../taskpane/workbook/xlsx/xml/encoding";
+import { parseElement } from "../../../taskpane/workbook/xlsx/xml/element";
+import { XmlReader } from "../../../taskpane/workbook/xlsx/xml/reader";
+import { Splices } from "../../../taskpane/workbook/xlsx/xml/splices";
+import { Refused } from "../../../taskpane/workbook/xlsx/refusal";
 
 const utf8 = (text: string) => decodeXml(new TextEncoder().encode(text), "part.xml");
 

@@ -5,7 +5,7 @@ import { cellInGrid, type GridFormula, type Readers } from "../formulas/readable
 import { isMovedByEngine, relativeForm } from "../formulas/references";
 import { RepeatedFormulas } from "../formulas/repeated";
 import { KIND, parseRange, type CellStore, type Range, type Sliced } from "../../package";
-import { ByRow } from "../../byRow";
+import { ByRow } from "../../package/by-row";
 import { isDrawn, type Extent } from "./extent";
 import { styleId } from "./styles";
 

@@ -8,10 +8,10 @@ import { zipSync } from "fflate";
 import { readXlsx, type CellStyle, type Sheet } from "hucre/xlsx";
 import type { OpenedPackage, PackageSheet } from "../../package";
 import { addressOf } from "../../package";
-import { decodeXml, encodeXml } from "../../package/xml/encoding";
+import { decodeXml, encodeXml } from "../../xlsx/xml/encoding";
 import type { SheetFrame } from "../../package/sheet/walk";
-import { XmlReader } from "../../package/xml/reader";
-import { Splices } from "../../package/xml/splices";
+import { XmlReader } from "../../xlsx/xml/reader";
+import { Splices } from "../../xlsx/xml/splices";
 
 export interface Display {
   /** By style index. */

@@ -1,6 +1,6 @@
 /** A fresh workbook: one empty sheet. */
 import { LocaleType, type IWorkbookData } from "@univerjs/core";
-import type { BookFacts } from "../facts";
+import type { BookFacts } from "../book/facts";
 import { PADDING } from "./styles";
 
 const TITLE = "New workbook.xlsx";

@@ -7,7 +7,7 @@ import type { IRange } from "@univerjs/core";
 import { addressOf, parseRange, type OpenedWorkbook, type PackageSheet } from "../../package";
 import { referredAreas } from "../formulas/references";
 
-/** Cells in the rectangle from A1. Our choice: twice what a file may hold (package/limits.ts); all lists tried fit in. */
+/** Cells in the rectangle from A1. Our choice: twice what a file may hold (xlsx/limits.ts); all lists tried fit in. */
 const MOST_CELLS = 4_000_000;
 
 export interface Extent {

@@ -16,9 +16,9 @@ import { aFilterIsOn, filterStaysInFile } from "../../../texts/filters";
 import type { FilterColumn, FilterComparison, FilterState } from "../../package";
 import type { SheetId } from "../../port";
 import type { Engine } from "../engine";
-import type { BookFacts, TableFacts } from "../facts";
-import type { SheetReader } from "../sheetReader";
-import { BLANK } from "../showing";
+import type { BookFacts, TableFacts } from "../book/facts";
+import type { SheetReader } from "../book/sheet-reader";
+import { BLANK } from "../steps/showing";
 
 /** What the grid's filter held of a column at opening, by its offset: for saving to see whether somebody changed it. */
 export type HeldCriteria = ReadonlyMap<number, string>;

@@ -1,6 +1,6 @@
 /** Defined names of a file in the grid. As_of is the one that stands for today. */
 import { AS_OF } from "../../../../src/columns/as-of";
-import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../names";
+import { TODAY_IN_GRID, WHOLE_WORKBOOK } from "../book/names";
 import type { OpenedWorkbook } from "../../package";
 import type { NamedFormula } from "../formulas/readable";
 import { tokens } from "../formulas/tokens";

@@ -10,7 +10,7 @@ import { cellAddress } from "../../../../src/columns/formula";
 import { parseRange } from "../../package";
 import { fromFile } from "../formulas/dialect";
 import { relativeForm } from "../formulas/references";
-import { yearFirst } from "../typedDate";
+import { yearFirst } from "../by-hand/typed-date";
 import { rgbOf } from "./colors";
 import { within, type Drawn } from "./extent";
 import { gridStyle } from "./styles";

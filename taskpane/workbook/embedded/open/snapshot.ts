@@ -10,7 +10,7 @@ import {
 import type { Sheet } from "hucre/xlsx";
 import type { OpenedWorkbook, PackageSheet, PackageTable } from "../../package";
 import { parseRange, type Sliced } from "../../package";
-import type { BookFacts, SheetFacts, TableFacts } from "../facts";
+import type { BookFacts, SheetFacts, TableFacts } from "../book/facts";
 import { livingNames, readNames, type Readers } from "../formulas/readable";
 import type { TableGeometry } from "../formulas/structured";
 import { addHeights, tallStyles } from "./heights";

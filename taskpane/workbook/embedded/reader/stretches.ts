@@ -1,5 +1,5 @@
 /** A sheet's formulas as they stand in the grid's cells, those of a column that mean the same together. */
-import type { SheetReader } from "../sheetReader";
+import type { SheetReader } from "../book/sheet-reader";
 
 export interface Stretch {
   readonly column: number;

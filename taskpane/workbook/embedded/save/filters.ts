@@ -12,11 +12,11 @@ import {
 import { TableManager, type ITableFilterItem } from "@univerjs/sheets-table";
 import type { Engine } from "../engine";
 import { criterionText, type HeldCriteria } from "../open/filters";
-import { BLANK } from "../showing";
-import type { TableNow } from "../tables";
-import type { SheetReader } from "../sheetReader";
+import { BLANK } from "../steps/showing";
+import type { TableNow } from "../book/tables";
+import type { SheetReader } from "../book/sheet-reader";
 import { pixelsOfCharacters } from "../open/snapshot";
-import type { GridWorkbookPort } from "../workbook";
+import type { GridWorkbookPort } from "../book/workbook";
 
 export function hiddenRows(opened: OpenedWorkbook, sheetName: string, reader: SheetReader): Map<number, boolean> {
   const rows = opened.layout(sheetName).rows;

@@ -14,19 +14,19 @@ import {
   type TableEdit,
   type Watching,
 } from "../../package";
-import { malformed } from "../../malformed";
+import { malformed } from "../../change/malformed";
 import type { Engine } from "../engine";
 import type { Readers } from "../formulas/readable";
 import type { Refusal, Saved } from "../interface";
 import type { Packages } from "../packages/interface";
 import type { OriginStyle } from "../open/styles";
-import { geometryNow, openingColumnsNow } from "../tables";
-import type { GridWorkbookPort } from "../workbook";
+import { geometryNow, openingColumnsNow } from "../book/tables";
+import type { GridWorkbookPort } from "../book/workbook";
 import { columnWidths, filterDifference, hiddenRows, tableFilter } from "./filters";
 import { nameEdits } from "./names";
-import { ownPackage } from "./ownPackage";
-import { sheetDifference } from "./sheetEdits";
-import { tableEdit, writtenByTable } from "./tableEdits";
+import { ownPackage } from "./own-package";
+import { sheetDifference } from "./sheet-edits";
+import { tableEdit, writtenByTable } from "./table-edits";
 
 interface Origin {
   readonly opened: OpenedWorkbook;

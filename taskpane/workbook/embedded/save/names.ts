@@ -3,8 +3,8 @@ import type { DefinedNameEdit, OpenedWorkbook } from "../../package";
 import type { Engine } from "../engine";
 import { toFile } from "../formulas/dialect";
 import { readNames, type Readers } from "../formulas/readable";
-import { engineNames, refersTo, TODAY_IN_GRID } from "../names";
-import type { GridWorkbookPort } from "../workbook";
+import { engineNames, refersTo, TODAY_IN_GRID } from "../book/names";
+import type { GridWorkbookPort } from "../book/workbook";
 
 /** @param now the same readers with the tables as they stand now */
 export function nameEdits(

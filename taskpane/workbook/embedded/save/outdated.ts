@@ -12,12 +12,12 @@ import type { Area, SheetId, Value } from "../../port";
 import type { Engine } from "../engine";
 import { inputsOf, namesBySpelling, type Input } from "../formulas/inputs";
 import type { Readers } from "../formulas/readable";
-import type { LiveBook } from "../liveBook";
+import type { LiveBook } from "../book/live-book";
 import { gridValue } from "../open/cells";
 import { isDrawn } from "../open/extent";
-import { valueOf } from "../sheetReader";
-import { openingColumnsNow } from "../tables";
-import { placeKey } from "./sheetEdits";
+import { valueOf } from "../book/sheet-reader";
+import { openingColumnsNow } from "../book/tables";
+import { placeKey } from "./sheet-edits";
 import { fileValue, sameResult } from "./values";
 
 const NOT_KNOWN = "#N/A";

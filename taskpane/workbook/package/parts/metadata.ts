@@ -1,4 +1,4 @@
-import type { XmlElement } from "../xml/element";
+import type { XmlElement } from "../../xlsx/xml/element";
 import { DYNAMIC_ARRAY } from "./names";
 import { isTrue, wholeNumber } from "./values";
 

@@ -1,4 +1,4 @@
-import { knownNamespace } from "../xml/namespaces";
+import { knownNamespace } from "../../xlsx/xml/namespaces";
 
 /** The names OOXML gives to things (ECMA-376 part 1, annex A; part 2, annex E; MS-XLSX for Microsoft's own). */
 export const MAIN = knownNamespace("http://schemas.openxmlformats.org/spreadsheetml/2006/main");

@@ -1,5 +1,5 @@
-import type { XmlElement } from "../xml/element";
-import { builtInFormat } from "./numberFormats";
+import type { XmlElement } from "../../xlsx/xml/element";
+import { builtInFormat } from "./number-formats";
 import { isTrue, wholeNumber } from "./values";
 
 /** What the cell styles say, as far as reading and saving need it. A workbook without styles has one, the default. */

@@ -1,8 +1,8 @@
 import { parseRange } from "../addresses";
 import type { FilterComparisons, FilterState, OtherFilter, PackageTable } from "../opened";
-import { refuse } from "../refusal";
-import type { XmlElement } from "../xml/element";
-import { decodeEscapes } from "./escapedStrings";
+import { refuse } from "../../xlsx/refusal";
+import type { XmlElement } from "../../xlsx/xml/element";
+import { decodeEscapes } from "../../xlsx/escaped-strings";
 import { isTrue, wholeNumber } from "./values";
 
 export function readTable(root: XmlElement, sheetName: string, partName: string): PackageTable {

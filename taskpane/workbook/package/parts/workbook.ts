@@ -1,8 +1,8 @@
 import type { DefinedName, PackageSheet } from "../opened";
-import { refuse } from "../refusal";
-import type { XmlElement } from "../xml/element";
+import { refuse } from "../../xlsx/refusal";
+import type { XmlElement } from "../../xlsx/xml/element";
 import { OFFICE_RELATIONSHIPS, relationshipTypes } from "./names";
-import type { Relationship } from "./packageFiles";
+import type { Relationship } from "./package-files";
 import { isTrue, wholeNumber } from "./values";
 
 /** What the workbook part says of a sheet; the rest stands in the sheet's own part. */

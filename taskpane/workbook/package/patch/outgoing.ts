@@ -1,15 +1,15 @@
 /** The package on its way out: parts changed, added and removed, and what must be said of them elsewhere in it. */
 import { relationshipTypes } from "../parts/names";
-import { CONTENT_TYPES_PART, type PackageFiles, relationshipsPart } from "../parts/packageFiles";
-import { joined } from "../byteWriter";
-import { refuse } from "../refusal";
-import { escapeAttribute } from "../xml/characters";
-import { appendInside, parseElement } from "../xml/element";
-import { decodeXml, encodeXml, type XmlBytes, type XmlSource } from "../xml/encoding";
-import { Splices } from "../xml/splices";
-import type { ArchiveEntry } from "../zip/archive";
-import { packed, packedNatively } from "../zip/pack";
-import { packedEntry, writeArchive } from "../zip/writeArchive";
+import { CONTENT_TYPES_PART, type PackageFiles, relationshipsPart } from "../parts/package-files";
+import { joined } from "../../xlsx/byte-writer";
+import { refuse } from "../../xlsx/refusal";
+import { escapeAttribute } from "../../xlsx/xml/characters";
+import { appendInside, parseElement } from "../../xlsx/xml/element";
+import { decodeXml, encodeXml, type XmlBytes, type XmlSource } from "../../xlsx/xml/encoding";
+import { Splices } from "../../xlsx/xml/splices";
+import type { ArchiveEntry } from "../../xlsx/zip/archive";
+import { packed, packedNatively } from "../../xlsx/zip/pack";
+import { packedEntry, writeArchive } from "../../xlsx/zip/write-archive";
 
 export class Outgoing {
   readonly added: string[] = [];

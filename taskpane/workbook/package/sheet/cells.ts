@@ -1,8 +1,8 @@
 /** What a cell holds, read from its token by the rules of the format. */
 import type { CellFormula, CellValue, PackageCell } from "../opened";
-import { decodeEscapes } from "../parts/escapedStrings";
+import { decodeEscapes } from "../../xlsx/escaped-strings";
 import { isTrue, wholeNumber } from "../parts/values";
-import { damaged } from "../xml/damaged";
+import { damaged } from "../../xlsx/xml/damaged";
 import type { StoredFormula } from "./store";
 import type { CellToken, FormulaToken } from "./tokens";
 

@@ -1,12 +1,12 @@
 /** Goes through a whole worksheet once at opening: checks every cell, and keeps what showing and saving will need. */
 import { parseRange, type Range, rangeText } from "../addresses";
-import { LAST_COLUMN, LAST_ROW } from "../limits";
+import { LAST_COLUMN, LAST_ROW } from "../../xlsx/limits";
 import type { ColumnLayout, FilterState, RowLayout, SheetLayout } from "../opened";
 import { readFilter } from "../parts/tables";
 import { isTrue, wholeNumber } from "../parts/values";
-import type { XmlElement } from "../xml/element";
-import type { XmlBytes } from "../xml/encoding";
-import { damaged } from "../xml/damaged";
+import type { XmlElement } from "../../xlsx/xml/element";
+import type { XmlBytes } from "../../xlsx/xml/encoding";
+import { damaged } from "../../xlsx/xml/damaged";
 import { type CellSurroundings, storedFormula, typeOf, valueOf } from "./cells";
 import { RowScanner } from "./scan";
 import { CellStore, StoreBuilder, type StoredFormula } from "./store";

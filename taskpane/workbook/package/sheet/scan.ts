@@ -3,12 +3,12 @@
  * it is certain; at anything else (a prefix, a comment, a reference in an attribute, an order or a number that is not as it
  * should be) it gives the row up, and the row is read by the rules of XML (walk.ts), which also say what is wrong with it.
  */
-import { LAST_COLUMN, LAST_ROW } from "../limits";
+import { LAST_COLUMN, LAST_ROW } from "../../xlsx/limits";
 import type { RowLayout } from "../opened";
-import { decodeEscapes } from "../parts/escapedStrings";
+import { decodeEscapes } from "../../xlsx/escaped-strings";
 import { isTrue } from "../parts/values";
-import { decodeText } from "../xml/characters";
-import { isForbidden } from "../xml/encoding";
+import { decodeText } from "../../xlsx/xml/characters";
+import { isForbidden } from "../../xlsx/xml/encoding";
 import { KIND, type StoreBuilder } from "./store";
 
 const [TAB, LINE, RETURN, SPACE, QUOTE, AMPERSAND, SLASH, LESS, EQUALS, GREATER] = [

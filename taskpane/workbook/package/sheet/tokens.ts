@@ -1,6 +1,6 @@
 /** What a worksheet part holds, with the places where it stands. */
-import type { XmlElement } from "../xml/element";
-import type { ElementName } from "../xml/namespaces";
+import type { XmlElement } from "../../xlsx/xml/element";
+import type { ElementName } from "../../xlsx/xml/namespaces";
 
 export interface FormulaToken {
   /** Decoded; empty where a shared formula stands with another cell. */

@@ -3,15 +3,15 @@
  * small and is collected on the way.
  */
 import { parseAddress } from "../addresses";
-import { LAST_COLUMN, LAST_ROW } from "../limits";
+import { LAST_COLUMN, LAST_ROW } from "../../xlsx/limits";
 import { MAIN } from "../parts/names";
-import { readText } from "../parts/sharedStrings";
+import { readText } from "../parts/shared-strings";
 import { isTrue, wholeNumber } from "../parts/values";
-import { Refused } from "../refusal";
-import { readElement, type XmlElement } from "../xml/element";
-import { decodePiece, type XmlBytes } from "../xml/encoding";
-import type { ElementName } from "../xml/namespaces";
-import { type ReaderState, XmlReader } from "../xml/reader";
+import { Refused } from "../../xlsx/refusal";
+import { readElement, type XmlElement } from "../../xlsx/xml/element";
+import { decodePiece, type XmlBytes } from "../../xlsx/xml/encoding";
+import type { ElementName } from "../../xlsx/xml/namespaces";
+import { type ReaderState, XmlReader } from "../../xlsx/xml/reader";
 import type { AttributePlace, Beside, CellToken, FormulaToken, RowToken, SheetChild, SheetDataPlace } from "./tokens";
 
 const TAKEN_APART = new Set([

@@ -1,0 +1,34 @@
+import type { Call } from "../../actions/caseload/calls";
+import { now } from "../../texts/forms";
+import { Step } from "../parts/Step";
+
+interface Props {
+  readonly calls: readonly Call[];
+  /** Leads to the form where the numbers are entered. */
+  readonly enter?: () => void;
+}
+
+/** Whom to call. What is empty says what to do instead. */
+export function CallList({ calls, enter }: Props) {
+  return (
+    <Step title={now.out.call}>
+      <dl className="calls">
+        {calls.map(({ label, text, isMissing }) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>
+              {isMissing ? <span className="state missing">{text}</span> : <strong className="large">{text}</strong>}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {enter && calls.some(({ isMissing }) => isMissing) && (
+        <div className="presses">
+          <button type="button" className="button" onClick={enter}>
+            {now.out.enter}
+          </button>
+        </div>
+      )}
+    </Step>
+  );
+}

@@ -1,0 +1,231 @@
+/** Today: how many rows ask for what, the most urgent of them, and what is written down day by day. */
+import { useEffect, useState, type ComponentType } from "react";
+import { callsIn } from "../../actions/caseload/calls";
+import { namesOf } from "../../actions/caseload/read";
+import { recogniseCaseload } from "../../actions/caseload/recognise";
+import { agreement } from "../../actions/clinic-settings/agreement";
+import { classes, readDay, type Day, type TodayRow } from "../../actions/today";
+import { now } from "../../texts/forms";
+import { pane as paneTexts } from "../../texts/pane";
+import { today as words } from "../../texts/today";
+import type { Overview, Workbook } from "../../workbook/port";
+import { Kept } from "../parts/Kept";
+import { Notice } from "../parts/Notice";
+import { Step } from "../parts/Step";
+import { useReveal } from "../parts/useReveal";
+import type { PartProps } from "../pane/part-props";
+import { PrintPress, type PaperFacts } from "../print/Paper";
+import { AddPerson } from "../add-person/AddPerson";
+import { RecordChange } from "../record-change/RecordChange";
+import { RecordCheck } from "../record-check/RecordCheck";
+import { WeekList } from "./WeekList";
+
+export interface JobProps {
+  readonly workbook: Workbook;
+  readonly overview: Overview;
+  readonly today: number;
+  readonly locale: string;
+  /** Whether the clinic has agreed its settings, in a sentence. */
+  readonly agreed: string;
+}
+
+type Job = keyof typeof words.jobs;
+const jobs = Object.keys(words.jobs) as readonly Job[];
+const forms: Readonly<Record<Job, ComponentType<JobProps>>> = {
+  check: RecordCheck,
+  change: RecordChange,
+  person: AddPerson,
+};
+
+export function Today({ workbook, overview, today, locale, version, isShown, go }: PartProps) {
+  const [job, setJob] = useState<Job | null>(null);
+  /* A job keeps what was typed in it while the telephone rings. */
+  const [visited, setVisited] = useState<readonly Job[]>([]);
+  if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
+  const found = recogniseCaseload(overview);
+  if (found.is !== "caseload")
+    return (
+      <Notice kind={found.is === "none" ? "plain" : "caution"}>
+        <p>{found.is === "none" ? words.noCaseload : found.sentence}</p>
+        <div className="presses">
+          <button type="button" className="button" onClick={() => go("list", "addColumns")}>
+            {words.toList}
+          </button>
+          <button type="button" className="button" onClick={() => go("more", "setUp")}>
+            {words.toSetUp}
+          </button>
+        </div>
+      </Notice>
+    );
+  const agreed = agreement(overview, today);
+
+  function start(key: Job) {
+    setJob(key);
+    setVisited((before) => (before.includes(key) ? before : [...before, key]));
+  }
+
+  return (
+    <>
+      <Kept isShown={isShown && job === null}>
+        <AtAGlance
+          workbook={workbook}
+          isShown={isShown && job === null}
+          go={go}
+          paper={{ overview, today, locale, version, agreed: agreed.sentence }}
+        />
+        <Step title={words.write}>
+          <div className="presses">
+            {jobs.map((key) => (
+              <button key={key} type="button" className="button" onClick={() => start(key)}>
+                {words.jobs[key]}
+              </button>
+            ))}
+          </div>
+        </Step>
+        <Before overview={overview} agreed={agreed} enter={() => go("more", "settings")} />
+      </Kept>
+      {visited.map((key) => {
+        const Form = forms[key];
+        return (
+          <Kept key={key} isShown={isShown && job === key}>
+            <div className="presses">
+              <button type="button" className="button" onClick={() => setJob(null)}>
+                {words.back}
+              </button>
+            </div>
+            <h3>{now.job[key]}</h3>
+            <Form workbook={workbook} overview={overview} today={today} locale={locale} agreed={agreed.sentence} />
+          </Kept>
+        );
+      })}
+    </>
+  );
+}
+
+/** What the clinic has not entered, once for all rows. */
+function Before({
+  overview,
+  agreed,
+  enter,
+}: {
+  readonly overview: Overview;
+  readonly agreed: ReturnType<typeof agreement>;
+  readonly enter: () => void;
+}) {
+  const isWithoutNumber = callsIn(namesOf(overview)).some(({ isMissing }) => isMissing);
+  if (agreed.agreed && !isWithoutNumber) return null;
+  return (
+    <Notice kind="caution">
+      <p>
+        <strong>{words.before}</strong>
+      </p>
+      {!agreed.agreed && <p>{agreed.sentence}</p>}
+      {isWithoutNumber && <p>{words.noNumbers}</p>}
+      <div className="presses">
+        <button type="button" className="button" onClick={enter}>
+          {words.enter}
+        </button>
+      </div>
+    </Notice>
+  );
+}
+
+type GlanceProps = Pick<PartProps, "isShown" | "go"> & { readonly workbook: Workbook; readonly paper: PaperFacts };
+
+/** So many of the most urgent rows are named; the list has the others. */
+const NAMED = 5;
+const asking = ["act", "soon", "missing"] as const;
+
+function AtAGlance({ workbook, isShown, go, paper }: GlanceProps) {
+  const { overview } = paper;
+  const [day, setDay] = useState<Day | null>(null);
+  useEffect(() => {
+    if (!isShown) return;
+    let isCurrent = true;
+    readDay(workbook, overview).then(
+      (read) => isCurrent && setDay(read.is === "day" ? read : null),
+      /* A host that is busy tells again when it is done; until then no count is better than an old one. */
+      () => isCurrent && setDay(null),
+    );
+    return () => void (isCurrent = false);
+  }, [isShown, overview, workbook]);
+  if (!day) return <p>{paneTexts.loading}</p>;
+  const named = day.rows.filter(({ asks }) => asks === "act" || asks === "soon" || asks === "missing").slice(0, NAMED);
+  const left = asking.reduce((sum, one) => sum + day.counts[one], 0) - named.length;
+  return (
+    <>
+      <Counts day={day} />
+      {named.length === 0 && <p>{words.none}</p>}
+      {asking.map((asks) => {
+        const rows = named.filter((row) => row.asks === asks);
+        return rows.length === 0 ? null : (
+          <Worst key={asks} title={words.headings[asks]} rows={rows} workbook={workbook} />
+        );
+      })}
+      <div className="presses">
+        {left > 0 && (
+          <button type="button" className="press" onClick={() => go("list", "showOnly")}>
+            {words.more(left)}
+          </button>
+        )}
+        <PrintPress press={words.printWeek} page={<WeekList day={day} paper={paper} />} />
+      </div>
+    </>
+  );
+}
+
+/** The bar says in lengths what the figures under it say. */
+function Counts({ day: { rows, counts } }: { readonly day: Day }) {
+  const there = classes.filter((one) => counts[one] > 0);
+  return (
+    <div className="close-stack">
+      <div className="bar-of-counts" aria-hidden="true">
+        {there.map((one) => (
+          <span key={one} className={`state ${one}`} style={{ flexGrow: counts[one] }}>
+            {counts[one]}
+          </span>
+        ))}
+      </div>
+      <ul className="legend">
+        {there.map((one) => (
+          <li key={one}>
+            <span className={`swatch state ${one}`} aria-hidden="true" />
+            <strong>{counts[one]}</strong> {words.classes[one]}
+          </li>
+        ))}
+      </ul>
+      <p className="note">{words.counted(rows.length)}</p>
+    </div>
+  );
+}
+
+interface WorstProps {
+  readonly title: string;
+  readonly rows: readonly TodayRow[];
+  readonly workbook: Workbook;
+}
+
+function Worst({ title, rows, workbook }: WorstProps) {
+  const reveal = useReveal(workbook);
+  return (
+    <div className="close-stack">
+      <h3>{title}</h3>
+      <ul className="worst">
+        {rows.map(({ id, says, asks, place }, i) => {
+          const word = says === "" ? words.noWord : says;
+          return (
+            <li key={`${id} ${i}`}>
+              <button type="button" onClick={() => reveal(place)}>
+                <strong>{id || words.noIdentifier}</strong>
+                <span>
+                  <span className={`state ${asks}`}>{word}</span>
+                  <span className="for-ears">{words.show}</span>
+                </span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </div>
+  );
+}

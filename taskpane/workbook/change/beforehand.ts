@@ -1,0 +1,65 @@
+/** What every host asks before it writes anything, or takes anything back. */
+import { unmet } from "./expectations";
+import type { Change, Receipt, TakenBack, Workbook } from "../port";
+import { Refusal } from "./refusal";
+import { targetsOf, type Target } from "./target";
+import { differenceSentence, standing, type Standing, type Written } from "./written";
+
+type Told = Pick<Workbook, "overview" | "read">;
+
+/**
+ * Where everything will go, after every check: nothing is written before all of them are through.
+ * @param obstacle what only this host knows to be in the way
+ */
+export async function checkedTargets(
+  change: Change,
+  workbook: Told,
+  obstacle: (target: Target) => Promise<Refusal | null>,
+): Promise<readonly Target[] | Refusal> {
+  const overview = await workbook.overview();
+  const changed = await unmet(change.expects, workbook, overview);
+  if (changed) return changed;
+  const targets = await targetsOf(change, overview, workbook);
+  if (targets instanceof Refusal) return targets;
+  for (const target of targets) {
+    const inTheWay = await obstacle(target);
+    if (inTheWay) return inTheWay;
+  }
+  return targets;
+}
+
+/** Where all that was written stands now. */
+export async function standings<W extends Written>(
+  written: readonly W[],
+  workbook: Told,
+): Promise<readonly Standing<W>[] | Refusal> {
+  const overview = await workbook.overview();
+  const found: Standing<W>[] = [];
+  for (const one of written.filter((candidate) => candidate.changed)) {
+    const stands = await standing(one, workbook, overview);
+    if (stands instanceof Refusal) return stands;
+    found.push(stands);
+  }
+  return found;
+}
+
+type NotTaken = Exclude<TakenBack, { outcome: "taken back" }>;
+
+/**
+ * What there is to take back, or why it is not taken back.
+ * @param force even where somebody has changed it since
+ */
+export async function toTakeBack<W extends Written>(
+  receipt: Receipt,
+  memory: WeakMap<Receipt, readonly W[]>,
+  workbook: Told,
+  force: boolean,
+): Promise<{ readonly found: readonly Standing<W>[] } | NotTaken> {
+  const written = receipt.done.length === 0 ? [] : memory.get(receipt);
+  if (!written) return { outcome: "failed", sentence: "This was taken back already, or done in another session." };
+  const found = await standings(written, workbook);
+  if (found instanceof Refusal) return { outcome: "failed", sentence: found.sentence };
+  const cells = found.flatMap((one) => one.differing);
+  if (cells.length > 0 && !force) return { outcome: "differs", sentence: differenceSentence(cells), cells };
+  return { found };
+}

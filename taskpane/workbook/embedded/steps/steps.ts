@@ -1,0 +1,71 @@
+/** Each kind of step carried out in the grid, and what takes it back. Names are seen to by the workbook itself. */
+import type { Area, SheetId } from "../../port";
+import type { ColumnValue, FormulaTarget, NameTarget, Target } from "../../change/target";
+import { appendRows } from "./adding";
+import { Contents, held, typed } from "./contents";
+import { refreshColumn } from "./refreshing";
+import { blankRow, cutOut, removeRows } from "./removing";
+import { showRows } from "./showing";
+import { addColumns, narrowTable, restore, writeFormula, type Desk, type Later } from "./write";
+
+/** @param now where the step's cells stand now */
+export type TakeBack = (desk: Desk, now: Area) => void;
+
+export function carryOut(
+  desk: Desk,
+  target: Exclude<Target, NameTarget>,
+  forEngine: (target: FormulaTarget) => string,
+  later: Later,
+): TakeBack {
+  switch (target.kind) {
+    case "addColumns": {
+      const gridId = target.table === null ? null : desk.table(target.table).facts.gridId;
+      const before = addColumns(desk, target, gridId, later);
+      const headers = target.columns.map((column) => column.header);
+      return (again, now) => {
+        restore(again, target.sheet, now, before);
+        if (gridId !== null) narrowTable(again, target.sheet, gridId, now.left, headers);
+      };
+    }
+    case "refreshColumn":
+      return refreshColumn(desk, target);
+    case "writeFormula": {
+      const before = writeFormula(desk, target, forEngine(target));
+      return (again, now) => restore(again, target.sheet, { ...now, rows: 1, columns: 1 }, before);
+    }
+    case "appendRows": {
+      appendRows(desk, target, desk.table(target.table));
+      return (again, now) => {
+        const table = again.table(target.table);
+        const first = now.top - table.area.top - 1;
+        const rows = Array.from({ length: now.rows }, (_, r) => first + r);
+        cutOut(again, table, target.fillsBlankRow ? rows.slice(1) : rows);
+        if (target.fillsBlankRow) blankRow(again, again.table(target.table), now.top);
+      };
+    }
+    case "changeRow":
+      return writeValues(desk, target.sheet, target.area, target.values);
+    case "writeNamed":
+      return writeValues(desk, target.sheet, target.area, [{ column: 0, value: target.step.value }]);
+    case "removeRows": {
+      const putBack = removeRows(desk, target, desk.table(target.table));
+      return (again) => putBack(again, () => again.table(target.table));
+    }
+    case "showRows":
+      return showRows(desk, target, target.table === null ? null : desk.table(target.table));
+  }
+}
+
+/** Into cells of one row. */
+function writeValues(desk: Desk, sheet: SheetId, area: Area, values: readonly ColumnValue[]): TakeBack {
+  const reader = desk.reader(sheet);
+  const former = values.map(({ column }) => held(reader, area.top, area.left + column));
+  const now = new Contents(reader);
+  for (const { column, value } of values) now.set(area.top, area.left + column, typed(value));
+  now.put(desk, sheet);
+  return (again, place) => {
+    const back = new Contents(again.reader(sheet));
+    values.forEach(({ column }, i) => back.set(place.top, place.left + column, former[i]!));
+    back.put(again, sheet);
+  };
+}

@@ -1,0 +1,112 @@
+/** One formula down a column that is there already; every cell's former content is kept for the way back. */
+import { cellAddress } from "../../../src/columns/formula";
+import type { Area, Value } from "../port";
+import { refreshedFormula, type RefreshTarget } from "../change/refreshed";
+import { rangeOf } from "./place";
+import { hiddenRows, requests } from "./rows";
+import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "./values";
+
+/** Cell by cell, from the top down. */
+export interface ColumnTraces {
+  before: readonly Cell[];
+}
+
+interface Cell {
+  readonly formula: string | null;
+  readonly value: Value;
+  readonly format: string;
+}
+
+const PAGE = 5_000;
+
+/** @param wrote told of rows written, after each request; false asks to stop */
+export async function refreshColumn(
+  context: Excel.RequestContext,
+  target: RefreshTarget,
+  traces: ColumnTraces,
+  wrote: (rows: number) => boolean,
+): Promise<void> {
+  const { area } = target;
+  const before = await cellsOf(context, target.sheet, area);
+  traces.before = before;
+  const after = before.map((cell, r) => ({ ...cell, formula: refreshedFormula(target, area.top + r) }));
+  if (!(await write(context, target.sheet, area, after, wrote))) return;
+  await check(context, target.sheet, area, after);
+}
+
+/** @param area where the column's data cells stand now */
+export async function putColumnBack(
+  context: Excel.RequestContext,
+  target: RefreshTarget,
+  area: Area,
+  { before }: ColumnTraces,
+): Promise<void> {
+  if (before.length === 0) return;
+  await write(context, target.sheet, area, before, () => true);
+  await check(context, target.sheet, area, before);
+}
+
+async function cellsOf(context: Excel.RequestContext, sheetId: string, area: Area): Promise<readonly Cell[]> {
+  const sheet = context.workbook.worksheets.getItem(sheetId);
+  const cells: Cell[] = [];
+  for (let from = 0; from < area.rows; from += PAGE) {
+    const range = rangeOf(sheet, { ...area, top: area.top + from, rows: Math.min(PAGE, area.rows - from) });
+    range.load(`${READ_BACK},formulas,numberFormat`);
+    await context.sync();
+    const [values, formulas] = [valuesOf(range), formulasOf(range)];
+    values.forEach(([value], r) =>
+      cells.push({ formula: formulas[r]![0]!, value: value!, format: (range.numberFormat as string[][])[r]![0]! }),
+    );
+  }
+  return cells;
+}
+
+async function write(
+  context: Excel.RequestContext,
+  sheetId: string,
+  area: Area,
+  cells: readonly Cell[],
+  wrote: (rows: number) => boolean,
+): Promise<boolean> {
+  const sheet = context.workbook.worksheets.getItem(sheetId);
+  for (const request of requests(area.top, await hiddenRows(context, sheet, area))) {
+    context.application.suspendScreenUpdatingUntilNextSync();
+    let rows = 0;
+    for (const run of request) {
+      const range = rangeOf(sheet, { ...area, ...run });
+      const some = cells.slice(run.top - area.top, run.top - area.top + run.rows);
+      /* Formats first: into a cell formatted as text a formula goes as a text. They come last once more. */
+      const needed = some.map(({ formula, value, format }) => (formula ? asNoText(format) : formatFor(value, format)));
+      range.numberFormat = needed.map((format) => [format]);
+      range.formulas = some.map(({ formula, value }, r) => [formula ?? entry(value, needed[r]!)]);
+      if (some.some(({ format }, r) => format !== needed[r])) range.numberFormat = some.map(({ format }) => [format]);
+      rows += run.rows;
+    }
+    await context.sync();
+    if (!wrote(rows)) return false;
+  }
+  return true;
+}
+
+const asNoText = (format: string): string => (format === "@" ? GENERAL : format);
+
+/** Excel may fill a whole column of a table after one formula in it: then cells hold what was not meant for them. */
+async function check(context: Excel.RequestContext, sheetId: string, area: Area, wanted: readonly Cell[]) {
+  const sheet = context.workbook.worksheets.getItem(sheetId);
+  for (let from = 0; from < area.rows; from += PAGE) {
+    const place = { ...area, top: area.top + from, rows: Math.min(PAGE, area.rows - from) };
+    const range = rangeOf(sheet, place);
+    range.load(`${READ_BACK},formulas`);
+    await context.sync();
+    const some = wanted.slice(from, from + place.rows);
+    formulasOf(range).forEach(([formula], r) => {
+      if ((formula === null) !== (some[r]!.formula === null))
+        throw new WriteProblem(`Excel filled ${cellAddress(place.top + r, place.left)} by itself.`);
+    });
+    assertHolds(
+      range,
+      place,
+      some.map(({ formula, value }) => [formula === null ? { value } : null]),
+    );
+  }
+}
