@@ -35,7 +35,8 @@ export type Sign =
   | ("%" | "@" | "#")
   | (":" | " " | "," | "()");
 
-const partsOf = (node: Node): readonly Node[] =>
+/** Its own parts, without theirs. */
+export const partsOf = (node: Node): readonly Node[] =>
   node.is === "call" ? node.args : node.is === "operator" ? node.parts : [];
 
 /** Every piece of the tree, outermost first. Without calling itself: 1+1+… is as deep as it is long. */

@@ -97,6 +97,17 @@ export class Block {
     return this.sheet.column(this.left);
   }
 
+  private get rowsWithCells(): number {
+    return this.rows === LAST_ROW ? this.filled : this.rows;
+  }
+
+  /** Row by row; of whole columns as far as there are any. */
+  matrix(): readonly (readonly Value[])[] {
+    return Array.from({ length: this.rowsWithCells }, (_, row) =>
+      Array.from({ length: this.columns }, (_, column) => this.at(row, column)),
+    );
+  }
+
   private get filled(): number {
     let last = -1;
     for (let at = this.left; at <= this.right; at++) last = Math.max(last, this.sheet.column(at).last);
@@ -109,8 +120,7 @@ export class Block {
 
   /** Of whole columns (A:C) as far as there are any. */
   *values(): Generator<Value> {
-    const rows = this.rows === LAST_ROW ? this.filled : this.rows;
-    for (let row = 0; row < rows; row++)
+    for (let row = 0; row < this.rowsWithCells; row++)
       for (let column = 0; column < this.columns; column++) yield this.at(row, column);
   }
 }

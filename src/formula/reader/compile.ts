@@ -10,7 +10,7 @@ import { Block, type Any, type Sheet } from "./cells";
 import { rules } from "./rules/index";
 import { NotKnown, single, type Piece, type Work } from "./piece";
 import { compared, DIV0, finite, isError, NUM, toNumber, toText, VALUE, type Value } from "./values";
-import type { Watcher } from "./watch";
+import { nobody } from "./watch";
 
 /** What the compiler asks of the workbook. */
 export interface Surroundings {
@@ -19,8 +19,8 @@ export interface Surroundings {
   readonly meaning: (name: string, sheet: Sheet) => string | undefined;
   /** One of our own functions; undefined for other names. */
   readonly ours: (name: string) => OurFunction | undefined;
-  /** The day that counts as today. */
-  readonly today: number;
+  /** The day that counts as today; undefined where nobody has said which. */
+  readonly today: number | undefined;
 }
 
 /** A function of ours that gives one value for these arguments. */
@@ -232,8 +232,6 @@ export class Compiler {
       });
   }
 }
-
-const nobody: Watcher = { keyed: () => {}, via: () => {}, cell: () => {}, whole: () => {} };
 
 const isFixed = (line: Line): boolean => line.isFixed;
 const fixed = ({ at }: Line): Line => ({ at, isFixed: true });

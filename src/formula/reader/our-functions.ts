@@ -10,8 +10,7 @@ import { VALUE } from "./values";
 
 const asGiven = (found: Any): unknown => {
   if (!(found instanceof Block)) return found;
-  if (found.isOneCell) return found.at(0, 0);
-  return Array.from({ length: found.rows }, (_, r) => Array.from({ length: found.columns }, (_, c) => found.at(r, c)));
+  return found.isOneCell ? found.at(0, 0) : found.matrix();
 };
 
 function ourFunction(definition: SheetFunction): OurFunction {

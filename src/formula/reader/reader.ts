@@ -5,20 +5,22 @@
  * Where a formula is not known here, its cells keep what somebody else puts there, and are read like typed ones.
  */
 import { structuredToA1, type TableGeometry } from "../structured";
-import { Sheet, type Column } from "./cells";
-import { compile, type Surroundings } from "./compile";
+import { parse } from "../parse";
+import { Block, Sheet, type Column } from "./cells";
+import { compile, Compiler, type Surroundings } from "./compile";
 import { NotKnown } from "./piece";
 import { firstWhere } from "./column-index";
 import { Run } from "./run";
 import { isError, type Value } from "./values";
+import { nobody } from "./watch";
 
 export interface ReaderBook {
   readonly sheets: readonly string[];
   readonly tables: readonly TableGeometry[];
   /** In English, without "=". */
   readonly names: readonly BookName[];
-  /** The day that counts as today. */
-  readonly today: number;
+  /** The day that counts as today; undefined where nobody has said which. */
+  readonly today: number | undefined;
   /** One of our own functions by the name that a formula calls it by, in capitals; undefined for other names. */
   readonly ours: Surroundings["ours"];
 }
@@ -129,6 +131,21 @@ export class Reader {
 
   at({ row, ...place }: Place): Value {
     return this.columnOf(place).get(row);
+  }
+
+  /**
+   * What a formula, or a piece of one, gives in a cell, from what stands in the cells now; many values row by row.
+   * @param text without "="
+   * @throws NotKnown
+   */
+  worth({ sheet, row, column }: Place, text: string): Value | readonly (readonly Value[])[] {
+    const home = this.columnOf({ sheet, column }).sheet;
+    const plain = structuredToA1(text, this.book.tables, { sheetName: home.name, row, column });
+    if (plain === undefined) throw new NotKnown(text);
+    const { any } = new Compiler(home, row, this.around, true).piece(parse(plain));
+    const found = any({ row, named: [], watcher: nobody });
+    if (!(found instanceof Block)) return found;
+    return found.isOneCell ? found.at(0, 0) : found.matrix();
   }
 
   /**

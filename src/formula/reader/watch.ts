@@ -12,3 +12,6 @@ export interface Watcher {
   /** Any change of the column counts for every row. */
   whole(column: Column): void;
 }
+
+/** For formulas that nobody keeps. */
+export const nobody: Watcher = { keyed: () => {}, via: () => {}, cell: () => {}, whole: () => {} };

@@ -16,7 +16,7 @@ export interface Cells {
   readonly area: Area;
 }
 
-const geometryOf = (overview: Overview): readonly TableGeometry[] =>
+export const geometryOf = (overview: Overview): readonly TableGeometry[] =>
   overview.tables.map(({ name, sheet, area, columns, hasHeader, hasTotals }) => ({
     name,
     sheetName: overview.sheets.find(({ id }) => id === sheet)?.name ?? "",

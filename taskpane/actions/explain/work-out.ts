@@ -1,6 +1,7 @@
 /**
- * Works a formula out again from the cells that it reads, and keeps what each of our functions was given. Only the branch
- * that counts is followed. What is not understood is not known, and so is all that stands on it.
+ * Goes through a formula piece by piece and keeps what each of our functions was given. Only the branch that counts is
+ * followed. What a piece gives is worked out by the reader of formulas, from the cells as they stand; what the reader does
+ * not know is not known, and so is all that stands on it.
  */
 import { call, type Answer } from "../../../src/worksheet/call";
 import type { Matrix } from "../../../src/worksheet/cell";
@@ -9,16 +10,13 @@ import { CellError, SheetError } from "../../../src/worksheet/error";
 import { givesDate } from "../../../src/worksheet/result-kind";
 import type { Overview, Value, Workbook } from "../../workbook/port";
 import { parse } from "../../../src/formula/parse";
-import { pieces, type Node } from "../../../src/formula/tree";
+import { NotKnown } from "../../../src/formula/reader/piece";
+import { isError, toTruth } from "../../../src/formula/reader/values";
+import { partsOf, pieces, type Node } from "../../../src/formula/tree";
 import { isDateFormat } from "../list/samples";
-import { isError, operators, plainFunctions, truth } from "./plain-functions";
-import { cellsOf, type Cells, type Standing } from "./references";
+import { CellsRead } from "./cells-read";
+import type { Cells, Standing } from "./references";
 import type { Unit } from "./values";
-
-/** So many cells are read for one explanation; more would keep people waiting. */
-const MOST_CELLS = 200_000;
-/** Names may stand on names. */
-const DEEPEST = 8;
 
 export type Found =
   | {
@@ -68,21 +66,29 @@ export const ourFunction = (name: string, functions: readonly SheetFunction[]): 
 export const callsIn = (node: Node, functions: readonly SheetFunction[]): readonly Node[] =>
   pieces(node).filter((piece) => piece.is === "call" && ourFunction(piece.name, functions) !== undefined);
 
+/** What LET names in the formula. */
+interface Bound {
+  readonly name: string;
+  readonly node: Node;
+  readonly found: Found;
+}
+
 export class Working {
   private readonly calls: Call[] = [];
   private readonly gaps = new Set<string>();
-  private readonly blocks = new Map<string, Promise<Found>>();
-  private readonly bound = new Map<string, Found>();
-  private depth = 0;
+  private bound: readonly Bound[] = [];
   private root: Node | null = null;
+  private readonly cells: CellsRead;
 
   constructor(
     private readonly workbook: Workbook,
     private readonly overview: Overview,
     private readonly functions: readonly SheetFunction[],
-    private readonly standing: Standing,
+    standing: Standing,
     private readonly at: Offset = { row: 0, column: 0 },
-  ) {}
+  ) {
+    this.cells = new CellsRead(workbook, overview, functions, standing);
+  }
 
   async out(node: Node): Promise<WorkedOut> {
     this.root = node;
@@ -92,27 +98,21 @@ export class Working {
 
   /** What a piece stands for. */
   async work(node: Node): Promise<Found> {
-    switch (node.is) {
-      case "number":
-      case "text":
-      case "boolean":
-        return value(node.value);
-      case "array":
-        return value(node.rows);
-      case "nothing":
-        return value(null);
-      case "error":
-        return value(new CellError(node.code));
-      case "reference":
-        return this.reference(node.text);
-      case "name":
-        return this.name(node.text);
-      case "operator":
-        return this.plain(operators[node.sign], node.text, node.parts);
-      case "call":
-        return this.called(node);
-      case "unknown":
-        return this.gap(`${node.text} is not understood here`);
+    if (node.is === "reference") return this.reference(node.text);
+    if (node.is === "name") return this.name(node);
+    if (node.is === "unknown") return this.gap(`${node.text} is not understood here`);
+    if (node.is !== "call") return this.plain(node);
+    const definition = ourFunction(node.name, this.functions);
+    if (definition) return this.ours(node, definition);
+    switch (node.name.toUpperCase()) {
+      case "IF":
+        return this.choice(node);
+      case "IFERROR":
+        return this.unlessError(node);
+      case "LET":
+        return this.letting(node);
+      default:
+        return this.plain(node);
     }
   }
 
@@ -121,22 +121,12 @@ export class Working {
     return unknown(because);
   }
 
-  private reference(text: string): Promise<Found> {
-    const before = this.blocks.get(text);
-    if (before) return before;
-    const cells = cellsOf(text, this.standing, this.overview);
-    const found = cells
-      ? this.read(cells, text)
-      : Promise.resolve(this.gap(`it is not clear which cells ${text} means`));
-    this.blocks.set(text, found);
-    return found;
-  }
-
-  private async read({ sheet, area }: Cells, text: string): Promise<Found> {
-    if (area.rows * area.columns > MOST_CELLS) return this.gap(`${text} is too many cells to read here`);
-    const { values = [] } = await this.workbook.read({ sheet, area }, ["values"]);
-    const isOne = area.rows === 1 && area.columns === 1;
-    return { ...value(isOne ? (values[0]?.[0] ?? null) : values), dates: await this.dates({ sheet, area }, values) };
+  private async reference(text: string): Promise<Found> {
+    const cells = this.cells.meantBy(text);
+    if (!cells) return this.gap(`it is not clear which cells ${text} means`);
+    const values = await this.cells.values(cells);
+    if (!values) return this.gap(tooMany(text));
+    return { ...value(isOneCell(cells) ? (values[0]?.[0] ?? null) : values), dates: await this.dates(cells, values) };
   }
 
   /** By the first cell of each column that holds a number: a header has another format than what stands below it. */
@@ -152,45 +142,28 @@ export class Working {
     return firsts.map((first, column) => isDateFormat(rows.get(first)?.[column] ?? ""));
   }
 
-  /** LET gives names to what it works out; they count in what stands behind them. */
-  private async letting(node: Node & { readonly is: "call" }): Promise<Found> {
-    const last = node.args.at(-1);
-    for (let i = 0; i + 1 < node.args.length; i += 2)
-      this.bound.set(node.args[i]!.text.toLowerCase(), await this.work(node.args[i + 1]!));
-    return last ? this.work(last) : unknown("");
-  }
-
-  private async name(text: string): Promise<Found> {
-    const bound = this.bound.get(text.toLowerCase());
-    if (bound) return bound;
-    const name = this.overview.names.find((one) => one.name.toLowerCase() === text.toLowerCase());
-    if (!name) return this.gap(`${text} is no name of this workbook`);
+  private async name(node: Node): Promise<Found> {
+    const bound = [...this.bound].reverse().find(({ name }) => name === node.text.toLowerCase());
+    if (bound) return bound.found;
+    const name = this.overview.names.find((one) => one.name.toLowerCase() === node.text.toLowerCase());
+    if (!name) return this.gap(`${node.text} is no name of this workbook`);
     const meant = parse(name.refersTo);
-    if (name.value !== null) {
-      const cells = meant.is === "reference" ? cellsOf(meant.text, this.standing, this.overview) : null;
-      const isOne = cells !== null && cells.area.rows === 1 && cells.area.columns === 1;
-      return { ...value(name.value), ...(isOne && { dates: await this.dates(cells, [[name.value]]) }) };
-    }
-    if (meant.is !== "reference" && meant.is !== "name" && meant.is !== "number")
-      return this.gap(`the name ${name.name} is not worked out here`);
-    if (this.depth >= DEEPEST) return this.gap(`the name ${name.name} leads in a circle`);
-    this.depth++;
-    const found = await this.work(meant);
-    this.depth--;
-    return found;
+    if (meant.is === "reference") return this.reference(meant.text);
+    return name.value === null ? this.plain(node) : value(name.value);
   }
 
-  private async called(node: Node & { readonly is: "call" }): Promise<Found> {
-    const name = node.name.toUpperCase();
-    const definition = ourFunction(name, this.functions);
-    if (definition) return this.ours(node, definition);
-    if (name === "IF") return this.choice(node);
-    if (name === "LET") return this.letting(node);
-    if (name === "IFERROR") {
-      const first = await this.work(node.args[0]!);
-      return first.known && isError(first.value as Value) ? this.work(node.args[1]!) : first;
+  /** LET gives names to what it works out; they count in what stands behind them. */
+  private async letting({ args }: Node & { readonly is: "call" }): Promise<Found> {
+    const outer = this.bound;
+    const last = args.at(-1);
+    for (let i = 0; i + 1 < args.length; i += 2) {
+      const node = args[i + 1]!;
+      const found = await this.work(node);
+      this.bound = [...this.bound, { name: args[i]!.text.toLowerCase(), node, found }];
     }
-    return this.plain(plainFunctions[name], node.text, node.args, `${name} is not worked out here`);
+    const found = last ? await this.work(last) : unknown("");
+    this.bound = outer;
+    return found;
   }
 
   private async ours(node: Node & { readonly is: "call" }, definition: SheetFunction): Promise<Found> {
@@ -230,34 +203,52 @@ export class Working {
   private async choice(node: Node & { readonly is: "call" }): Promise<Found> {
     const [test, then, otherwise] = node.args;
     const found = test ? await this.work(test) : unknown("");
-    const tested = found.known && !Array.isArray(found.value) ? (found.value as Value) : undefined;
-    if (tested !== undefined && isError(tested)) return value(tested);
-    const isTrue = tested === undefined ? undefined : truth(tested);
-    if (isTrue === true) return then ? this.work(then) : value(true);
-    if (isTrue === false) return otherwise ? this.work(otherwise) : value(false);
+    const tested = found.known && !Array.isArray(found.value) ? toTruth(found.value as Value) : undefined;
+    if (isError(tested)) return value(tested);
+    if (tested === true) return then ? this.work(then) : value(true);
+    if (tested === false) return otherwise ? this.work(otherwise) : value(false);
     for (const part of [then, otherwise]) if (part) await this.work(part);
     return this.gap(`which part counts in ${shortened(node.text)}`);
   }
 
-  private async plain(
-    work: ((...values: Value[]) => Value | undefined) | undefined,
-    text: string,
-    parts: readonly Node[],
-    cannot = `${shortened(text)} is not worked out here`,
-  ): Promise<Found> {
-    const found: Found[] = [];
-    for (const part of parts) found.push(await this.work(part));
-    if (!work) return this.gap(cannot);
-    const values: Value[] = [];
-    for (const one of found) {
-      if (!one.known) return one;
-      if (Array.isArray(one.value)) return this.gap(cannot);
-      values.push(one.value as Value);
+  private async unlessError({ args: [tried, otherwise] }: Node & { readonly is: "call" }): Promise<Found> {
+    const first = tried ? await this.work(tried) : unknown("");
+    return otherwise && first.known && isError(first.value) ? this.work(otherwise) : first;
+  }
+
+  /** By the reader; our functions inside are kept too. */
+  private async plain(node: Node): Promise<Found> {
+    for (const part of partsOf(node)) if (callsIn(part, this.functions).length > 0) await this.work(part);
+    const text = this.withBound(node);
+    const missing = await this.cells.fetch(parse(text));
+    if (missing !== null) return this.gap(tooMany(missing));
+    try {
+      return value(this.cells.worth(text));
+    } catch (error) {
+      if (!(error instanceof NotKnown)) throw error;
+      return this.gap(`${shortened(error.message)} is not worked out here`);
     }
-    const answer = work(...values);
-    return answer === undefined ? this.gap(cannot) : value(answer);
+  }
+
+  /** The piece, with what LET has named around it as far as it is used. */
+  private withBound(node: Node): string {
+    const used = new Set(namesIn(node));
+    const needed: string[] = [];
+    for (const { name, node: meant } of [...this.bound].reverse()) {
+      if (!used.has(name)) continue;
+      needed.unshift(name, meant.text);
+      for (const one of namesIn(meant)) used.add(one);
+    }
+    return needed.length === 0 ? node.text : `LET(${[...needed, node.text].join(",")})`;
   }
 }
+
+const namesIn = (node: Node): readonly string[] =>
+  pieces(node).flatMap((piece) => (piece.is === "name" ? [piece.text.toLowerCase()] : []));
+
+const isOneCell = ({ area }: Cells): boolean => area.rows === 1 && area.columns === 1;
+
+const tooMany = (text: string): string => `${text} is too many cells to read here`;
 
 const LONGEST = 60;
 const shortened = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text);

@@ -90,13 +90,13 @@ describe("a function of ours", () => {
   });
 
   it("inside another one: both, the outer one first", async () => {
-    const said = await of("=TUBE.DUESTATE(TUBE.CHANGEDUE(D2,3),DATE(2026,6,1),14)", { value: "due soon" });
+    const said = await of("=TUBE.DUESTATE(TUBE.CHANGEDUE(D2,3),WORKDAY(D2,9),14)", { value: "due soon" });
     expect(said.calls.map(({ name }) => name)).toEqual(["TUBE.DUESTATE", "TUBE.CHANGEDUE"]);
-    // DATE is not worked out here: so the outer one is not, and it is said; the inner one is.
+    // WORKDAY is not worked out here: so the outer one is not, and it is said; the inner one is.
     expect(said.calls[0]!.result).toContain("not worked out");
     expect(said.calls[0]!.given[1]).toMatchObject({ value: "this part was not worked out here" });
     expect(said.calls[1]!.result).toBe("14 Jun 2026.");
-    expect(said.notes[0]).toBe("This part was not worked out here: DATE is not worked out here.");
+    expect(said.notes[0]).toBe("This part was not worked out here: WORKDAY is not worked out here.");
   });
 
   it("over a whole column", async () => {
@@ -220,8 +220,22 @@ describe("plain Excel around ours", () => {
     expect(said.reads.map(({ name }) => name)).toEqual(["D2", "C3"]);
   });
 
+  it("in any formula that the reader knows, by way of names and whole columns", async () => {
+    const names = [{ name: "Newest", refersTo: "=EDATE(MAX(Adults!$D$2:$D$4),1)" }];
+    // 14 March 2026 stands in row 1 of D2:D4; a month later is 14 April, and three more 14 July.
+    const formula = "=IFERROR(TUBE.CHANGEDUE(INDEX(D:D,1+MATCH(14,C2:C4,0)),24),0)+LET(k,Newest,TUBE.CHANGEDUE(k,3)-k)";
+    const said = await of(formula, { value: day("2027-11-30") + 91 }, { names });
+    expect(said.notes).toEqual([]);
+    expect(said.calls.map(({ result }) => result)).toEqual(["30 Nov 2027.", "14 Jul 2026."]);
+  });
+
+  it("a text that is a number in every language counts as one, as in Excel", async () => {
+    const said = await of('=IF("14"+0=C3,TUBE.FRTOMM(C3),0)', { value: 14 / 3 });
+    expect([said.notes, said.calls.length]).toEqual([[], 1]);
+  });
+
   it("a plain formula that is not worked out here says so once, with what it reads", async () => {
-    const said = await of("=LET(day,D2,EDATE(day,3))", date("2026-06-14"));
+    const said = await of("=LET(day,D2,WORKDAY(day,3))", date("2026-06-14"));
     expect(said.notes).toEqual([expect.stringContaining("was not worked out again here")]);
     expect(said.reads.map(({ name, value }) => [name, value])).toEqual([["D2", "14 Mar 2026"]]);
   });

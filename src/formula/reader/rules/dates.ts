@@ -1,5 +1,6 @@
 /** Days, months, years. */
 import { daysInMonth } from "../../../maths/calendar";
+import { NotKnown } from "../piece";
 import { dateOf, NUM, serialOf, type Value } from "../values";
 import { fromNumbers, type Rule } from "./rule";
 
@@ -25,8 +26,8 @@ function monthsEnd(serial: number, months: number): Value {
 const TODAY: Rule = {
   least: 0,
   most: 0,
-  bind: (_, { around }) => {
-    const { today } = around;
+  bind: (_, { around: { today } }) => {
+    if (today === undefined) throw new NotKnown("TODAY");
     return () => today;
   },
 };
