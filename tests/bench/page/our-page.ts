@@ -3,7 +3,7 @@ import type { Locator, Page } from "playwright-core";
 import { shell } from "../../../taskpane/texts/shell";
 
 export const ready = (page: Page): Promise<void> =>
-  page.locator(`header button:enabled:has-text("${shell.save}")`).waitFor();
+  page.locator(`header button:enabled:has-text("${shell.save}")`).waitFor({ state: "attached" });
 
 export interface WorkbookFile {
   readonly name: string;
