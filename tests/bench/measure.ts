@@ -20,6 +20,14 @@ export const cpu = (work: () => unknown): number => {
   return (user + system) / 1000;
 };
 
+/** The same until what was begun has ended. */
+export const cpuUntil = async (work: () => unknown): Promise<number> => {
+  const start = process.cpuUsage();
+  await work();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1000;
+};
+
 /**
  * Lets each measure itself once a round; every round begins with another one. The first round warms up and does not count
  * unless `isCold`.

@@ -1,12 +1,11 @@
 /** Columns added to somebody's own list, until the page is quiet. */
 import type { Browser, Page } from "playwright-core";
 import { addColumns as words } from "../../../taskpane/texts/add-columns";
-import { launchBrowser } from "../../browser/launch";
 import { serveDist } from "../../browser/serve";
 import { makeList } from "../files/make";
 import { inTurn, median } from "../measure";
-import { isOpen, open, ready } from "../page/our-page";
-import { openWatched, type Waited } from "../page/watched";
+import { inBrowser, openOurs } from "../page/in-browser";
+import type { Waited } from "../page/watched";
 import type { How, Job } from "../report/row";
 
 const SIZES = [1_000, 10_000, 30_000];
@@ -18,13 +17,7 @@ async function prepare(page: Page): Promise<void> {
 }
 
 async function visit(browser: Browser, url: string, rows: number): Promise<Waited> {
-  const watched = await openWatched(browser);
-  const { page } = watched;
-  const file = { name: "list.xlsx", bytes: makeList(rows) };
-  await page.goto(url);
-  await ready(page);
-  await open(page, file);
-  await isOpen(page, file);
+  const { watched, page } = await openOurs(browser, url, { name: "list.xlsx", bytes: makeList(rows) });
   await page.getByRole("checkbox", { name: ADDED[0]!, exact: true }).waitFor();
   await watched.waited(() => prepare(page));
   const added = await watched.waited(
@@ -76,13 +69,5 @@ export const add: Job = {
     "the pane says that they stand and the page, with its engine, is quiet. No other program is known that adds such " +
     "columns, so each list is compared with the next smaller one.",
   leavesOut: "choosing kinds and intervals; what the grid's engine would take by itself, which is not asked for them.",
-  async run(how) {
-    const [browser, served] = [await launchBrowser(), await serveDist()];
-    try {
-      await measure(how, browser, served.url);
-    } finally {
-      await browser.close();
-      await served.close();
-    }
-  },
+  run: (how) => inBrowser([serveDist], (browser, url) => measure(how, browser, url!)),
 };

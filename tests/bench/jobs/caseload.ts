@@ -1,22 +1,12 @@
 /** The ready-made caseload at the size of a team, a hospital and a region: made, opened, and one cell typed into it. */
 import type { Browser, Page } from "playwright-core";
 import { sheetNames } from "../../../src/caseload/names";
-import { launchBrowser } from "../../browser/launch";
 import { serveDist } from "../../browser/serve";
 import { caseloadFile, caseloadRows, inWords } from "../caseload/rows";
 import { inTurn, median, milliseconds } from "../measure";
-import {
-  go,
-  goSheet,
-  isOpen,
-  open,
-  openReadThisRow,
-  ready,
-  shownIn,
-  waitUntilShown,
-  type WorkbookFile,
-} from "../page/our-page";
-import { openWatched, type Waited } from "../page/watched";
+import { inBrowser, openOurs } from "../page/in-browser";
+import { go, goSheet, openReadThisRow, shownIn, waitUntilShown, type WorkbookFile } from "../page/our-page";
+import type { Waited } from "../page/watched";
 import type { How, Job, Row } from "../report/row";
 
 const SIZES = [50, 500, 5_000];
@@ -52,14 +42,7 @@ async function goFirstDevice(page: Page): Promise<void> {
 }
 
 async function visit(browser: Browser, url: string, file: WorkbookFile): Promise<Visit> {
-  const watched = await openWatched(browser);
-  const { page } = watched;
-  await page.goto(url);
-  await ready(page);
-  const opened = await watched.waited(
-    () => open(page, file),
-    () => isOpen(page, file),
-  );
+  const { watched, page, opened } = await openOurs(browser, url, file);
   await openReadThisRow(page);
   await goSheet(page, sheetNames.tubes);
   await goFirstDevice(page);
@@ -147,13 +130,5 @@ export const caseload: Job = {
     "another day and the page is quiet. No other program is known that does the same, so each size is compared with the " +
     "next smaller one: a ratio of 1 is growth in proportion, below 1 is less.",
   leavesOut: "Excel, which works the formulas out itself; recording through the pane's forms.",
-  async run(how) {
-    const [browser, served] = [await launchBrowser(), await serveDist()];
-    try {
-      await measure(how, browser, served.url);
-    } finally {
-      await browser.close();
-      await served.close();
-    }
-  },
+  run: (how) => inBrowser([serveDist], (browser, url) => measure(how, browser, url!)),
 };

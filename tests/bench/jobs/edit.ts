@@ -1,11 +1,11 @@
 /** One cell typed that a long column of formulas reads: ours beside the grid's own. */
 import { oneSheet } from "../../workbooks/package/build";
 import type { Browser } from "playwright-core";
-import { launchBrowser } from "../../browser/launch";
 import { serveDist } from "../../browser/serve";
 import { inTurn, median } from "../measure";
-import { go, isOpen, open, openReadThisRow, ready, waitUntilShown } from "../page/our-page";
-import { openWatched, type Waited } from "../page/watched";
+import { inBrowser, openOurs } from "../page/in-browser";
+import { go, openReadThisRow, waitUntilShown } from "../page/our-page";
+import type { Waited } from "../page/watched";
 import type { How, Job } from "../report/row";
 
 const SIZES = [1_000, 5_000, 10_000];
@@ -32,15 +32,7 @@ function sheet(rows: number, kind: Kind): Uint8Array {
 }
 
 async function visit(browser: Browser, url: string, bytes: Uint8Array): Promise<Waited> {
-  const watched = await openWatched(browser);
-  const { page } = watched;
-  const file = { name: "formulas.xlsx", bytes };
-  await page.goto(url);
-  await ready(page);
-  await watched.waited(
-    () => open(page, file),
-    () => isOpen(page, file),
-  );
+  const { watched, page } = await openOurs(browser, url, { name: "formulas.xlsx", bytes });
   await openReadThisRow(page);
   await go(page, "D2");
   await waitUntilShown(page, "Result", "is", "4");
@@ -85,13 +77,5 @@ export const edit: Job = {
     "The built page with a column of formulas that all read one cell: TUBE.FRTOMM, or the same sum with built-ins. One number " +
     "typed into that cell, until the first result is shown and the page is quiet.",
   leavesOut: "Excel's own recalculation (the job runtime); the grid without our page around it.",
-  async run(how) {
-    const [browser, served] = [await launchBrowser(), await serveDist()];
-    try {
-      await measure(how, browser, served.url);
-    } finally {
-      await browser.close();
-      await served.close();
-    }
-  },
+  run: (how) => inBrowser([serveDist], (browser, url) => measure(how, browser, url!)),
 };

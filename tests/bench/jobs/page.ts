@@ -3,14 +3,14 @@ import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import type { Browser } from "playwright-core";
-import { launchBrowser } from "../../browser/launch";
-import { serveDist, type Served } from "../../browser/serve";
+import { serveDist } from "../../browser/serve";
 import { COLUMNS, makeList } from "../files/make";
 import { inTurn, median } from "../measure";
 import { serveBarePage } from "../page/bare/build";
 import type { BarePage } from "../page/bare/page";
 import { listAsGridData } from "../page/list-data";
-import { isOpen, open, ready, save } from "../page/our-page";
+import { inBrowser, openOurs } from "../page/in-browser";
+import { save } from "../page/our-page";
 import { openWatched, type Waited } from "../page/watched";
 import type { How, Job } from "../report/row";
 
@@ -25,32 +25,23 @@ interface Visit {
   readonly saved?: Waited;
 }
 
-async function visitOurs(browser: Browser, { url }: Served, bytes: Uint8Array): Promise<Visit> {
-  const watched = await openWatched(browser);
-  const { page } = watched;
-  const file = { name: "list.xlsx", bytes };
-  const start = await watched.waited(
-    () => page.goto(url),
-    () => ready(page),
-  );
-  const list = await watched.waited(
-    () => open(page, file),
-    () => isOpen(page, file),
-  );
+async function visitOurs(browser: Browser, url: string, bytes: Uint8Array): Promise<Visit> {
+  const { watched, page, start, opened: list } = await openOurs(browser, url, { name: "list.xlsx", bytes });
   const megabytes = await watched.megabytes();
   const saved = await watched.waited(() => save(page));
   await watched.close();
   return { start, list, megabytes, saved };
 }
 
-async function visitBare(browser: Browser, { url }: Served, json: string): Promise<Visit> {
+async function visitBare(browser: Browser, url: string, json: string): Promise<Visit> {
   const watched = await openWatched(browser);
   const { page } = watched;
   const start = await watched.waited(
     () => page.goto(url),
     () => page.waitForFunction(() => window.bare !== undefined),
   );
-  const list = await watched.waited(() => page.evaluate((given) => window.bare.show(given), json));
+  await watched.waited(() => page.evaluate((given) => window.bare.take(given), json));
+  const list = await watched.waited(() => page.evaluate(() => window.bare.show()));
   const megabytes = await watched.megabytes();
   await watched.close();
   return { start, list, megabytes };
@@ -61,7 +52,7 @@ const BARE = "a bare page of the same grid";
 async function atSize(
   how: How,
   browser: Browser,
-  [ours, bare]: readonly [Served, Served],
+  [ours, bare]: readonly [string, string],
   rows: number,
 ): Promise<void> {
   const [bytes, json] = [makeList(rows), listAsGridData(rows)];
@@ -107,7 +98,7 @@ async function atSize(
       theirs: of("bare", ({ start }) => start.work),
     });
   }
-  const remark = "the bare page reads no file: it is handed cells";
+  const remark = "the bare page reads no file: its cells are in its memory already";
   pair("Open the list until quiet", "ms", ({ list }) => list.untilQuiet, undefined, remark);
   pair("Open the list: work of the page", "ms", ({ list }) => list.work, 1.1, remark);
   pair("Open the list: longest block", "ms", ({ list }) => list.longestBlock, 1.1, remark);
@@ -149,13 +140,8 @@ export const page: Job = {
     "processor here. Memory is that of the page's scripts, without workers and pictures.",
   async run(how) {
     weights(how);
-    const browser = await launchBrowser();
-    const served = [await serveDist(), await serveBarePage()] as const;
-    try {
-      for (const rows of how.quick ? SIZES.slice(0, 1) : SIZES) await atSize(how, browser, served, rows);
-    } finally {
-      await browser.close();
-      for (const one of served) await one.close();
-    }
+    await inBrowser([serveDist, serveBarePage], async (browser, ours, bare) => {
+      for (const rows of how.quick ? SIZES.slice(0, 1) : SIZES) await atSize(how, browser, [ours!, bare!], rows);
+    });
   },
 };

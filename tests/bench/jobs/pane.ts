@@ -5,9 +5,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import type { Browser } from "playwright-core";
-import { launchBrowser } from "../../browser/launch";
 import { serveDist, serveFolder } from "../../browser/serve";
 import { inTurn, median } from "../measure";
+import { inBrowser } from "../page/in-browser";
 import { openWatched, type Waited } from "../page/watched";
 import type { How, Job } from "../report/row";
 
@@ -85,13 +85,11 @@ export const pane: Job = {
     "so that the pane has nothing to read.",
   async run(how) {
     const folder = await bareFolder();
-    const [browser, ours, bare] = [await launchBrowser(), await serveDist(), await serveFolder(folder)];
     try {
-      await measure(how, browser, `${ours.url}taskpane.html`, bare.url);
+      await inBrowser([serveDist, () => serveFolder(folder)], (browser, ours, bare) =>
+        measure(how, browser, `${ours}taskpane.html`, bare!),
+      );
     } finally {
-      await browser.close();
-      await ours.close();
-      await bare.close();
       await rm(folder, { recursive: true });
     }
   },

@@ -2,9 +2,9 @@
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
-import { launchBrowser } from "../../browser/launch";
 import { serveFiles, type Served } from "../../browser/serve";
 import { inTurn, median } from "../measure";
+import { inBrowser } from "../page/in-browser";
 import type { How, Job } from "../report/row";
 
 const RUNTIME = createRequire(import.meta.url).resolve("@microsoft/office-js/dist/custom-functions-runtime.js");
@@ -106,13 +106,5 @@ export const runtime: Job = {
     "dist/functions.js, calls handed over as Excel hands them over, until the last answer; beside it, in the same page in turn, a function that " +
     "does nothing.",
   leavesOut: "what Excel itself takes on its side of the bridge, which only a real Excel can tell.",
-  async run(how) {
-    const [browser, served] = [await launchBrowser(), await serveRuntime()];
-    try {
-      await measure(how, browser, served.url);
-    } finally {
-      await browser.close();
-      await served.close();
-    }
-  },
+  run: (how) => inBrowser([serveRuntime], (browser, url) => measure(how, browser, url!)),
 };

@@ -1,4 +1,7 @@
 /** What a person does in the browser workbook, by what stands on the screen. */
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { Locator, Page } from "playwright-core";
 import { shell } from "../../../taskpane/texts/shell";
 
@@ -10,13 +13,14 @@ export interface WorkbookFile {
   readonly bytes: Uint8Array;
 }
 
-export const MIME = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-
-export const open = (page: Page, { name, bytes }: WorkbookFile): Promise<void> =>
-  page
-    .locator('input[type="file"]')
-    .first()
-    .setInputFiles({ name, mimeType: MIME, buffer: Buffer.from(bytes) });
+/** By its path, as a person chooses it: bytes that are handed over make the page itself unpack them, for a second. */
+export async function open(page: Page, { name, bytes }: WorkbookFile): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), "bench-open-"));
+  const path = join(folder, name);
+  writeFileSync(path, bytes);
+  page.once("close", () => rmSync(folder, { recursive: true, force: true }));
+  await page.locator('input[type="file"]').first().setInputFiles(path);
+}
 
 export const isOpen = (page: Page, { name }: WorkbookFile): Promise<void> =>
   page.getByRole("heading", { level: 1, name }).waitFor();

@@ -66,14 +66,17 @@ for (const [plugin, settings] of plugins.values()) univer.registerPlugin(plugin,
 const api = FUniver.newAPI(univer);
 
 export interface BarePage {
-  /** A list as text in JSON: the grid's own description of a workbook. */
-  show(json: string): void;
+  /** A list as text in JSON: the grid's own description of a workbook. Only kept, so that `show` is the grid alone. */
+  take(json: string): void;
+  show(): void;
 }
 
+let taken: Partial<IWorkbookData> = {};
 const bare: BarePage = {
-  show(json) {
+  take: (json) => void (taken = JSON.parse(json) as Partial<IWorkbookData>),
+  show() {
     const before = api.getActiveWorkbook()?.getId();
-    api.createWorkbook(JSON.parse(json) as Partial<IWorkbookData>);
+    api.createWorkbook(taken);
     if (before !== undefined) api.disposeUnit(before);
   },
 };
