@@ -94,7 +94,7 @@ export const files: Job = {
   about:
     "A list of texts, dates, numbers and a formula, compressed: opened with every cell read, and saved with one more column " +
     "of formulas and results. Each program in a process of its own, cold as a page is that was opened for it, in turn; " +
-    "time on the clock and memory at the highest above what was there with the program and the file. Ours checks the " +
+    "processor time, helpers beside the script's own thread included (native unzip: on the clock), and memory at the highest above what was there with the program and the file. Ours checks the " +
     "file as a stranger's, keeps everything in it, and reads its own output back before it is offered.",
   leavesOut: "what the grid takes to show it (the job page); loading the program's own script.",
   async run(how) {
