@@ -1,6 +1,6 @@
 import { count, figure, rows } from "./pieces";
 
-export const convert = {
+export const convertSizes = {
   title: "Convert sizes",
   lead: "Select the column of sizes, or stand anywhere in your list.",
   source: {

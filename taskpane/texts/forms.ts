@@ -1,4 +1,4 @@
-/** Tube out, and what is written down day by day. */
+/** What the forms for one person share: who it is, what will be written, the tube, the units. */
 import { count } from "./pieces";
 
 const ends = {
@@ -8,7 +8,7 @@ const ends = {
   "not known": "not known",
 } as const;
 
-export const now = {
+export const forms = {
   job: {
     check: "Record a check",
     change: "Record a change",
@@ -40,16 +40,6 @@ export const now = {
     told: (born: string, end: string) => `Born: ${born}. Feed ends in: ${end}.`,
     toldUnsure: "It is not clear which tube of this person.",
   },
-  out: {
-    call: "Call",
-    known: "What the list says",
-    rowKnown: (row: number) => `What row ${row} of the list says`,
-    notWritten: (labels: string) => `Not written down: ${labels}. Ask.`,
-    another: "Another person",
-    enter: "Enter the numbers",
-    pageTitle: (id: string) => `Tube out: ${id}`,
-    outrun: "The workbook has changed since this person was looked up. Look up again.",
-  },
   form: {
     choose: "choose",
     mend: (n: number) => `${count(n, "thing", "things")} to put right first:`,
@@ -64,61 +54,6 @@ export const now = {
     stopped: "Recording was stopped",
     lookFailed: (reason: string) =>
       `The list could not be read just now. Finish typing in the cell you are in, then try again. (${reason})`,
-  },
-  check: {
-    title: "The check",
-    checkedOn: "Checked on",
-    out: "Water that came out",
-    outHint: "0 means empty. Blank means not measured.",
-    looked: "It looked",
-    putIn: "Water put in",
-    water: "Water",
-    by: "Checked by",
-    howKnown: "How it is known",
-    note: "Note",
-    meaning: "What it means",
-    record: "Record this check",
-    word: (word: string) => `Balloon: ${word}`,
-    noWord: "Balloon: no word, the figures contradict each other",
-  },
-  change: {
-    old: "The tube that came out",
-    next: "The tube that went in",
-    out: "Came out on",
-    reason: "Reason",
-    where: "Where",
-    unplanned: "Unplanned visit",
-    nights: "Nights in hospital",
-    hoursOut: "Hours without a tube",
-    hoursHint: "Blank means not known.",
-    changedBy: "Changed by",
-    confirmedBy: "Position confirmed by",
-    pH: "pH",
-    deviceIn: "Went in on",
-    deviceInHint: "Blank means the same day.",
-    access: "Where the feed ends",
-    asItWas: (end: string) => `as it was: ${end}`,
-    lot: "Lot",
-    offered: "Filled in from the old tube: look at the label of the new one.",
-    means: "What to bear in mind",
-    record: "Record this change",
-  },
-  add: {
-    title: "The person",
-    device: "The tube now in",
-    only: "Identifiers only, no names.",
-    id: "Identifier",
-    status: "Status",
-    born: "Born",
-    bornHint: "The first of the month will do.",
-    access: "Where the feed ends",
-    made: "Stoma made on",
-    slow: "Slow healing",
-    slowHint: "Steroids, ascites, malnutrition, immune suppression.",
-    deviceIn: "This tube went in on",
-    changedBy: "Who changes it",
-    spare: "Spare at home",
-    record: "Add this person",
   },
   device: {
     heldBy: "Held by",

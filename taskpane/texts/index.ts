@@ -8,11 +8,15 @@
  */
 import { addColumns } from "./add-columns";
 import { clinicSettings } from "./clinic-settings";
-import { convert } from "./convert-sizes";
+import { convertSizes } from "./convert-sizes";
 import { explain } from "./explain";
 import { evidence, guide } from "./guide";
 import { help } from "./help";
-import { now } from "./forms";
+import { addPerson } from "./add-person";
+import { forms } from "./forms";
+import { recordChange } from "./record-change";
+import { recordCheck } from "./record-check";
+import { tubeOut } from "./tube-out";
 import { shell } from "./shell";
 import { ownList } from "./own-list";
 import { excel, pane, product } from "./pane";
@@ -24,13 +28,17 @@ import { today } from "./today";
 export const texts = {
   product,
   pane,
-  now,
+  forms,
+  tubeOut,
+  recordCheck,
+  recordChange,
+  addPerson,
   today,
   print,
   ownList,
   addColumns,
   setUp,
-  convert,
+  convertSizes,
   showOnly,
   guide,
   evidence,

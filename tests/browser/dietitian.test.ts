@@ -10,7 +10,7 @@ import * as independent from "@e965/xlsx";
 import axe from "axe-core";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { convert as words } from "../../taskpane/texts/convert-sizes";
+import { convertSizes as words } from "../../taskpane/texts/convert-sizes";
 import { explain as explainWords } from "../../taskpane/texts/explain";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { chance } from "../../src/caseload/invented/random";
 import { sheetNames, tableNames } from "../../src/caseload/names";
 import { columnLetters } from "../../src/columns/formula";
-import { convert as convertWords } from "../../taskpane/texts/convert-sizes";
+import { convertSizes as convertWords } from "../../taskpane/texts/convert-sizes";
 import { ownList } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";

@@ -5,8 +5,10 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
-import { convert as convertWords } from "../../taskpane/texts/convert-sizes";
-import { now as words } from "../../taskpane/texts/forms";
+import { convertSizes as convertWords } from "../../taskpane/texts/convert-sizes";
+import { forms as words } from "../../taskpane/texts/forms";
+import { recordCheck } from "../../taskpane/texts/record-check";
+import { tubeOut } from "../../taskpane/texts/tube-out";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { ownList } from "../../taskpane/texts/own-list";
 import { pane as paneWords } from "../../taskpane/texts/pane";
@@ -108,16 +110,16 @@ describe.sequential("with the keyboard alone", () => {
     await pressWith(page, button(part(), words.person.no));
     await isKept(page);
     await confirm("D-041");
-    await typeInto(page, part().getByLabel(words.check.out, { exact: true }), "five");
-    await pressWith(page, button(part(), words.check.record));
+    await typeInto(page, part().getByLabel(recordCheck.out, { exact: true }), "five");
+    await pressWith(page, button(part(), recordCheck.record));
     await part().getByText(words.form.mend(1)).waitFor();
     await isKept(page);
-    await tabTo(page, part().getByLabel(words.check.out, { exact: true }), "Shift+Tab");
+    await tabTo(page, part().getByLabel(recordCheck.out, { exact: true }), "Shift+Tab");
     await page.keyboard.press("ControlOrMeta+A");
     await page.keyboard.type("3");
-    await typeInto(page, part().getByLabel(words.check.looked, { exact: true }), "clear");
-    await typeInto(page, part().getByLabel(words.check.putIn, { exact: true }), "4");
-    await pressWith(page, button(part(), words.check.record));
+    await typeInto(page, part().getByLabel(recordCheck.looked, { exact: true }), "clear");
+    await typeInto(page, part().getByLabel(recordCheck.putIn, { exact: true }), "4");
+    await pressWith(page, button(part(), recordCheck.record));
     await part().getByText(words.form.asks).waitFor();
     await isKept(page);
     await pressWith(page, button(part(), words.form.anyway));
@@ -137,7 +139,7 @@ describe.sequential("with the keyboard alone", () => {
     await confirm("D-041");
     expect(await page.evaluate(() => document.activeElement!.textContent)).toContain(words.person.confirmed("D-041"));
     /* Another person: at the top, before what is said of this one. */
-    await tabTo(page, button(part(), words.out.another), "Shift+Tab");
+    await tabTo(page, button(part(), tubeOut.another), "Shift+Tab");
     await page.keyboard.press("Enter");
     await heading(words.person.title).waitFor();
     await isKept(page);

@@ -11,7 +11,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { roleNamed } from "../../src/columns/role";
 import { sheetNames, tableNames } from "../../src/caseload/names";
-import { now } from "../../taskpane/texts/forms";
+import { recordCheck } from "../../taskpane/texts/record-check";
 import { ownList as listWords } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { showOnly as words } from "../../taskpane/texts/show-only";
@@ -139,9 +139,9 @@ describe.sequential(`a ready-made caseload of ${many(50)} rows`, () => {
   test("a check is recorded among them", async () => {
     const part = await startJob(page, "check");
     await confirm(part, "M-0001");
-    await fill(part, { [now.check.out]: "3", [now.check.putIn]: "5", [now.check.by]: "nurse" });
+    await fill(part, { [recordCheck.out]: "3", [recordCheck.putIn]: "5", [recordCheck.by]: "nurse" });
     await go(page, "A7");
-    expect(await record(part, now.check.record)).toEqual([]);
+    expect(await record(part, recordCheck.record)).toEqual([]);
     /* 2 of 5 mL are missing: more than 0.5, less than half. */
     await page.locator(".selected-row").getByText("balloon: low", { exact: true }).waitFor();
   });

@@ -12,7 +12,8 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { sheetNames } from "../../src/caseload/names";
 import { texts } from "../../taskpane/texts";
-import { now } from "../../taskpane/texts/forms";
+import { forms } from "../../taskpane/texts/forms";
+import { tubeOut } from "../../taskpane/texts/tube-out";
 import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
 import { journeys, tickTwo } from "./pane-page/journeys";
@@ -215,9 +216,9 @@ test("what is not in sight rests while the sheet is edited, and is not left with
   const page = await openPane("scenario=caseload");
   const shown = page.locator(".pane-body > section:not([hidden])");
   for (const section of ["addColumns", "convert", "showOnly", "tubeOut"] as const) await goTo(page, section);
-  await shown.getByLabel(now.person.id, { exact: true }).fill("D-041");
-  await shown.getByRole("button", { name: now.person.find, exact: true }).click();
-  await shown.getByRole("button", { name: now.person.yes, exact: true }).click();
+  await shown.getByLabel(forms.person.id, { exact: true }).fill("D-041");
+  await shown.getByRole("button", { name: forms.person.find, exact: true }).click();
+  await shown.getByRole("button", { name: forms.person.yes, exact: true }).click();
   await shown.getByText(/put in the spare/).waitFor();
   await goTo(page, "help");
   await page.evaluate(() => {
@@ -232,7 +233,7 @@ test("what is not in sight rests while the sheet is edited, and is not left with
     }
   });
   const asked = () => page.evaluate(() => ({ ...(window as unknown as CountedPage).asked }));
-  /* A column of its own beside the list, and then a header of the list: each job's list is another one now. */
+  /* A column of its own beside the list, and then a header of the list: each job's list is another one forms. */
   for (const [i, address] of ["A1", "D7", "D8"].entries()) {
     await page.evaluate(
       ([sheet, at]) => (window as unknown as CountedPage).workbook.type(sheet!, at!, "mine"),
@@ -249,7 +250,7 @@ test("what is not in sight rests while the sheet is edited, and is not left with
   );
   await expect.poll(async () => (await asked()).overview).toBe(4);
   await goTo(page, "tubeOut");
-  await shown.getByText(now.out.outrun).waitFor();
+  await shown.getByText(tubeOut.outrun).waitFor();
   expect(await shown.getByText(/put in the spare/).count()).toBe(0);
   await page.close();
 });

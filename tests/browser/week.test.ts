@@ -15,7 +15,11 @@ import { INVENTED_ON, sheetNames, tableNames } from "../../src/caseload/names";
 import { columnLetters } from "../../src/columns/formula";
 import { clinicSettingNamed, type ClinicSettingName } from "../../src/settings/index";
 import { clinicSettings as settingWords } from "../../taskpane/texts/clinic-settings";
-import { now as words } from "../../taskpane/texts/forms";
+import { forms as words } from "../../taskpane/texts/forms";
+import { recordCheck } from "../../taskpane/texts/record-check";
+import { recordChange } from "../../taskpane/texts/record-change";
+import { addPerson } from "../../taskpane/texts/add-person";
+import { tubeOut } from "../../taskpane/texts/tube-out";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
@@ -122,21 +126,21 @@ describe.sequential("a week", () => {
   test("a new person joins the list, with an identifier that stays as it is typed", async () => {
     const part = await startJob(page, "person");
     await fill(part, {
-      [words.add.id]: "03-04",
-      [words.add.status]: "active",
-      [words.add.born]: "1950-05-01",
-      [words.add.access]: "G",
-      [words.add.made]: "2024-01-10",
-      [words.add.slow]: "no",
+      [addPerson.id]: "03-04",
+      [addPerson.status]: "active",
+      [addPerson.born]: "1950-05-01",
+      [addPerson.access]: "G",
+      [addPerson.made]: "2024-01-10",
+      [addPerson.slow]: "no",
       [words.device.heldBy]: "bumper",
       [words.device.knownFrom]: "record",
       [words.device.shape]: "long",
       [`${words.device.size}, ${words.units.Fr}`]: "20",
-      [words.add.deviceIn]: "2026-03-02",
-      [words.add.changedBy]: "endoscopy",
-      [words.add.spare]: "none",
+      [addPerson.deviceIn]: "2026-03-02",
+      [addPerson.changedBy]: "endoscopy",
+      [addPerson.spare]: "none",
     });
-    expect(await record(part, words.add.record)).toEqual([]);
+    expect(await record(part, addPerson.record)).toEqual([]);
     /* An adult's bumper has no routine change; 24 months after 2 March 2026; 20 Fr are 20/3 mm; no play, no mark. */
     await shows(page, tubes, 57, {
       ID: "03-04",
@@ -150,12 +154,12 @@ describe.sequential("a week", () => {
     });
     await press(part, words.form.another);
     await fill(part, {
-      [words.add.id]: "1E5",
-      [words.add.status]: "active",
-      [words.add.born]: "2016-03-01",
-      [words.add.access]: "G",
-      [words.add.made]: "2025-01-15",
-      [words.add.slow]: "no",
+      [addPerson.id]: "1E5",
+      [addPerson.status]: "active",
+      [addPerson.born]: "2016-03-01",
+      [addPerson.access]: "G",
+      [addPerson.made]: "2025-01-15",
+      [addPerson.slow]: "no",
       [words.device.heldBy]: "balloon",
       [words.device.knownFrom]: "label",
       [words.device.shape]: "low-profile",
@@ -163,11 +167,11 @@ describe.sequential("a week", () => {
       [words.device.length]: "2.3",
       [words.device.fill]: "5",
       [words.device.most]: "5",
-      [words.add.deviceIn]: "2026-11-01",
-      [words.add.changedBy]: "carer",
-      [words.add.spare]: "same size",
+      [addPerson.deviceIn]: "2026-11-01",
+      [addPerson.changedBy]: "carer",
+      [addPerson.spare]: "same size",
     });
-    expect(await record(part, words.add.record)).toEqual([]);
+    expect(await record(part, addPerson.record)).toEqual([]);
     /* 1 November and 3 months; a check was due 7 days after the change, and is late after 3 more. */
     await shows(page, tubes, 58, {
       ID: "1E5",
@@ -216,7 +220,7 @@ describe.sequential("a week", () => {
       },
     ])("$id", async ({ id, born, ends, middle, plan }) => {
       const part = await startJob(page, "tubeOut");
-      const another = part.getByRole("button", { name: words.out.another });
+      const another = part.getByRole("button", { name: tubeOut.another });
       if (await another.isVisible()) await another.click();
       const readBack = await confirm(part, id);
       expect(readBack).toContain(born);
@@ -239,15 +243,15 @@ describe.sequential("a week", () => {
       const part = await startJob(page, "check");
       await confirm(part, "D-041");
       await fill(part, {
-        [words.check.out]: "3.5",
-        [words.check.putIn]: "5",
-        [words.check.looked]: "clear",
-        [words.check.water]: "fresh",
-        [words.check.by]: "carer",
-        [words.check.howKnown]: "phone",
+        [recordCheck.out]: "3.5",
+        [recordCheck.putIn]: "5",
+        [recordCheck.looked]: "clear",
+        [recordCheck.water]: "fresh",
+        [recordCheck.by]: "carer",
+        [recordCheck.howKnown]: "phone",
       });
-      await part.getByText(words.check.word("low"), { exact: true }).waitFor();
-      expect(await record(part, words.check.record)).toEqual([]);
+      await part.getByText(recordCheck.word("low"), { exact: true }).waitFor();
+      expect(await record(part, recordCheck.record)).toEqual([]);
       return part;
     };
     const part = await enter();
@@ -287,16 +291,16 @@ describe.sequential("a week", () => {
     const part = await startJob(page, "change");
     await confirm(part, "D-038");
     await fill(part, {
-      [words.change.reason]: "planned",
-      [words.change.where]: "home",
-      [words.change.unplanned]: "no",
-      [words.change.changedBy]: "nurse at home",
+      [recordChange.reason]: "planned",
+      [recordChange.where]: "home",
+      [recordChange.unplanned]: "no",
+      [recordChange.changedBy]: "nurse at home",
       [words.device.knownFrom]: "label",
-      [words.change.lot]: "1E7",
-      [words.change.confirmedBy]: "pH",
-      [words.change.pH]: "4",
+      [recordChange.lot]: "1E7",
+      [recordChange.confirmedBy]: "pH",
+      [recordChange.pH]: "4",
     });
-    expect(await record(part, words.change.record)).toEqual([]);
+    expect(await record(part, recordChange.record)).toEqual([]);
     /* Today and 3 months, 6 months; the first check 7 days later. Whether a spare is at home was never known. */
     await shows(page, tubes, 45, {
       ID: "D-038",

@@ -1,6 +1,7 @@
 import type { Action } from "../action";
 import { afterColumns } from "./afterwards";
-import type { AddColumnsPlan, Asked, Choices, Survey } from "./interface";
+import type { AddColumnsPlan, Choices, Survey } from "./interface";
+import type { Asked } from "../list/interface";
 import { planColumns } from "./plan";
 import { surveyWorkbook } from "./survey";
 

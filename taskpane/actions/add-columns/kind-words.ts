@@ -5,7 +5,8 @@ import { spelled, unwritable, wordKey } from "../../../src/columns/spelling";
 import type { KindKey } from "../../../src/settings/kinds";
 import type { Value } from "../../workbook/port";
 import { MADE_A_DATE } from "../list/shown-dates";
-import type { KindChoice, KindWord, SurveyedList } from "./interface";
+import type { KindChoice, KindWord } from "./interface";
+import type { SurveyedList } from "../list/interface";
 
 function refusal(value: Value, date: string | undefined): string | null {
   if (date !== undefined) return MADE_A_DATE;

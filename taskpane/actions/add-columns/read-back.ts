@@ -15,7 +15,8 @@ import type { Node } from "../../../src/formula/tree";
 import { columnNumber } from "../../../src/formula/words";
 import { settingNamed, settings, type SettingName } from "../../../src/settings/index";
 import { kindNamed, kinds, type KindKey } from "../../../src/settings/kinds";
-import type { Choices, SurveyedList } from "./interface";
+import type { Choices } from "./interface";
+import type { SurveyedList } from "../list/interface";
 import { slotsOf } from "../list/our-formula";
 import type { SheetNumbers } from "./sheet-numbers";
 

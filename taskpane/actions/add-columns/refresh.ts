@@ -2,7 +2,8 @@
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { asText } from "../../workbook/change/expectations";
 import type { Value } from "../../workbook/port";
-import type { RefreshPreview, SurveyedList } from "./interface";
+import type { RefreshPreview } from "./interface";
+import type { SurveyedList } from "../list/interface";
 import { count, figure, inQuotes, rowList } from "../../texts/pieces";
 import { presentIn } from "./using";
 

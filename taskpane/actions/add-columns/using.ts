@@ -7,7 +7,8 @@ import { roleNamed, type Role } from "../../../src/columns/role";
 import { settingNamed, type SettingName } from "../../../src/settings/index";
 import { kinds } from "../../../src/settings/kinds";
 import { refuseNumber } from "../../../src/settings/setting";
-import type { Choices, NumberUsed, PresentColumn, Survey, SurveyedList } from "./interface";
+import type { Choices, NumberUsed, Survey } from "./interface";
+import type { PresentColumn, SurveyedList } from "../list/interface";
 import { spellingsInList } from "./kind-words";
 import { inQuotes, together } from "../../texts/pieces";
 

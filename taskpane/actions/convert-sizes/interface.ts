@@ -12,7 +12,7 @@
  */
 import type { Area, Overview, SheetId, Value } from "../../workbook/port";
 import type { Planned } from "../action";
-import type { Asked, ListChoice, SurveyedList } from "../add-columns/interface";
+import type { Asked, ListChoice, SurveyedList } from "../list/interface";
 
 export type { Asked };
 

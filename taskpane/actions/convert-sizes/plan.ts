@@ -5,7 +5,7 @@ import { asText } from "../../workbook/change/expectations";
 import type { Change } from "../../workbook/port";
 import { problem, type Problem } from "../action";
 import { besideOf, expectationsOf } from "../list/expected";
-import type { SurveyedList } from "../add-columns/interface";
+import type { SurveyedList } from "../list/interface";
 import { wayText } from "../list/read-list";
 import { count, inQuotes } from "../../texts/pieces";
 import type { Choices, Room, SizeCells, SizesPlan, SizesSurvey, SpillCells } from "./interface";

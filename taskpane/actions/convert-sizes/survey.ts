@@ -9,7 +9,7 @@ import type { Overview, Value, Workbook } from "../../workbook/port";
 import { cellAddress } from "../../../src/columns/formula";
 import { asOfIn } from "../list/as-of";
 import { candidatesIn, locate } from "../list/find";
-import type { SurveyedList } from "../add-columns/interface";
+import type { SurveyedList } from "../list/interface";
 import { readList } from "../list/read-list";
 import { readShownDates } from "../list/shown-dates";
 import { count } from "../../texts/pieces";

@@ -2,7 +2,7 @@
 import { AS_OF } from "../../../src/columns/as-of";
 import { FIRST_DAY } from "../../../src/maths/calendar";
 import type { Overview } from "../../workbook/port";
-import type { AsOf } from "../add-columns/interface";
+import type { AsOf } from "./interface";
 import { shortDate } from "../../../src/words/date-in-words";
 
 export function asOfIn(overview: Overview, today: number): AsOf {

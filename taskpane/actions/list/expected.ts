@@ -2,7 +2,7 @@
 import { bottom, right } from "../../workbook/area";
 import { asText } from "../../workbook/change/expectations";
 import type { Area, Expectation } from "../../workbook/port";
-import type { SurveyedList } from "../add-columns/interface";
+import type { SurveyedList } from "./interface";
 
 /** Header, data and totals row of the new columns. */
 export const besideOf = (list: SurveyedList, columns: number): Area => ({

@@ -3,7 +3,7 @@ import { findList, type FoundList, type NoList } from "../../../src/columns/find
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import { bottom, contains, right } from "../../workbook/area";
 import type { Area, Overview, SheetOverview, TableOverview, Workbook } from "../../workbook/port";
-import type { ListChoice, Wish } from "../add-columns/interface";
+import type { ListChoice, Wish } from "./interface";
 import { capital, inQuotes } from "../../texts/pieces";
 
 /** A list before its rows have been read. */

@@ -11,7 +11,7 @@ import type { Area, Block, Overview, Place, SheetId, Value, Workbook } from "../
 import { problem, type Problem } from "../action";
 import { hiddenRows, lookBeside, type Beside } from "./beside";
 import type { Located } from "./find";
-import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedList } from "../add-columns/interface";
+import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedList } from "./interface";
 import { recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";

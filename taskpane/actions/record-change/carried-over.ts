@@ -2,7 +2,7 @@
 import type { Cell } from "../../../src/worksheet/cell";
 import type { ByHeader } from "../../../src/caseload/headers";
 import { sparesThere } from "../../../src/caseload/words";
-import { now } from "../../texts/forms";
+import { recordChange } from "../../texts/record-change";
 import { shortDate } from "../../../src/words/date-in-words";
 import { dateOf, frenchOf, known, numberOf, wordOf } from "../caseload/cells";
 import type { Device } from "../caseload/identity";
@@ -72,6 +72,6 @@ export function openingAsk(
   return [
     endsElsewhere(device, form)
       ? `The list will say that the feed ends in: ${accessAfter(device, form)}, through the opening made on ${made}. If it is another opening, or the opening was made again, change Stoma made there too: tube out goes by both.`
-      : `The list still says that the feed ends in: ${access}, through the opening made on ${made}. If the new tube ends elsewhere, choose so under “${now.change.access}”; if it is another opening, or the opening was made again, change Stoma made in the list: tube out goes by both.`,
+      : `The list still says that the feed ends in: ${access}, through the opening made on ${made}. If the new tube ends elsewhere, choose so under “${recordChange.access}”; if it is another opening, or the opening was made again, change Stoma made in the list: tube out goes by both.`,
   ];
 }

@@ -3,7 +3,7 @@ import { sortKey, TO_DO } from "../../../src/caseload/sort-key";
 import { showOnly as words } from "../../texts/show-only";
 import type { Sorted } from "../../workbook/port";
 import type { Afterwards } from "../action";
-import type { SurveyedList } from "../add-columns/interface";
+import type { SurveyedList } from "../list/interface";
 
 /** The table and the column to sort it by; null where the list has none. */
 export function urgencyOrder({ table, columns }: SurveyedList): { readonly table: string; readonly by: string } | null {

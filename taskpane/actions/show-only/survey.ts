@@ -3,7 +3,8 @@ import type { Role } from "../../../src/columns/role";
 import { tableNames } from "../../../src/caseload/names";
 import type { Overview, Workbook } from "../../workbook/port";
 import { addColumns } from "../add-columns";
-import type { Asked, Survey, SurveyedList } from "../add-columns/interface";
+import type { Survey } from "../add-columns/interface";
+import type { Asked, SurveyedList } from "../list/interface";
 import { headerKey, recogniseCaseload } from "../caseload/recognise";
 import { groupsOf } from "./groups";
 import {

@@ -1,6 +1,6 @@
 /** Counts beside each choice, the rows that would be shown, and the change that shows them. Pure. */
 import type { Change, Criterion, Expectation } from "../../workbook/port";
-import type { SurveyedList } from "../add-columns/interface";
+import type { SurveyedList } from "../list/interface";
 import { count, figure, inQuotes, rowList } from "../../texts/pieces";
 import type { Facet, Group, ShowChoices, ShowSurvey, View } from "./interface";
 

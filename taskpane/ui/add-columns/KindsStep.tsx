@@ -1,7 +1,8 @@
 import { useId, useMemo } from "react";
 import { kinds, type KindKey } from "../../../src/settings/kinds";
 import { kindWords } from "../../actions/add-columns/kind-words";
-import type { Choices, KindWord, SurveyedList } from "../../actions/add-columns/interface";
+import type { Choices, KindWord } from "../../actions/add-columns/interface";
+import type { SurveyedList } from "../../actions/list/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Step } from "../parts/Step";
 import { without } from "../parts/without";

@@ -1,5 +1,6 @@
 import { useId, useState } from "react";
-import type { Survey, SurveyedList, Wish } from "../../actions/add-columns/interface";
+import type { Survey } from "../../actions/add-columns/interface";
+import type { SurveyedList, Wish } from "../../actions/list/interface";
 import { ownList as words } from "../../texts/own-list";
 import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";

@@ -1,7 +1,8 @@
 import { useId } from "react";
 import { recipeGroups } from "../../../src/columns/recipes/recipe";
 import { roleNamed } from "../../../src/columns/role";
-import type { Choices, RecipeSurvey, SurveyedList } from "../../actions/add-columns/interface";
+import type { Choices } from "../../actions/add-columns/interface";
+import type { RecipeSurvey, SurveyedList } from "../../actions/list/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";

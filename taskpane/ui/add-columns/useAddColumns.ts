@@ -1,7 +1,8 @@
 /** The state of Add columns: what was found, what was chosen, and what became of it. */
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { addColumns } from "../../actions/add-columns";
-import type { AddColumnsPlan, Choices, Survey, Wish } from "../../actions/add-columns/interface";
+import type { AddColumnsPlan, Choices, Survey } from "../../actions/add-columns/interface";
+import type { Wish } from "../../actions/list/interface";
 import type { Problem } from "../../actions/action";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { ownList } from "../../texts/own-list";

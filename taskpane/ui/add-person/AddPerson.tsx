@@ -2,17 +2,16 @@ import { useCallback, useEffect, useMemo, useState } from "react";
 import { afterPerson, planPerson, startOfPerson, surveyPerson, type PersonSurvey } from "../../actions/add-person";
 import { lists } from "../../actions/caseload/lists";
 import { readCaseload } from "../../actions/caseload/read";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
+import { addPerson as words } from "../../texts/add-person";
 import { pane as paneTexts } from "../../texts/pane";
 import { TryAgain } from "../parts/TryAgain";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
 import { DateField, TextField, WordField } from "../forms/Field";
-import type { JobProps } from "../today/Today";
+import type { JobProps } from "../forms/job-props";
 import { RecordingForm } from "../forms/RecordingForm";
 import { useForm } from "../forms/useForm";
-
-const words = now.add;
 
 /** The list is looked at when the form is opened, and again for each further person. */
 export function AddPerson(props: JobProps) {
@@ -27,7 +26,7 @@ export function AddPerson(props: JobProps) {
       if (found.is === "caseload") setSurvey(await surveyPerson(workbook, found));
       else setFailure(found.sentence);
     } catch (error) {
-      setFailure(now.form.lookFailed(String(error)));
+      setFailure(forms.form.lookFailed(String(error)));
     }
   }, [workbook]);
   useEffect(() => void look(), [look]);

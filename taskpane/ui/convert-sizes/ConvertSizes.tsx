@@ -1,4 +1,4 @@
-import { convert as words } from "../../texts/convert-sizes";
+import { convertSizes as words } from "../../texts/convert-sizes";
 import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Workbook } from "../../workbook/port";

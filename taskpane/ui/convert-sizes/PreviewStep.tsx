@@ -1,6 +1,6 @@
 import { cannotDo, type Problem } from "../../actions/action";
 import type { SizesPlan } from "../../actions/convert-sizes/interface";
-import { convert as convertTexts } from "../../texts/convert-sizes";
+import { convertSizes as convertTexts } from "../../texts/convert-sizes";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Workbook } from "../../workbook/port";
 import { Cannot } from "../parts/Cannot";

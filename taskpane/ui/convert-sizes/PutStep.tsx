@@ -1,6 +1,6 @@
 import { useId } from "react";
 import { columnLetters } from "../../../src/columns/formula";
-import { convert as convertTexts } from "../../texts/convert-sizes";
+import { convertSizes as convertTexts } from "../../texts/convert-sizes";
 import { right } from "../../workbook/area";
 import { Choice } from "../parts/Choice";
 import { Step } from "../parts/Step";

@@ -1,6 +1,6 @@
 import { useId } from "react";
 import type { Choices, SizesSurvey, Way } from "../../actions/convert-sizes/interface";
-import { convert as convertTexts } from "../../texts/convert-sizes";
+import { convertSizes as convertTexts } from "../../texts/convert-sizes";
 import { ownList } from "../../texts/own-list";
 import { areaAddress } from "../../workbook/area";
 import { Choice } from "../parts/Choice";

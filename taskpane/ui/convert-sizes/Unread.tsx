@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { Reading, SizeCell, SizeGroup } from "../../actions/convert-sizes/interface";
-import { convert as convertTexts } from "../../texts/convert-sizes";
+import { convertSizes as convertTexts } from "../../texts/convert-sizes";
 import { capital } from "../../texts/pieces";
 import { parseArea } from "../../workbook/area";
 import type { Place, SheetId } from "../../workbook/port";

@@ -1,5 +1,5 @@
 import type { Call } from "../../actions/caseload/calls";
-import { now } from "../../texts/forms";
+import { tubeOut } from "../../texts/tube-out";
 import { Step } from "../parts/Step";
 
 interface Props {
@@ -11,7 +11,7 @@ interface Props {
 /** Whom to call. What is empty says what to do instead. */
 export function CallList({ calls, enter }: Props) {
   return (
-    <Step title={now.out.call}>
+    <Step title={tubeOut.call}>
       <dl className="calls">
         {calls.map(({ label, text, isMissing }) => (
           <div key={label}>
@@ -25,7 +25,7 @@ export function CallList({ calls, enter }: Props) {
       {enter && calls.some(({ isMissing }) => isMissing) && (
         <div className="presses">
           <button type="button" className="button" onClick={enter}>
-            {now.out.enter}
+            {tubeOut.enter}
           </button>
         </div>
       )}

@@ -1,9 +1,9 @@
 import { lists } from "../../actions/caseload/lists";
 import type { DeviceField } from "../../actions/caseload/new-device";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
 import { NumberField, TextField, WordField } from "./Field";
 
-const words = now.device;
+const words = forms.device;
 
 interface Props {
   readonly at: (field: DeviceField) => {
@@ -20,10 +20,10 @@ export function DeviceFields({ at }: Props) {
       <WordField label={words.heldBy} of={lists["Held by"]} {...at("heldBy")} />
       <WordField label={words.knownFrom} of={lists["Known from"]} {...at("knownFrom")} />
       <WordField label={words.shape} of={lists.Shape} {...at("shape")} />
-      <TextField label={`${words.size}, ${now.units.Fr}`} {...at("size")} />
-      <NumberField label={words.length} unit={now.units.cm} {...at("length")} />
-      <NumberField label={words.fill} unit={now.units.mL} {...at("fill")} />
-      <NumberField label={words.most} unit={now.units.mL} {...at("most")} />
+      <TextField label={`${words.size}, ${forms.units.Fr}`} {...at("size")} />
+      <NumberField label={words.length} unit={forms.units.cm} {...at("length")} />
+      <NumberField label={words.fill} unit={forms.units.mL} {...at("fill")} />
+      <NumberField label={words.most} unit={forms.units.mL} {...at("most")} />
     </>
   );
 }

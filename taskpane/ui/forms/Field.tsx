@@ -1,6 +1,6 @@
 /** Fields of the small forms: native controls, each with its label, unit, hint and fault. */
 import { useId, type ReactNode } from "react";
-import { now as words } from "../../texts/forms";
+import { forms as words } from "../../texts/forms";
 import { isoText } from "../../../src/worksheet/dates";
 
 interface Common {

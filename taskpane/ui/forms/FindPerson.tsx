@@ -6,7 +6,7 @@ import { useEffect, useRef, useState } from "react";
 import { dateOf, known, textOf } from "../../actions/caseload/cells";
 import { whoIsMeant, type Device, type Meant } from "../../actions/caseload/identity";
 import { placeOf, readCaseload, valueIn, type Caseload } from "../../actions/caseload/read";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
 import type { Workbook } from "../../workbook/port";
 import { useAnnounce } from "../parts/announce";
 import { dateText } from "../parts/dates";
@@ -15,7 +15,7 @@ import { Step } from "../parts/Step";
 import { useReveal } from "../parts/useReveal";
 import { TextField } from "./Field";
 
-const words = now.person;
+const words = forms.person;
 
 export interface Confirmed {
   readonly caseload: Caseload;
@@ -55,7 +55,7 @@ export function FindPerson({ workbook, locale, canDoubt, onLook, onConfirmed }: 
     setFault(undefined);
     const caseload = await readCaseload(workbook).catch((error: unknown) => ({
       is: "failed" as const,
-      sentence: now.form.lookFailed(String(error)),
+      sentence: forms.form.lookFailed(String(error)),
     }));
     setLooking(false);
     if (caseload.is !== "caseload") {
@@ -137,7 +137,7 @@ function ReadBack({ found: { caseload, meant }, workbook, locale, canDoubt, onDe
             </dd>
             <dt>{words.access}</dt>
             <dd>
-              <strong>{now.ends[device.access]}</strong>
+              <strong>{forms.ends[device.access]}</strong>
             </dd>
           </dl>
         ))}
@@ -146,7 +146,7 @@ function ReadBack({ found: { caseload, meant }, workbook, locale, canDoubt, onDe
         {doubt === null &&
           devices.map((device) => (
             <button key={device.row.index} type="button" className="button primary" onClick={() => onDevice(device)}>
-              {isOne ? words.yes : words.yesDevice(now.ends[device.access])}
+              {isOne ? words.yes : words.yesDevice(forms.ends[device.access])}
             </button>
           ))}
         {canDoubt && !isOne && (
@@ -180,7 +180,7 @@ export function whoIs(
 ): { readonly id: string; readonly told: string } | null {
   const one = device ?? meant.devices[0];
   if (!one) return null;
-  const told = device ? words.told(bornText(device, locale), now.ends[device.access]) : words.toldUnsure;
+  const told = device ? words.told(bornText(device, locale), forms.ends[device.access]) : words.toldUnsure;
   return { id: one.id, told };
 }
 

@@ -2,7 +2,7 @@
 import { useState, type ReactNode } from "react";
 import type { Device, Meant } from "../../actions/caseload/identity";
 import type { Caseload } from "../../actions/caseload/read";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
 import type { Workbook } from "../../workbook/port";
 import { Notice } from "../parts/Notice";
 import { FindPerson, type Confirmed } from "./FindPerson";
@@ -23,14 +23,14 @@ export function RecordFor<Survey extends { readonly device: Device }>(props: Pro
     if (!device) return;
     setFailure(null);
     await survey(caseload, meant, device).then(setSurveyed, (error: unknown) =>
-      setFailure(now.form.lookFailed(String(error))),
+      setFailure(forms.form.lookFailed(String(error))),
     );
   }
 
   if (surveyed)
     return (
       <div className="stack">
-        <h3>{now.person.confirmed(surveyed.device.id)}</h3>
+        <h3>{forms.person.confirmed(surveyed.device.id)}</h3>
         {children(surveyed, () => setSurveyed(null))}
       </div>
     );

@@ -6,7 +6,7 @@ import { Fragment, useEffect, useRef, useState, type ReactNode } from "react";
 import type { Afterwards } from "../../actions/action";
 import type { Faulty } from "../../actions/caseload/typed";
 import type { Recording, RowPreview } from "../../actions/caseload/write";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
 import type { Receipt, Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
@@ -16,7 +16,7 @@ import { useReveal } from "../parts/useReveal";
 import { useApply } from "../parts/useApply";
 import { Working } from "../parts/Working";
 
-const words = now.form;
+const words = forms.form;
 const TITLES = { done: words.done, refused: words.refused, stopped: words.stopped } as const;
 
 interface Props<P extends Recording> {

@@ -11,17 +11,17 @@ import {
   type ChangePlan,
   type ChangeSurvey,
 } from "../../actions/record-change";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
+import { recordCheck } from "../../texts/record-check";
+import { recordChange as words } from "../../texts/record-change";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
 import { DateField, NumberField, TextField, WordField } from "../forms/Field";
-import type { JobProps } from "../today/Today";
+import type { JobProps } from "../forms/job-props";
 import { RecordFor } from "../forms/RecordFor";
 import { RecordingForm } from "../forms/RecordingForm";
 import { useForm } from "../forms/useForm";
-
-const words = now.change;
 
 export function RecordChange({ workbook, today, locale, agreed }: JobProps) {
   return (
@@ -61,15 +61,15 @@ function ChangeForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
             <WordField label={words.reason} of={lists.Reason} {...at("reason", faultOf)} />
             <WordField label={words.where} of={lists.Where} {...at("where", faultOf)} />
             <WordField label={words.unplanned} of={lists["Unplanned visit"]} {...at("unplanned", faultOf)} />
-            <NumberField label={words.nights} unit={now.units.nights} {...at("nights", faultOf)} />
+            <NumberField label={words.nights} unit={forms.units.nights} {...at("nights", faultOf)} />
             <NumberField
               label={words.hoursOut}
-              unit={now.units.hours}
+              unit={forms.units.hours}
               hint={words.hoursHint}
               {...at("hoursOut", faultOf)}
             />
             <WordField label={words.changedBy} of={lists["Changed by"]} {...at("changedBy", faultOf)} />
-            <TextField label={now.check.note} {...at("note", faultOf)} />
+            <TextField label={recordCheck.note} {...at("note", faultOf)} />
           </Step>
           {!endsCare(form) && (
             <Step title={words.next}>
@@ -78,7 +78,7 @@ function ChangeForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
               <WordField
                 label={words.access}
                 of={lists.Access}
-                blank={words.asItWas(now.ends[device.access])}
+                blank={words.asItWas(forms.ends[device.access])}
                 {...at("access", faultOf)}
               />
               <DeviceFields at={(field) => at(field, faultOf)} />

@@ -9,17 +9,16 @@ import {
   type CheckPlan,
   type CheckSurvey,
 } from "../../actions/record-check";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
+import { recordCheck as words } from "../../texts/record-check";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { CallList } from "../forms/CallList";
 import { DateField, NumberField, TextField, WordField } from "../forms/Field";
-import type { JobProps } from "../today/Today";
+import type { JobProps } from "../forms/job-props";
 import { RecordFor } from "../forms/RecordFor";
 import { RecordingForm } from "../forms/RecordingForm";
 import { useForm } from "../forms/useForm";
-
-const words = now.check;
 
 export function RecordCheck({ workbook, today, locale, agreed }: JobProps) {
   return (
@@ -54,9 +53,9 @@ function CheckForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
       fields={(faultOf) => (
         <Step title={words.title}>
           <DateField label={words.checkedOn} today={today} {...at("checkedOn", faultOf)} />
-          <NumberField label={words.out} unit={now.units.mL} hint={words.outHint} {...at("out", faultOf)} />
+          <NumberField label={words.out} unit={forms.units.mL} hint={words.outHint} {...at("out", faultOf)} />
           <WordField label={words.looked} of={lists.Looked} {...at("looked", faultOf)} />
-          <NumberField label={words.putIn} unit={now.units.mL} {...at("putIn", faultOf)} />
+          <NumberField label={words.putIn} unit={forms.units.mL} {...at("putIn", faultOf)} />
           <WordField label={words.water} of={lists.Water} {...at("water", faultOf)} />
           <WordField label={words.by} of={lists.By} {...at("by", faultOf)} />
           <WordField label={words.howKnown} of={lists["How known"]} {...at("howKnown", faultOf)} />

@@ -10,7 +10,7 @@ import {
   withoutDateSentence,
   type ShowSurvey,
 } from "../../actions/show-only";
-import type { SurveyedList } from "../../actions/add-columns/interface";
+import type { SurveyedList } from "../../actions/list/interface";
 import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";
 import { showOnly as words } from "../../texts/show-only";

@@ -1,7 +1,7 @@
 /** The state of Show only: what was found, what was ticked, and what became of it. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Afterwards } from "../../actions/action";
-import type { SurveyedList } from "../../actions/add-columns/interface";
+import type { SurveyedList } from "../../actions/list/interface";
 import { afterSorting, surveyList, type ShowChoices, type ShowSurvey } from "../../actions/show-only";
 import { ownList } from "../../texts/own-list";
 import { pane as paneTexts } from "../../texts/pane";

@@ -5,10 +5,11 @@ import { namesOf } from "../../actions/caseload/read";
 import { recogniseCaseload } from "../../actions/caseload/recognise";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import { classes, readDay, type Day, type TodayRow } from "../../actions/today";
-import { now } from "../../texts/forms";
+import { forms as formTexts } from "../../texts/forms";
 import { pane as paneTexts } from "../../texts/pane";
 import { today as words } from "../../texts/today";
 import type { Overview, Workbook } from "../../workbook/port";
+import type { JobProps } from "../forms/job-props";
 import { Kept } from "../parts/Kept";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
@@ -19,15 +20,6 @@ import { AddPerson } from "../add-person/AddPerson";
 import { RecordChange } from "../record-change/RecordChange";
 import { RecordCheck } from "../record-check/RecordCheck";
 import { WeekList } from "./WeekList";
-
-export interface JobProps {
-  readonly workbook: Workbook;
-  readonly overview: Overview;
-  readonly today: number;
-  readonly locale: string;
-  /** Whether the clinic has agreed its settings, in a sentence. */
-  readonly agreed: string;
-}
 
 type Job = keyof typeof words.jobs;
 const jobs = Object.keys(words.jobs) as readonly Job[];
@@ -93,7 +85,7 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
                 {words.back}
               </button>
             </div>
-            <h3>{now.job[key]}</h3>
+            <h3>{formTexts.job[key]}</h3>
             <Form workbook={workbook} overview={overview} today={today} locale={locale} agreed={agreed.sentence} />
           </Kept>
         );

@@ -6,7 +6,8 @@ import { stillStands } from "../../actions/caseload/fresh";
 import { recogniseCaseload } from "../../actions/caseload/recognise";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import { tubeOut, type TubeOut as Said } from "../../actions/tube-out";
-import { now } from "../../texts/forms";
+import { forms } from "../../texts/forms";
+import { tubeOut as words } from "../../texts/tube-out";
 import { pane as paneTexts } from "../../texts/pane";
 import { print as printTexts } from "../../texts/print";
 import type { Overview, Workbook } from "../../workbook/port";
@@ -16,8 +17,6 @@ import type { PartProps } from "../pane/part-props";
 import { PaperFoot, PrintPress, type PaperFacts } from "../print/Paper";
 import { FindPerson, whoIs, type Confirmed } from "../forms/FindPerson";
 import { Orders, TubeOutAnswer } from "./TubeOutAnswer";
-
-const words = now.out;
 
 /** What holds for every tube, whoever it is: said while the identifier is still being looked for. No alarm yet. */
 export function DoFirst() {
@@ -49,7 +48,7 @@ export function TubeOut({ workbook, overview, ...props }: PartProps) {
       <DoFirst />
       <Notice kind="caution">
         <p>{found.sentence}</p>
-        {found.is === "none" && <p>{now.noCaseload}</p>}
+        {found.is === "none" && <p>{forms.noCaseload}</p>}
       </Notice>
     </>
   );
@@ -141,7 +140,7 @@ function Answer({ confirmed, paper, enter, onAnother }: AnswerProps) {
       <div ref={top} tabIndex={-1} className="stack">
         {who !== null && (
           <>
-            <h3>{now.person.confirmed(who.id)}</h3>
+            <h3>{forms.person.confirmed(who.id)}</h3>
             <p className="note">{who.told}</p>
           </>
         )}

@@ -8,13 +8,11 @@ import { takeAlong } from "../../../src/words/cameout-texts";
 import { mayGoBack, type TubeOutClass } from "../../../src/words/tube-out-class";
 import type { TubeOut } from "../../actions/tube-out";
 import type { Fact } from "../../actions/tube-out/facts";
-import { now } from "../../texts/forms";
+import { tubeOut as words } from "../../texts/tube-out";
 import { together } from "../../texts/pieces";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { CallList } from "../forms/CallList";
-
-const words = now.out;
 
 const sentencesIn = (text: string): readonly string[] => text.split(/(?<=\.) /);
 

@@ -1,6 +1,6 @@
 /** The pane's small forms, filled in as a person fills them in: by their labels. */
 import type { Locator, Page } from "playwright-core";
-import { now as words } from "../../../taskpane/texts/forms";
+import { forms as words } from "../../../taskpane/texts/forms";
 import { today as todayWords } from "../../../taskpane/texts/today";
 import { goTo } from "../places";
 import { inPane } from "./desk";

@@ -6,9 +6,13 @@ import type { Locator, Page } from "playwright-core";
 import { clinicSettingNamed, type ClinicSettingName } from "../../../src/settings/index";
 import { texts } from "../../../taskpane/texts";
 import { clinicSettings } from "../../../taskpane/texts/clinic-settings";
-import { convert } from "../../../taskpane/texts/convert-sizes";
+import { convertSizes } from "../../../taskpane/texts/convert-sizes";
 import { explain } from "../../../taskpane/texts/explain";
-import { now } from "../../../taskpane/texts/forms";
+import { forms } from "../../../taskpane/texts/forms";
+import { recordCheck } from "../../../taskpane/texts/record-check";
+import { recordChange } from "../../../taskpane/texts/record-change";
+import { addPerson } from "../../../taskpane/texts/add-person";
+import { tubeOut } from "../../../taskpane/texts/tube-out";
 import { setUp } from "../../../taskpane/texts/set-up";
 import { goTo } from "../places";
 
@@ -55,8 +59,8 @@ async function call(page: Page): Promise<Locator> {
 }
 
 async function lookUp(within: Locator, id: string): Promise<void> {
-  await within.getByLabel(now.person.id, { exact: true }).fill(id);
-  await press(within, now.person.find);
+  await within.getByLabel(forms.person.id, { exact: true }).fill(id);
+  await press(within, forms.person.find);
 }
 
 const heading = (page: Page, name: string) => shown(page).getByRole("heading", { name, exact: true }).waitFor();
@@ -129,14 +133,14 @@ const ownList: readonly Journey[] = [
         reach: async (page) => {
           await goTo(page, "convert");
           await heading(page, texts.pane.preview);
-          await shown(page).getByText(convert.put.beside, { exact: true }).waitFor();
+          await shown(page).getByText(convertSizes.put.beside, { exact: true }).waitFor();
         },
       },
       {
         name: "convert-done",
         reach: async (page) => {
-          await press(shown(page), convert.preview.add);
-          await heading(page, convert.result.title.done);
+          await press(shown(page), convertSizes.preview.add);
+          await heading(page, convertSizes.result.title.done);
         },
       },
       {
@@ -210,7 +214,7 @@ const ownList: readonly Journey[] = [
         name: "tube-out-without-caseload",
         reach: async (page) => {
           await call(page);
-          await shown(page).getByText(now.noCaseload).waitFor();
+          await shown(page).getByText(forms.noCaseload).waitFor();
         },
       },
       {
@@ -292,39 +296,39 @@ const readyMade: readonly Journey[] = [
         name: "tube-out",
         reach: async (page) => {
           await call(page);
-          await heading(page, now.person.title);
+          await heading(page, forms.person.title);
         },
       },
       {
         name: "tube-out-nobody",
         reach: async (page) => {
           await lookUp(await call(page), "D-999");
-          await shown(page).getByText(now.person.nobody("D-999")).waitFor();
+          await shown(page).getByText(forms.person.nobody("D-999")).waitFor();
         },
       },
       {
         name: "tube-out-two-tubes",
         reach: async (page) => {
           await lookUp(await call(page), "D-045");
-          await heading(page, now.person.readBack);
+          await heading(page, forms.person.readBack);
         },
       },
       {
         name: "tube-out-rows-in-doubt",
         reach: async (page) => {
           const part = await call(page);
-          await press(part, now.person.no);
+          await press(part, forms.person.no);
           await lookUp(part, "D-046");
-          await heading(page, now.person.readBack);
+          await heading(page, forms.person.readBack);
         },
       },
       {
         name: "tube-out-put-back",
         reach: async (page) => {
           const part = await call(page);
-          await press(part, now.person.no);
+          await press(part, forms.person.no);
           await lookUp(part, "D-041");
-          await press(part, now.person.yes);
+          await press(part, forms.person.yes);
           await part.getByText(/put in the spare/).waitFor();
         },
       },
@@ -332,9 +336,9 @@ const readyMade: readonly Journey[] = [
         name: "tube-out-hospital",
         reach: async (page) => {
           const part = await call(page);
-          await press(part, now.out.another);
+          await press(part, tubeOut.another);
           await lookUp(part, "D-040");
-          await press(part, now.person.yes);
+          await press(part, forms.person.yes);
           await part.getByText(/Do not put the spare in/).waitFor();
         },
       },
@@ -348,9 +352,9 @@ const readyMade: readonly Journey[] = [
         reach: async (page) => {
           const part = await job(page, "check");
           await lookUp(part, "D-041");
-          await press(part, now.person.yes);
-          await fill(part, { [now.check.out]: "five" });
-          await press(part, now.check.record);
+          await press(part, forms.person.yes);
+          await fill(part, { [recordCheck.out]: "five" });
+          await press(part, recordCheck.record);
           await part.getByText(/to put right first/).waitFor();
         },
       },
@@ -358,16 +362,16 @@ const readyMade: readonly Journey[] = [
         name: "check-filled",
         reach: async (page) => {
           const part = await job(page, "check");
-          await fill(part, { [now.check.out]: "2", [now.check.putIn]: "5", [now.check.looked]: "clear" });
-          await part.getByText(now.form.previewLead).waitFor();
+          await fill(part, { [recordCheck.out]: "2", [recordCheck.putIn]: "5", [recordCheck.looked]: "clear" });
+          await part.getByText(forms.form.previewLead).waitFor();
         },
       },
       {
         name: "check-recorded",
         reach: async (page) => {
           const part = await job(page, "check");
-          await press(part, now.check.record);
-          await part.getByRole("heading", { name: now.form.done, exact: true }).waitFor();
+          await press(part, recordCheck.record);
+          await part.getByRole("heading", { name: forms.form.done, exact: true }).waitFor();
         },
       },
       {
@@ -375,8 +379,8 @@ const readyMade: readonly Journey[] = [
         reach: async (page) => {
           const part = await job(page, "change");
           await lookUp(part, "D-038");
-          await press(part, now.person.yes);
-          await press(part, now.change.record);
+          await press(part, forms.person.yes);
+          await press(part, recordChange.record);
           await part.getByText(/to put right first/).waitFor();
         },
       },
@@ -385,23 +389,23 @@ const readyMade: readonly Journey[] = [
         reach: async (page) => {
           const part = await job(page, "change");
           await fill(part, {
-            [now.change.reason]: "planned",
-            [now.change.changedBy]: "carer",
-            [now.change.access]: "GJ",
-            [now.device.heldBy]: "bumper",
-            [now.change.confirmedBy]: "pH",
-            [now.change.pH]: "6",
+            [recordChange.reason]: "planned",
+            [recordChange.changedBy]: "carer",
+            [recordChange.access]: "GJ",
+            [forms.device.heldBy]: "bumper",
+            [recordChange.confirmedBy]: "pH",
+            [recordChange.pH]: "6",
           });
-          await press(part, now.change.record);
-          await part.getByText(now.form.asks).waitFor();
+          await press(part, recordChange.record);
+          await part.getByText(forms.form.asks).waitFor();
         },
       },
       {
         name: "person-refused",
         reach: async (page) => {
           const part = await job(page, "person");
-          await fill(part, { [now.add.id]: "D-041" });
-          await press(part, now.add.record);
+          await fill(part, { [addPerson.id]: "D-041" });
+          await press(part, addPerson.record);
           await part.getByText(/to put right first/).waitFor();
         },
       },
@@ -410,15 +414,15 @@ const readyMade: readonly Journey[] = [
         reach: async (page) => {
           const part = await job(page, "person");
           await fill(part, {
-            [now.add.id]: "N-1",
-            [now.add.status]: "active",
-            [now.add.access]: "G",
-            [now.device.heldBy]: "balloon",
-            [now.device.shape]: "long",
-            [`${now.device.size}, ${now.units.Fr}`]: "14",
+            [addPerson.id]: "N-1",
+            [addPerson.status]: "active",
+            [addPerson.access]: "G",
+            [forms.device.heldBy]: "balloon",
+            [forms.device.shape]: "long",
+            [`${forms.device.size}, ${forms.units.Fr}`]: "14",
           });
-          await press(part, now.add.record);
-          await part.getByText(now.form.asks).waitFor();
+          await press(part, addPerson.record);
+          await part.getByText(forms.form.asks).waitFor();
         },
       },
     ],

@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { addColumns } from "../../../taskpane/actions/add-columns";
 import { kindWords } from "../../../taskpane/actions/add-columns/kind-words";
-import type { AddColumnsPlan, Choices, Survey, SurveyedList } from "../../../taskpane/actions/add-columns/interface";
+import type { AddColumnsPlan, Choices, Survey } from "../../../taskpane/actions/add-columns/interface";
+import type { SurveyedList } from "../../../taskpane/actions/list/interface";
 import type { SheetDescription, WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import type { Progress } from "../../../taskpane/workbook/port";

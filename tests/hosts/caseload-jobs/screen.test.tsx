@@ -2,7 +2,7 @@
 import { renderToStaticMarkup } from "react-dom/server";
 import { expect, test } from "vitest";
 import { day } from "../../../src/worksheet/dates";
-import { now as words } from "../../../taskpane/texts/forms";
+import { forms as words } from "../../../taskpane/texts/forms";
 import { today as todayWords } from "../../../taskpane/texts/today";
 import { TubeOut } from "../../../taskpane/ui/tube-out/TubeOut";
 import { Today } from "../../../taskpane/ui/today/Today";

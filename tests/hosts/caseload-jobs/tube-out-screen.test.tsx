@@ -11,7 +11,8 @@ import { call } from "../../../src/worksheet/call";
 import { day } from "../../../src/worksheet/dates";
 import { whoIsMeant } from "../../../taskpane/actions/caseload/identity";
 import { tubeOut, type TubeOut } from "../../../taskpane/actions/tube-out";
-import { now as words } from "../../../taskpane/texts/forms";
+import { forms } from "../../../taskpane/texts/forms";
+import { tubeOut as words } from "../../../taskpane/texts/tube-out";
 import { pane as paneWords } from "../../../taskpane/texts/pane";
 import { TubeOutPage } from "../../../taskpane/ui/tube-out/TubeOut";
 import { TubeOutAnswer } from "../../../taskpane/ui/tube-out/TubeOutAnswer";
@@ -67,7 +68,7 @@ const read = (markup: string): string =>
 
 const overview = await fakeWorkbook(caseloadBook({ tubes: [healthy as never] })).overview();
 const paper = { overview, today: TODAY, locale: "en-GB", version: "1.2.3", agreed: AGREED };
-const who = { id: "D-001", told: words.person.told("1 Jun 1950", words.ends.G) };
+const who = { id: "D-001", told: forms.person.told("1 Jun 1950", forms.ends.G) };
 
 const onScreen = (said: TubeOut): string => read(renderToStaticMarkup(<TubeOutAnswer said={said} agreed={AGREED} />));
 const onPaper = (said: TubeOut): string =>
@@ -116,7 +117,7 @@ test("over all combinations screen and page say what CAMEOUT says, or that nothi
       if (isRefused) continue;
       const missing = sentencesOf(cell).filter((sentence) => !text.includes(sentence));
       if (missing.length > 0) wrong.push([where, missing, cells]);
-      const places = [opening, said.middle, words.out.call, words.out.known].map((part) => text.indexOf(part));
+      const places = [opening, said.middle, words.call, words.known].map((part) => text.indexOf(part));
       if (places.some((at, i) => at < 0 || (i > 0 && at < places[i - 1]!))) wrong.push([where, "order", places]);
     }
   }
@@ -128,7 +129,7 @@ test("over all combinations screen and page say what CAMEOUT says, or that nothi
 });
 
 describe("nothing reads more reassuring than the sentences", () => {
-  const HEADINGS = [words.out.call, words.out.known, "Not written down:", "Ask."];
+  const HEADINGS = [words.call, words.known, "Not written down:", "Ask."];
   const PAGE = [
     /Tube out: D-001/,
     /Printed [^.]*\./,
@@ -171,7 +172,7 @@ describe("nothing reads more reassuring than the sentences", () => {
   });
 
   test("no heading and no label promises", () => {
-    const labels = [...HEADINGS, ...Object.values(words.out).filter((one) => typeof one === "string")];
+    const labels = [...HEADINGS, ...Object.values(words).filter((one) => typeof one === "string")];
     for (const label of labels) expect(label).not.toMatch(/\b(?:ok|safe|fine|good|ready|sure|may|can|yes)\b|✓|✔/i);
   });
 });

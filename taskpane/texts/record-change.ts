@@ -1,0 +1,23 @@
+/** Record a change. */
+export const recordChange = {
+  old: "The tube that came out",
+  next: "The tube that went in",
+  out: "Came out on",
+  reason: "Reason",
+  where: "Where",
+  unplanned: "Unplanned visit",
+  nights: "Nights in hospital",
+  hoursOut: "Hours without a tube",
+  hoursHint: "Blank means not known.",
+  changedBy: "Changed by",
+  confirmedBy: "Position confirmed by",
+  pH: "pH",
+  deviceIn: "Went in on",
+  deviceInHint: "Blank means the same day.",
+  access: "Where the feed ends",
+  asItWas: (end: string) => `as it was: ${end}`,
+  lot: "Lot",
+  offered: "Filled in from the old tube: look at the label of the new one.",
+  means: "What to bear in mind",
+  record: "Record this change",
+};
