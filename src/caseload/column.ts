@@ -1,6 +1,6 @@
 /** A column of the caseload as data: how it looks, what may be entered, and what it works out. */
 import type { Header } from "./headers";
-import { formula, type FormulaTemplate } from "../columns/formula";
+import type { FormulaTemplate } from "../columns/formula";
 import type { SheetValue } from "../columns/sheet-block";
 import type { ColumnRule, Validation } from "./book";
 
@@ -37,12 +37,3 @@ export const DATE = "d mmm yyyy";
 export const TEXT = "@";
 export const PLAIN = "General";
 export const TENTHS = "0.0";
-
-/** LET(name,value,...,result): every cell is read once, which is what the grid's speed hangs on. */
-export function letting(names: Readonly<Record<string, FormulaTemplate | string>>, result: FormulaTemplate) {
-  const bound = Object.entries(names).reduce<FormulaTemplate>(
-    (all, [name, value]) => formula`${all}${name},${value},`,
-    [],
-  );
-  return formula`LET(${bound}${result})`;
-}

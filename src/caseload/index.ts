@@ -8,7 +8,7 @@ import { rowsTables, tableNames } from "./names";
 import { readFirstSheet } from "./read-first";
 import type { CaseloadRows } from "./rows";
 import { settingsSheet } from "./settings-sheet";
-import { columnNames, tableSheet } from "./tables";
+import { columnNames, headerNames, tableSheet } from "./tables";
 import { withResults } from "./results";
 
 export type { OptionalGroup } from "./column";
@@ -52,9 +52,13 @@ function described(
     name,
     refersTo: `${tableNames[table]}[${header}]`,
   }));
+  const headers: NameDescription[] = headerNames.map(({ name, table, header }) => ({
+    name,
+    refersTo: `${tableNames[table]}[[#Headers],[${header}]]`,
+  }));
   return {
     title: "Gastrostomy tubes: caseload",
     sheets: [readFirst.sheet, ...tables, settings.sheet],
-    names: [{ name: AS_OF, refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns],
+    names: [{ name: AS_OF, refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns, ...headers],
   };
 }

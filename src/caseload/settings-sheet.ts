@@ -10,6 +10,7 @@ import { countedDayFormula, countedDays } from "./counted-days";
 import { lines, FOOTER } from "./lines";
 import { headerRow } from "./layout";
 import { sheetNames } from "./names";
+import { readByFormulas } from "./read-by-formulas";
 import { readiness, readyFormula } from "./ready";
 import { SCHEMA, SCHEMA_LABEL, SCHEMA_NAME } from "./schema";
 import { reasons } from "./words";
@@ -184,6 +185,19 @@ export function settingsSheet(isInvented: boolean, carried?: CarriedEntries): Se
     refersTo: `${place(first, column)}:${absolute(row, column)}`,
   });
   names.push(list("Reason_List", 0), list("Reason_Failed", 1), list("Reason_Unplanned", 2));
+
+  for (const { heading, rows, lists } of readByFormulas) {
+    row += 2;
+    heading.forEach((value, column) => cells.push({ row, column, value, look: "heading" }));
+    for (const [name, column] of Object.entries(lists))
+      names.push({ name, refersTo: `${place(row + 1, column)}:${absolute(row + rows.length, column)}` });
+    for (const line of rows) {
+      row += 1;
+      line.forEach(({ value, ...cell }, column) =>
+        cells.push({ ...cell, row, column, ...(value !== undefined && { value, look: "text" }) }),
+      );
+    }
+  }
 
   return {
     names,

@@ -22,27 +22,38 @@ export const columnsOf = (table: RowsTable, groups: readonly OptionalGroup[]): r
 export const columnNames: readonly { readonly name: string; readonly table: RowsTable; readonly header: Header }[] = [
   { name: "Tube_Person", table: "tubes", header: "Person" },
   { name: "Tube_Key", table: "tubes", header: "Key" },
-  { name: "Tube_In", table: "tubes", header: "Device in" },
+  { name: "Tube_PersonRows", table: "tubes", header: "Rows of the person" },
+  { name: "Tube_KeyRows", table: "tubes", header: "Rows of the key" },
+  { name: "Tube_Came", table: "tubes", header: "Came" },
   { name: "Tube_Fill", table: "tubes", header: "Fill mL" },
   { name: "Tube_Most", table: "tubes", header: "Most mL" },
-  { name: "Check_Key", table: "checks", header: "Key" },
-  { name: "Check_Tag", table: "checks", header: "Tag" },
+  { name: "Check_Day", table: "checks", header: "Check day" },
   { name: "Check_On", table: "checks", header: "Checked on" },
   { name: "Check_Out", table: "checks", header: "Out mL" },
   { name: "Check_PutIn", table: "checks", header: "Put in mL" },
+  { name: "Check_PutRead", table: "checks", header: "Put in, read" },
   { name: "Check_Device", table: "checks", header: "Device in" },
   { name: "Check_Loss", table: "checks", header: "Loss mL" },
   { name: "Check_State", table: "checks", header: "State" },
-  { name: "Check_LowRow", table: "checks", header: "Low in a row" },
-  { name: "Check_Measured", table: "checks", header: "Measured" },
-  { name: "Check_MeasuredBefore", table: "checks", header: "Measured before" },
   { name: "Check_Left", table: "checks", header: "Left" },
-  { name: "Check_Loose", table: "checks", header: "Loose" },
+  { name: "Check_LowRow", table: "checks", header: "Low in a row" },
+  { name: "Check_SortedBy", table: "checks", header: "Sorted by" },
+  { name: "Check_InOrder", table: "checks", header: "In order" },
+  { name: "Check_Measured", table: "checks", header: "Measured" },
+  { name: "Check_MeasuredInOrder", table: "checks", header: "Measured in order" },
+  { name: "Check_Low", table: "checks", header: "Low" },
+  { name: "Check_LowBefore", table: "checks", header: "Low before" },
   { name: "Change_Person", table: "changes", header: "Person" },
   { name: "Change_Key", table: "changes", header: "Key" },
   { name: "Change_In", table: "changes", header: "In" },
   { name: "Change_Out", table: "changes", header: "Out" },
   { name: "Change_Fill", table: "changes", header: "Fill mL" },
+];
+
+/** Header cells: a row counts from there, wherever its sheet begins. */
+export const headerNames: readonly { readonly name: string; readonly table: RowsTable; readonly header: Header }[] = [
+  { name: "Tube_Top", table: "tubes", header: "ID" },
+  { name: "Check_Top", table: "checks", header: "ID" },
 ];
 
 /** A filter button takes this many characters of a header's width, bold letters included. */
@@ -51,10 +62,16 @@ const longestWord = (header: string): number => Math.max(...header.split(" ").ma
 
 const BLANK = '""';
 
+const everyHeader: ReadonlySet<string> = new Set(
+  Object.values(allColumns).flatMap((columns) => columns.map(({ header }) => header)),
+);
+
+/** A header that no column can have is misspelt. */
 function slotsOf(columns: readonly CaseloadColumn[]): Slots {
   const places = new Map(columns.map(({ header }, index) => [header, { header, index }]));
   const cell = (header: Header): FormulaTemplate => {
     const slot = places.get(header);
+    if (!slot && !everyHeader.has(header)) throw new Error(`There is no column ${header}`);
     return slot ? [slot] : [BLANK];
   };
   return Object.assign(cell, { has: (header: Header) => places.has(header) });

@@ -25,6 +25,7 @@ const asks = <const Word extends string>(asks: UrgencyClass, ...words: readonly 
 const order = [
   ...asks("act", "balloon empty", "left empty", "above the label", "tight", "tight or stuck"),
   ...asks("act", "further out", "infected", "leaking, opening not mature", "milky fluid"),
+  ...asks("act", "nothing came"),
   ...asks("missing", "check settings", "date wrong", "kind not known"),
   ...asks("act", "past limit, not booked"),
   ...asks("soon", "overdue …, not booked", "missed date"),
@@ -40,6 +41,8 @@ const order = [
   ...asks("soon", "spare expires", "see site again", "measure again", "too long", "loose", "further in"),
   ...asks("soon", "hold too long", "hospital too long", "review the tube"),
   ...asks("soon", "no number to call"),
+  /* What contradicts itself does not hide behind a booking. */
+  ...asks("missing", "contradictory entries"),
   ...asks("arranged", "past limit, booked …", "overdue, booked …", "booked …"),
   ...asks("missing", "check entries"),
   ...asks("arranged", "in hospital"),

@@ -95,8 +95,11 @@ describe("the formulas say what the rules said", () => {
   });
 });
 
-/** The line above each list says it, and so does the pane (docs/decisions.md). */
-const ON_NO_ROW = "no number to call";
+/**
+ * Said on no row: the line above each list says `no number to call`, and so does the pane (docs/decisions.md); `nothing
+ * came` has come in since and stands in the tests by hand.
+ */
+const ON_NO_ROW: readonly string[] = ["no number to call", "nothing came"];
 
 describe("what was written down tests something", () => {
   const said = new Map<string, Set<string>>();
@@ -127,14 +130,16 @@ describe("what was written down tests something", () => {
         const sharing = columns.filter((one) => one.rules === rules).map((one) => one.header);
         return (rules as readonly { words?: readonly string[] }[])
           .flatMap(({ words = [] }) => words)
-          .filter((word) => word !== ON_NO_ROW && !sharing.some((one) => isSaid(wordsOf(table, one), word)))
+          .filter((word) => !ON_NO_ROW.includes(word) && !sharing.some((one) => isSaid(wordsOf(table, one), word)))
           .map((word) => `${header}: ${word}`);
       });
     });
     expect(missing).toEqual([]);
   });
   it("every word of To do", () => {
-    expect(urgencies.filter(({ word }) => word !== ON_NO_ROW && !isSaid(wordsOf("tubes", "To do"), word))).toEqual([]);
+    expect(
+      urgencies.filter(({ word }) => !ON_NO_ROW.includes(word) && !isSaid(wordsOf("tubes", "To do"), word)),
+    ).toEqual([]);
   });
   it("many edits, of which most change an answer", () => {
     const telling = edits.rounds.filter(({ give }) => give.length > 0).length;

@@ -1,9 +1,9 @@
 /** Changes: one row is a device that has come out. */
 import type { Header } from "../headers";
-import { formula } from "../../columns/formula";
-import { letting, PLAIN, type CaseloadColumn } from "../column";
+import { PLAIN, type CaseloadColumn } from "../column";
 import { key, person } from "../identity";
-import { identityIn, isBlankIn, numbered, dayState } from "../reading";
+import { identityOf, isBlank, isPast } from "../phrases";
+import { computed } from "../shown";
 import { date, forYouOnly, list, number, text } from "../typed";
 import * as words from "../words";
 
@@ -12,31 +12,22 @@ const how = { group: "What happened" } as const;
 const next = { group: "The new device" } as const;
 
 const daysInPlace: CaseloadColumn = {
-  header: "Days in place",
+  ...computed(
+    "Days in place",
+    `IF(AND(${isPast("[@In]")},${isPast("[@Out]")}),IF(INT([@Out])>=INT([@In]),INT([@Out])-INT([@In]),""),"")`,
+    { format: "0", width: 9 },
+  ),
   group: "Counted",
-  kind: "computed",
-  format: "0",
-  width: 9,
-  formula: (cell) => {
-    const days = letting({ days: "INT(out)-INT(in)" }, formula`IF(days>=0,days,"")`);
-    const isDated = formula`AND(${dayState("in")}=1,${dayState("out")}=1)`;
-    return letting(
-      { ...numbered("in", cell("In")), ...numbered("out", cell("Out")) },
-      formula`IFERROR(IF(${isDated},${days},""),"")`,
-    );
-  },
 };
 
 /** What the table of reasons on the settings sheet says; a reason that it does not have is not known. */
 const byReason = (header: Header, column: string): CaseloadColumn => ({
-  header,
+  ...computed(
+    header,
+    `IF(${isBlank("[@Reason]")},"",IFERROR(INDEX(${column},MATCH(${identityOf("[@Reason]")},Reason_List,0)),"not known"))`,
+    { format: PLAIN, width: 10, rules: [{ look: "missing", words: ["not known"] }] },
+  ),
   group: "Counted",
-  kind: "computed",
-  format: PLAIN,
-  width: 10,
-  rules: [{ look: "missing", words: ["not known"] }],
-  formula: (cell) =>
-    formula`IF(${isBlankIn(cell("Reason"))},"",IFERROR(INDEX(${column},MATCH(${identityIn(cell("Reason"))},Reason_List,0)),"not known"))`,
 });
 
 const failed = byReason("Failed", "Reason_Failed");

@@ -3,10 +3,11 @@ import type { CaseloadColumn } from "../column";
 import { person } from "../identity";
 import { date, forYouOnly, list, number, text } from "../typed";
 import * as words from "../words";
-import { daysSinceFill, deviceIn, expectedMl } from "./device";
-import { agreedMl, left } from "./left";
-import { checkBefore, checkKey, labelMl, measured, measuredBefore, tag, tube } from "./order";
-import { loose, lossAWeek, lossMl, lowInARow, state } from "./states";
+import { deviceIn, deviceSteps } from "./device";
+import { daysSinceFill, expectedMl, expectedSteps } from "./expected";
+import { leftColumns } from "./left";
+import { orderColumns } from "./order";
+import { lossAWeek, lossMl, lowInARow, lowSteps, state, stateSteps } from "./states";
 
 export const checkColumns: readonly CaseloadColumn[] = [
   text("ID", 11, "As in Tubes in use."),
@@ -20,6 +21,5 @@ export const checkColumns: readonly CaseloadColumn[] = [
   forYouOnly(list("How known", words.howKnown, 10, "", {}, "ask")),
   forYouOnly(text("Note", 30, "No names.")),
   ...[deviceIn, daysSinceFill, expectedMl, lossMl, lossAWeek, state, lowInARow],
-  ...[person, checkKey, tube, tag, checkBefore, labelMl, measured, measuredBefore, loose],
-  ...[agreedMl, left],
+  ...[person, ...deviceSteps, ...orderColumns, ...expectedSteps, ...leftColumns, ...stateSteps, ...lowSteps],
 ];

@@ -1,66 +1,45 @@
-/** Which device a check was made on, and how much water was expected to come out. */
-import { formula } from "../../columns/formula";
-import { DATE, letting, TENTHS, type CaseloadColumn } from "../column";
-import { isBlankIn, isUsualIn } from "../reading";
-import { currentIn, pastIn } from "./order";
+/**
+ * Which device a check was made on. The device now in, unless it came in later; else a past one that was in on that day.
+ * With no access given it is the person's only row, or a past device of any access.
+ */
+import { DATE, type CaseloadColumn } from "../column";
+import { identityOf, isBlank, isPast } from "../phrases";
+import { computed, hidden } from "../shown";
 
 /**
- * The device now in, unless it came in later; else a past one that was in on that day. With no access given it is the
- * person's, who may have had one with another access.
+ * `Key`: a key that several rows of the list have is none; one that no row has is a device's that came out since, where
+ * the log says that it was in on that day. `Tag`: one whole number for whose check it is, its day and its row; devices that
+ * have no row any more count from 50,000.
  */
-export const deviceIn: CaseloadColumn = {
-  header: "Device in",
-  kind: "computed",
-  format: DATE,
-  width: 12,
-  formula: (cell) => {
-    const person = formula`IF(${isBlankIn(cell("Access"))},${pastIn("Person", cell("Person"), "day")},0)`;
-    const past = letting(
-      { own: pastIn("Key", cell("Key"), "day"), past: formula`IF(own>0,own,${person})` },
-      formula`IF(past>0,INT(past),"")`,
-    );
-    const came = "INDEX(Tube_In,tube)";
-    const isNow = formula`IF(ISNUMBER(tube),IF(ISNUMBER(${came}),IF(N(${came})>0,INT(${came})<=day,FALSE),FALSE),FALSE)`;
-    const found = letting(
-      { tube: cell("Tube"), day: formula`INT(${cell("Checked on")})` },
-      formula`IF(${isNow},INT(${came}),${past})`,
-    );
-    return formula`IF(ISNUMBER(${cell("Tag")}),${found},"")`;
-  },
-};
+export const deviceSteps: readonly CaseloadColumn[] = [
+  hidden("Check day", `IF(${isPast("[@[Checked on]]")},INT([@[Checked on]]),"")`),
+  hidden("First row", `IF([@Person]="","",IFERROR(MATCH([@Person],Tube_Person,0),""))`),
+  hidden(
+    "Asked key",
+    `IF(${isBlank("[@Access]")},IF(IF(ISNUMBER([@[First row]]),INDEX(Tube_PersonRows,[@[First row]])=1,FALSE),INDEX(Tube_Key,[@[First row]]),""),IF([@Person]="","",[@Person]&"|"&${identityOf("[@Access]")}))`,
+  ),
+  hidden("Row", `IF([@[Asked key]]="","",IFERROR(MATCH([@[Asked key]],Tube_Key,0),""))`),
+  hidden("Came", `IF(ISNUMBER([@Row]),INDEX(Tube_Came,[@Row]),"")`),
+  hidden("Now in", `IF(AND(ISNUMBER([@[Checked on]]),N([@Came])>0),IF([@Came]<=INT([@[Checked on]]),"yes","no"),"no")`),
+  hidden(
+    "Past in",
+    `IF(OR([@[Asked key]]="",[@[Now in]]="yes",NOT(ISNUMBER([@[Checked on]]))),0,N(MAXIFS(Change_In,Change_Key,[@[Asked key]],Change_In,"<="&INT([@[Checked on]]),Change_Out,">="&INT([@[Checked on]]))))`,
+  ),
+  hidden("Key", `IF(IF(ISNUMBER([@Row]),INDEX(Tube_KeyRows,[@Row])=1,[@[Past in]]>0),[@[Asked key]],"")`),
+  hidden("Tube", `IF([@Key]="","",[@Row])`),
+  hidden(
+    "Tag",
+    `IF(OR([@Key]="",[@[Check day]]=""),"",(IF(ISNUMBER([@Tube]),[@Tube],5*10^4+MATCH([@Key],Change_Key,0))*10^5+[@[Check day]])*10^5+ROW()-ROW(Check_Top))`,
+  ),
+  hidden(
+    "Past in, any access",
+    `IF(AND([@[Past in]]=0,[@[Now in]]="no",ISNUMBER([@Tag]),${isBlank("[@Access]")}),N(MAXIFS(Change_In,Change_Person,[@Person],Change_In,"<="&[@[Check day]],Change_Out,">="&[@[Check day]])),[@[Past in]])`,
+  ),
+  hidden("Current", `IF(ISNUMBER([@Tube]),IF(OR([@[Device in]]="",[@[Device in]]=[@Came]),"yes","no"),"no")`),
+];
 
-export const daysSinceFill: CaseloadColumn = {
-  header: "Days since fill",
-  kind: "computed",
-  format: "0",
-  width: 9,
-  formula: (cell) => {
-    const sinceDevice = formula`IF(ISNUMBER(${cell("Device in")}),INT(${cell("Checked on")})-${cell("Device in")},"")`;
-    const sinceCheck = formula`INT(${cell("Checked on")})-INT(INDEX(Check_On,${cell("Before")}))`;
-    return formula`IF(ISNUMBER(${cell("Tag")}),IF(ISNUMBER(${cell("Before")}),${sinceCheck},${sinceDevice}),"")`;
-  },
-};
-
-const volumeIn = (value: string) =>
-  formula`IF(ISNUMBER(${value}),IF(N(${value})>0,IF(${isUsualIn(formula`N(${value})`)},N(${value}),""),""),"")`;
-
-/** What was put in last time on this device; where that was not written down, the fill agreed for this person. */
-export const expectedMl: CaseloadColumn = {
-  header: "Expected mL",
-  kind: "computed",
-  format: TENTHS,
-  width: 9,
-  formula: (cell) => {
-    const fillOf = (whose: "Key" | "Person") =>
-      formula`MAXIFS(Change_Fill,Change_${whose},${cell(whose)},Change_In,${cell("Device in")})`;
-    const isOwn = formula`COUNTIFS(Change_Key,${cell("Key")},Change_In,${cell("Device in")})>0`;
-    const person = formula`IF(${isBlankIn(cell("Access"))},${fillOf("Person")},0)`;
-    const fill = letting({ fill: formula`IF(${isOwn},${fillOf("Key")},${person})` }, volumeIn("fill"));
-    const past = formula`IF(ISNUMBER(${cell("Device in")}),${fill},"")`;
-    const agreed = formula`IF(${currentIn(cell("Tube"), cell("Device in"))},${volumeIn(`INDEX(Tube_Fill,${"tube"})`)},${past})`;
-    const put = "INDEX(Check_PutIn,place)";
-    const last = formula`IF(ISNUMBER(place),IF(${isBlankIn(put)},${agreed},${volumeIn(put)}),${agreed})`;
-    const all = letting({ place: cell("Before"), tube: cell("Tube") }, last);
-    return formula`IF(LEN(${cell("Key")})=0,"",${all})`;
-  },
-};
+export const deviceIn = computed(
+  "Device in",
+  `IF(ISNUMBER([@Tag]),IF([@[Now in]]="yes",[@Came],IF([@[Past in, any access]]>0,INT([@[Past in, any access]]),"")),"")`,
+  { format: DATE, width: 12 },
+);

@@ -4,6 +4,8 @@
 export const MILKY = "milky fluid";
 /** What came out was cloudy: the figures do not explain it. */
 export const CLOUDY = "cloudy: ask";
+/** Nothing came out, and no volume is written down: the valve or the balloon may have failed. */
+export const NOTHING_CAME = "nothing came";
 export const WHICH_DEVICE = "device not clear";
 
 /** What a check leaves in the balloon. */

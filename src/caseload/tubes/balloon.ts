@@ -1,137 +1,93 @@
-/** What the newest check of the device now in says, read from Balloon checks. A word from an old check never stays good. */
-import type { Header } from "../headers";
-import { CLOUDY, LEFT_EMPTY, MILKY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN, WHICH_DEVICE, leftBadly } from "../checks/words";
-import { formula, type FormulaTemplate } from "../../columns/formula";
+/** What the newest check of the device now in says. A word from an old check never stays good. */
+import {
+  ABOVE_LABEL,
+  CLOUDY,
+  LEFT_EMPTY,
+  MILKY,
+  NOT_AGREED_FILL,
+  NOTHING_CAME,
+  PUT_IN_NOT_KNOWN,
+  WHICH_DEVICE,
+} from "../checks/words";
 import { CHECK_DATE, NO_DATE } from "../../columns/state-words";
-import { DATE, letting, PLAIN, TENTHS, type CaseloadColumn } from "../column";
+import { OWN_ROW } from "./read";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isOneOf, numberAt, numbered, numberOrWord, wordIn } from "../reading";
-import { holds } from "../words";
-import { ifLive } from "./live";
+import { DATE, PLAIN, type CaseloadColumn } from "../column";
+import { ifLive, isOneOf } from "../phrases";
+import { computed, hidden } from "../shown";
 
-/** Row within Balloon checks; a check from before the device came in was another balloon's. */
-export const newest: CaseloadColumn = {
-  header: "Newest",
-  kind: "computed",
-  format: PLAIN,
-  width: 4,
-  isHidden: true,
-  formula: (cell) => {
-    const isEarlier = formula`IF(ISNUMBER(in),N(INDEX(Check_On,place))<INT(in),FALSE)`;
-    const ofDevice = letting(
-      { ...numbered("in", cell("Device in")), place: "MATCH(tag,Check_Tag,0)" },
-      formula`IF(${isEarlier},"",place)`,
-    );
-    const found = formula`IF(ISNUMBER(tag),IF(tag>0,${ofDevice},""),"")`;
-    return ifLive(cell, letting({ tag: formula`MAXIFS(Check_Tag,Check_Key,${cell("Key")})` }, found));
-  },
-};
-
-/** A figure of the newest check. */
-function fromCheck(header: Header, column: string, format: string, width: number): CaseloadColumn {
-  return {
-    header,
-    kind: "computed",
-    format,
-    width,
-    formula: (cell) => formula`IF(ISNUMBER(${cell("Newest")}),${numberAt(column, cell("Newest"))},"")`,
-  };
-}
-
-export const lastCheck = fromCheck("Last check", "Check_On", DATE, 12);
-export const outMl = fromCheck("Out mL", "Check_Out", TENTHS, 8);
-export const putInMl = fromCheck("Put in mL", "Check_PutIn", TENTHS, 9);
-export const lossMl = fromCheck("Loss mL", "Check_Loss", TENTHS, 8);
-
-const isBalloonIn = (held: FormulaTemplate) => is(wordIn(held), "balloon");
-/** Known to be held by something else: a check of such a balloon contradicts the row. */
-const heldOtherwise: readonly string[] = holds.filter((one) => one !== "balloon" && one !== "not known");
-const KEEPS_CARD = "carer, keeps card";
+/**
+ * `Loose check`: a check of this person that cannot be laid to a device, or to a day. `Balloon by dates`: `as filled` only
+ * where the next check is not late.
+ */
+export const balloonSteps: readonly CaseloadColumn[] = [
+  hidden(
+    "Next check",
+    `IF(ISNUMBER([@Newest]),INT(N([@[Last check]]))+IF([@[Check state]]="as filled",Check_Days,MIN(Check_Days,Loss_Again)),IF(ISNUMBER([@[Device day]]),[@[Device day]]+Check_AfterChange,""))`,
+  ),
+  hidden(
+    "Check by dates",
+    `IF(AND(ISNUMBER([@[Stoma day]]),ISNUMBER([@[Device day]])),IF([@[Device day]]<[@[Stoma day]],"check date",MAX([@[Next check]],[@[Stoma day]]+Check_First)),IF(OR([@[Stoma day]]="no date",[@[Device day]]="no date"),"no date","check date"))`,
+  ),
+  hidden("Late", `IF(ISNUMBER([@[Check due]]),IF([@[Check due]]+Check_Grace<As_of,"late",""),"")`),
+  hidden(
+    "Loose check",
+    `IF([@Person]="","no",IF(OR(IFERROR(LOOKUP((${OWN_ROW}*10^5+10^5-1)*10^5-1,Check_InOrder),0)>=(${OWN_ROW}*10^5+10^5-1-1)*10^5,IFERROR(LOOKUP(([@[First of the person]]+1)*10^10-1,Check_InOrder),0)>=([@[First of the person]]*10^5+10^5-1)*10^5),"yes","no"))`,
+  ),
+  hidden(
+    "Too early",
+    `IF(AND(ISNUMBER([@[Stoma made]]),ISNUMBER([@[Last check]])),IF([@[Last check]]<INT([@[Stoma made]])+Check_First,"yes","no"),"no")`,
+  ),
+  hidden(
+    "Balloon by dates",
+    `IF(ISNUMBER([@[Check due]]),IF([@Late]="late","check late",IF(ISNUMBER([@Newest]),"as filled","no check yet")),IF([@[Check due]]<>"",[@[Check due]],IF([@Card]="yes","kept at home",IF(ISNUMBER([@Newest]),"check date","no check yet"))))`,
+  ),
+  hidden(
+    "Nothing missing",
+    `IF([@[Too early]]="yes","too early",IF([@[Loose check]]="yes","device not clear",IF(${isOneOf("[@[Check state]]", ["put in not known", "not the agreed fill", "cloudy: ask"])},[@[Check state]],IF([@[Check state]]="as filled",[@[Balloon by dates]],"not measured"))))`,
+  ),
+  hidden(
+    "Balloon checked",
+    `IF([@[Check state]]="empty","empty",IF(OR([@[Check left]]="left empty",[@[Check left]]="above the label"),[@[Check left]],IF(${isOneOf("[@[Check state]]", ["half or less", "milky fluid", "more than put in", "nothing came"])},[@[Check state]],IF([@[Check state]]="low",IF(N(INDEX(Check_LowRow,[@Newest]))>=Loss_Twice,"low twice: plan change","low"),[@[Nothing missing]]))))`,
+  ),
+  hidden("Held otherwise", `IF(OR([@Held]="balloon",[@Held]="not known"),"no","yes")`),
+  hidden("Found empty", `IF([@[Check state]]="empty","empty",IF([@[Check left]]="left empty","left empty",""))`),
+];
 
 /** As CHECKDUE; sooner again after a check that was anything but as filled. None is awaited from a carer who keeps the card. */
-export const checkDue: CaseloadColumn = {
-  header: "Check due",
-  kind: "computed",
-  format: DATE,
-  width: 12,
-  rules: [{ look: "missing", words: [CHECK_DATE, NO_DATE, CHECK_SETTINGS] }],
-  formula: (cell) => {
-    const again = formula`IF(${is("INDEX(Check_State,place)", "as filled")},Check_Days,MIN(Check_Days,Loss_Again))`;
-    const next = formula`IF(ISNUMBER(place),INT(N(INDEX(Check_On,place)))+${again},INT(in)+Check_AfterChange)`;
-    const due = letting({ place: cell("Newest") }, formula`MAX(${next},INT(stoma)+Check_First)`);
-    const isUsable = formula`IF(AND(stomais=1,inis=1),INT(in)>=INT(stoma),FALSE)`;
-    const dated = formula`IF(${isUsable},${due},IF(OR(stomais=0,inis=0),"${NO_DATE}","${CHECK_DATE}"))`;
-    const all = letting(
-      {
-        ...numbered("stoma", cell("Stoma made")),
-        stomais: dayState("stoma"),
-        ...numbered("in", cell("Device in")),
-        inis: dayState("in"),
-      },
-      dated,
-    );
-    const isAwaited = formula`AND(${isBalloonIn(cell("Held by"))},NOT(${is(wordIn(cell("Checked by")), KEEPS_CARD)}))`;
-    return ifLive(cell, formula`IF(${isAwaited},IF(Ready_Balloon,${all},"${CHECK_SETTINGS}"),"")`);
-  },
-};
-
-export const LOW_TWICE = "low twice: plan change";
-export const NO_CHECK_YET = "no check yet";
-export const CHECK_LATE = "check late";
-const TOO_EARLY = "too early";
-/** What the newest check left in the balloon, or in the syringe, that has to be asked about. */
-const remarks = [PUT_IN_NOT_KNOWN, NOT_AGREED_FILL, CLOUDY] as const;
-export const KEPT_AT_HOME = "kept at home";
+export const checkDue = computed(
+  "Check due",
+  `IF(AND([@Live]="live",[@Held]="balloon",[@Card]="no"),IF(Ready_Balloon,[@[Check by dates]],"check settings"),"")`,
+  { format: DATE, width: 12, rules: [{ look: "missing", words: [CHECK_DATE, NO_DATE, CHECK_SETTINGS] }] },
+);
 
 /** Bad news first; `as filled` only where nothing speaks against it. */
-export const balloon: CaseloadColumn = {
-  header: "Balloon",
-  kind: "computed",
-  format: PLAIN,
-  width: 20,
-  rules: [
-    { look: "act", words: ["empty", ...leftBadly, "half or less", MILKY, LOW_TWICE, "low", "more than put in"] },
-    { look: "soon", words: [...remarks, TOO_EARLY, CHECK_LATE] },
-    { look: "missing", words: [WHICH_DEVICE, CHECK_DATE, NO_DATE, "not measured", NO_CHECK_YET, CHECK_SETTINGS] },
-    { look: "quiet", words: [KEPT_AT_HOME, "as filled"] },
-  ],
-  formula: (cell) => {
-    const isHome = is(wordIn(cell("Checked by")), KEEPS_CARD);
-    const isLate = formula`IF(ISNUMBER(due),due+Check_Grace<As_of,FALSE)`;
-    const dateWord = formula`IF(ISNUMBER(due),"",IF(LEN(due)=0,"",due))`;
-    const early = formula`IF(ISNUMBER(stoma),N(INDEX(Check_On,place))<INT(stoma)+Check_First,FALSE)`;
-    const calm = formula`IF(${is("state", "as filled")},IF(home,"${KEPT_AT_HOME}",IF(ISNUMBER(due),"as filled","${CHECK_DATE}")),"not measured")`;
-    const timely = formula`IF(LEN(dated)>0,dated,IF(${isLate},"${CHECK_LATE}",${calm}))`;
-    const unread = formula`IF(${isOneOf("state", remarks)},state,IF(${is("state", "as filled")},${timely},"not measured"))`;
-    const mild = formula`IF(${is("state", "more than put in")},state,IF(${early},"${TOO_EARLY}",IF(loose,"${WHICH_DEVICE}",${unread})))`;
-    const low = formula`IF(N(INDEX(Check_LowRow,place))>=Loss_Twice,"${LOW_TWICE}","low")`;
-    const found = letting(
+export const balloon = computed(
+  "Balloon",
+  ifLive(
+    `IF([@Held]="balloon",IF(Ready_Balloon,IF(ISNUMBER([@Newest]),[@[Balloon checked]],IF([@[Loose check]]="yes","device not clear",[@[Balloon by dates]])),IF([@[Found empty]]="empty","empty","check settings")),[@[Found empty]])`,
+  ),
+  {
+    format: PLAIN,
+    width: 20,
+    rules: [
       {
-        state: "T(INDEX(Check_State,place))",
-        left: "T(INDEX(Check_Left,place))",
-        ...numbered("stoma", cell("Stoma made")),
+        look: "act",
+        words: [
+          "empty",
+          LEFT_EMPTY,
+          ABOVE_LABEL,
+          "half or less",
+          MILKY,
+          NOTHING_CAME,
+          "low twice: plan change",
+          "low",
+          "more than put in",
+        ],
       },
-      formula`IF(${is("state", "empty")},state,IF(${isOneOf("left", leftBadly)},left,IF(${isOneOf("state", ["half or less", MILKY])},state,IF(${is("state", "low")},${low},${mild}))))`,
-    );
-    const none = formula`IF(loose,"${WHICH_DEVICE}",IF(LEN(dated)>0,dated,IF(${isLate},"${CHECK_LATE}",IF(home,"${KEPT_AT_HOME}","${NO_CHECK_YET}"))))`;
-    const all = letting(
-      {
-        place: cell("Newest"),
-        ...numberOrWord("due", cell("Check due")),
-        dated: dateWord,
-        home: isHome,
-        /* An empty criterion would count the blanks: real engines do, the grid's does not. */
-        loose: formula`IF(LEN(${cell("Person")})=0,FALSE,COUNTIFS(Check_Loose,${cell("Person")})+COUNTIFS(Check_Loose,${cell("Key")})>0)`,
-      },
-      formula`IF(ISNUMBER(place),${found},${none})`,
-    );
-    /* Nothing came out: that needs no setting to be bad news. */
-    const isEmpty = formula`IF(ISNUMBER(${cell("Newest")}),${is(formula`INDEX(Check_State,${cell("Newest")})`, "empty")},FALSE)`;
-    const unready = formula`IF(${isEmpty},"empty","${CHECK_SETTINGS}")`;
-    /* How it is held is not known, and somebody checked a balloon: that there is nothing in it is not held back. */
-    const isOpen = formula`NOT(${isOneOf(wordIn(cell("Held by")), heldOtherwise)})`;
-    const isLeftEmpty = formula`IF(ISNUMBER(${cell("Newest")}),${is(formula`INDEX(Check_Left,${cell("Newest")})`, LEFT_EMPTY)},FALSE)`;
-    const open = formula`IF(${isOpen},IF(${isEmpty},"empty",IF(${isLeftEmpty},"${LEFT_EMPTY}","")),"")`;
-    return ifLive(cell, formula`IF(${isBalloonIn(cell("Held by"))},IF(Ready_Balloon,${all},${unready}),${open})`);
+      { look: "soon", words: [PUT_IN_NOT_KNOWN, NOT_AGREED_FILL, CLOUDY, "too early", "check late"] },
+      { look: "missing", words: [WHICH_DEVICE, CHECK_DATE, NO_DATE, "not measured", "no check yet", CHECK_SETTINGS] },
+      { look: "quiet", words: ["kept at home", "as filled"] },
+    ],
   },
-};
+);

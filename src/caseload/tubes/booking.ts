@@ -1,32 +1,23 @@
-/** What the booked day and the dates say together; hidden columns that *To do* reads. */
-import { formula } from "../../columns/formula";
-import { PLAIN, type CaseloadColumn } from "../column";
-import { isBlankIn } from "../reading";
+/**
+ * What the booked day and the dates say together. `missed`: past, and no device came in since. `booked late`: after the
+ * latest day; past it already, a day that is not soon leaves it there.
+ */
+import { type CaseloadColumn } from "../column";
+import { isAhead, isBlank } from "../phrases";
+import { hidden } from "../shown";
 
-const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
-
-/** The sooner of due and latest; where neither is a date, the word that stands in place of the due date. */
-export const dueFirst: CaseloadColumn = {
-  ...hidden,
-  header: "Due first",
-  formula: (cell) => {
-    const [due, latest] = [cell("Change due"), cell("At the latest")];
-    return formula`IF(ISNUMBER(${latest}),IF(ISNUMBER(${due}),IF(N(${due})<N(${latest}),${due},${latest}),${latest}),IF(ISNUMBER(${due}),${due},""))`;
-  },
-};
-
-export const AHEAD = "ahead";
-export const MISSED = "missed";
-export const WRONG = "wrong";
-
-/** `ahead`: today or later. `missed`: past, and no device came in since. `wrong`: no usable day. "" else. */
-export const booking: CaseloadColumn = {
-  ...hidden,
-  header: "Booking",
-  formula: (cell) => {
-    const [booked, came] = [cell("Booked for"), cell("Device in")];
-    const past = formula`IF(ISNUMBER(${came}),IF(N(${came})<INT(${booked}),"${MISSED}",""),"${MISSED}")`;
-    const near = formula`IF(AND(N(${booked})>=Day_Oldest,N(${booked})<Day_Farthest+1),IF(N(${booked})>=As_of,"${AHEAD}",${past}),"${WRONG}")`;
-    return formula`IF(ISNUMBER(${booked}),${near},IF(${isBlankIn(booked)},"","${WRONG}"))`;
-  },
-};
+/** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
+export const bookingColumns: readonly CaseloadColumn[] = [
+  hidden(
+    "Booked late",
+    `IF(AND(ISNUMBER([@[Due first]]),ISNUMBER([@[Booked for]])),IF([@[Booked for]]>=1+IF([@Change]="past limit",As_of+Soon_Days,IF(ISNUMBER([@[At the latest]]),[@[At the latest]],[@[Change due]])),"yes","no"),"no")`,
+  ),
+  hidden(
+    "Booking",
+    `IF(${isAhead("[@[Booked for]]")},IF([@[Booked for]]>=As_of,IF([@[Booked late]]="yes","booked late","booked"),IF(N([@[Device day]])<INT([@[Booked for]]),"missed","not booked")),IF(${isBlank("[@[Booked for]]")},"not booked","wrong"))`,
+  ),
+  hidden(
+    "Booked",
+    `IF(LEFT([@Booking],LEN("booked"))="booked",DAY([@[Booked for]])&" "&CHOOSE(MONTH([@[Booked for]]),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")&IF(YEAR([@[Booked for]])=YEAR(As_of),""," "&YEAR([@[Booked for]])),"")`,
+  ),
+];

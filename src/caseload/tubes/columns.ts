@@ -1,28 +1,28 @@
 /** Tubes in use: one row is a device. States stand left beside the identifier; columns for formulas stand last, hidden. */
-import { formula } from "../../columns/formula";
-import type { CaseloadColumn, Slots } from "../column";
+import type { CaseloadColumn } from "../column";
 import { key, person } from "../identity";
-import { is, wordIn } from "../reading";
+import { shown } from "../shown";
 import { date, forYouOnly, greyWhen, list, number, text } from "../typed";
 import * as words from "../words";
-import { balloon, checkDue, lastCheck, lossMl, newest, outMl, putInMl } from "./balloon";
-import { atTheLatest, change, changeDue, daysLeft } from "./change";
-import { fit, mark } from "./fit";
-import { live } from "./live";
-import { hiddenGaps, missing } from "./missing/columns";
+import { balloon, balloonSteps, checkDue } from "./balloon";
+import { bookingColumns } from "./booking";
+import { atTheLatest, change, changeDue, changeSteps, daysLeft } from "./change";
+import { fit, fitSteps, mark } from "./fit";
+import { kindColumns } from "./kind";
+import { liveColumns } from "./live";
+import { gapColumns, missing } from "./missing";
+import { lastCheck, lossMl, newestSteps, outMl, putInMl } from "./newest";
 import { age, firstTube, sizeMm, tract } from "./opening";
-import { away } from "./away";
-import { booking, dueFirst } from "./booking";
-import { ageClass, review } from "./review";
-import { booked, keyColumns, toDo, urgency } from "./to-do/columns";
+import { dayColumns, rowColumns, wordColumns } from "./read";
+import { reviewColumns } from "./review";
+import { behind, keyColumns, steps, toDo, urgency } from "./to-do/columns";
 
 const grouped = (group: string, columns: readonly CaseloadColumn[], onlyWith?: CaseloadColumn["onlyWith"]) =>
   columns.map((column): CaseloadColumn => ({ ...column, group, ...(onlyWith && !column.onlyWith && { onlyWith }) }));
 
-const isNoBalloon = (cell: Slots) => formula`NOT(${is(wordIn(cell("Held by")), "balloon")})`;
-const greyWithoutBalloon = { rules: greyWhen(isNoBalloon) };
-const greyUnlessLong = { rules: greyWhen((cell) => is(wordIn(cell("Shape")), "low-profile")) };
-const greyUnlessLow = { rules: greyWhen((cell) => is(wordIn(cell("Shape")), "long")) };
+const greyWithoutBalloon = { rules: greyWhen(shown(`[@Held]<>"balloon"`)) };
+const greyUnlessLong = { rules: greyWhen(shown(`[@Form]="low-profile"`)) };
+const greyUnlessLow = { rules: greyWhen(shown(`[@Form]="long"`)) };
 
 const states = grouped("States", [
   text("ID", 11, "The clinic's own identifier, no name. ID and Access together are one row."),
@@ -162,6 +162,7 @@ export const tubeColumns: readonly CaseloadColumn[] = [
   ...plan,
   ...spare,
   ...status,
-  ...[person, key, live, newest, ...hiddenGaps],
-  ...[ageClass, review, dueFirst, booking, booked, ...keyColumns, away, urgency],
+  ...[person, key, ...liveColumns, ...rowColumns, ...wordColumns, ...dayColumns],
+  ...[...newestSteps, ...kindColumns, ...changeSteps, ...fitSteps, ...balloonSteps, ...gapColumns],
+  ...[...reviewColumns, ...bookingColumns, ...steps, ...keyColumns, ...behind, urgency],
 ];

@@ -1,101 +1,85 @@
 /** Whether the device still fits, as STOMAFIT, FREEPLAY and MARKSHIFT say it, and whether the measurement is still good. */
-import { formula, type FormulaTemplate } from "../../columns/formula";
-import { letting, PLAIN, type CaseloadColumn, type Slots } from "../column";
 import { CHECK_SETTINGS } from "../ready";
-import { dayState, is, isAboveIn, numbered, wordIn } from "../reading";
-import { ageClassIn } from "./kind";
-import { ifLive } from "./live";
-
-export const MEASURE_AGAIN = "measure again";
-export const READ_AGAIN = "read again";
-const NOT_MEASURED = "not measured";
+import { PLAIN, type CaseloadColumn } from "../column";
+import { ifLive, isPast } from "../phrases";
+import { computed, hidden } from "../shown";
 
 /**
- * A measurement is fresh when its day is known and not too long ago, and the weight has not changed too much since. Of a child, or where the age is not known, both weights must be there.
+ * A measurement is still good when its day is known and not too long ago, and the weight has not changed too much since;
+ * of a child, or where the age is not known, both weights must be there. Play and mark are the tube's, not the opening's:
+ * those of the tube before say nothing of this one.
  */
-const freshNames = (cell: Slots) => ({
-  ...numbered("born", cell("Born")),
-  bornis: dayState("born"),
-  age: ageClassIn,
-  ...numbered("measured", cell("Measured on")),
-  ...numbered("then", cell("Weight then kg")),
-  ...numbered("weight", cell("Weight kg")),
-  since: formula`IF(${is("age", "adult")},Day_MeasureAdult,Day_MeasureChild)`,
-  recent: formula`IF(${dayState("measured")}=1,measured>=since,FALSE)`,
-  weighed: formula`AND(${isAboveIn("then")},${isAboveIn("weight")})`,
-  grown: formula`IF(weighed,ROUND(100*ABS(weight/then-1),9)>=Grow_Percent,NOT(${is("age", "adult")}))`,
-});
-const freshIn: FormulaTemplate = formula`AND(recent,NOT(grown))`;
-
-/** Play and mark are the tube's, not the opening's: those of the tube before say nothing of this one. */
-const sinceNames = (cell: Slots) => ({ ...numbered("in", cell("Device in")), inis: dayState("in") });
-const sinceIn: FormulaTemplate = formula`IF(inis=1,measured>=INT(in),FALSE)`;
-
-const lengthIn = (name: string) => formula`IF(ISNUMBER(${name}),IF(${name}>0,${name}<=Length_Most,FALSE),FALSE)`;
+export const fitSteps: readonly CaseloadColumn[] = [
+  hidden(
+    "Recent",
+    `IF(${isPast("[@[Measured on]]")},IF([@[Measured on]]>=IF([@[Age class]]="adult",Day_MeasureAdult,Day_MeasureChild),"yes","no"),"no")`,
+    "fit",
+  ),
+  hidden(
+    "Of this tube",
+    `IF(AND([@Recent]="yes",ISNUMBER([@[Device day]])),IF([@[Measured on]]>=[@[Device day]],"yes","no"),"no")`,
+    "fit",
+  ),
+  hidden(
+    "Weight change",
+    `IF(COUNT([@[Weight kg]],[@[Weight then kg]])=1+1,IF(MIN([@[Weight kg]],[@[Weight then kg]])>0,ROUND(100*ABS([@[Weight kg]]/[@[Weight then kg]]-1),9),""),"")`,
+    "fit",
+  ),
+  hidden(
+    "Still good",
+    `IF(AND([@Recent]="yes",IF(ISNUMBER([@[Weight change]]),[@[Weight change]]<Grow_Percent,[@[Age class]]="adult")),"in range","measure again")`,
+    "fit",
+  ),
+  hidden(
+    "Opening cm",
+    `IF(COUNT([@[Lying cm]],[@[Sitting cm]])=1+1,IF(AND(MIN([@[Lying cm]],[@[Sitting cm]])>0,MAX([@[Lying cm]],[@[Sitting cm]])<=Length_Most),MAX([@[Lying cm]],[@[Sitting cm]]),""),"")`,
+    "fit",
+  ),
+  hidden(
+    "Length usable",
+    `IF(AND([@[Opening cm]]<>"",IFERROR(AND([@[Length cm]]>0,[@[Length cm]]<=Length_Most),FALSE)),"yes","no")`,
+    "fit",
+  ),
+  hidden(
+    "Fit flat",
+    `IF([@[Length usable]]="no","not measured",IF(OR([@[Length cm]]<[@[Opening cm]],[@[Length cm]]<ROUND(([@[Lying cm]]+[@[Sitting cm]])/(1+1)+Slack_Least,9)),"too short",IF([@[Length cm]]>ROUND([@[Opening cm]]+Slack_Most,9),"too long",IF([@[Sitting cm]]<[@[Lying cm]],"read again",[@[Still good]]))))`,
+    "fit",
+  ),
+  hidden(
+    "Fit long",
+    `IF(IF(ISNUMBER([@[Play mm]]),[@[Play mm]]<0,TRUE),"not measured",IF([@[Play mm]]<Play_Least,"tight",IF([@[Play mm]]>Play_Most,"loose",IF([@[Of this tube]]="yes",[@[Still good]],"measure again"))))`,
+    "fit",
+  ),
+  hidden(
+    "Mark moved",
+    `IF(COUNT([@[Mark then cm]],[@[Mark now cm]])=1+1,IF(AND([@[Mark then cm]]>0,[@[Mark now cm]]>=0,MAX([@[Mark then cm]],[@[Mark now cm]])<=Mark_Most),ROUND([@[Mark now cm]]-[@[Mark then cm]],9),""),"")`,
+    "fit",
+  ),
+  hidden(
+    "Mark long",
+    `IF([@[Mark moved]]="","not measured",IF([@[Mark now cm]]=0,"further out",IF(ABS([@[Mark moved]])<=Mark_Tol,IF([@[Of this tube]]="yes","same mark","measure again"),IF([@[Mark moved]]<0,"further out","further in"))))`,
+    "fit",
+  ),
+];
 
 const fitRules = [
   { look: "act", words: ["too short", "tight", "further out"] },
-  { look: "soon", words: ["too long", "loose", "further in", READ_AGAIN, MEASURE_AGAIN] },
-  { look: "missing", words: [NOT_MEASURED, CHECK_SETTINGS] },
+  { look: "soon", words: ["too long", "loose", "further in", "read again", "measure again"] },
+  { look: "missing", words: ["not measured", CHECK_SETTINGS] },
   { look: "quiet", words: ["in range", "same mark"] },
 ] as const;
 
-export const fit: CaseloadColumn = {
-  header: "Fit",
-  kind: "computed",
-  format: PLAIN,
-  width: 14,
-  onlyWith: "fit",
-  rules: fitRules,
-  formula: (cell) => {
-    const isShort = formula`OR(length<larger,length<ROUND((lying+sitting)/(1+1)+Slack_Least,9))`;
-    const kept = formula`IF(${freshIn},"in range","${MEASURE_AGAIN}")`;
-    const played = formula`IF(play<Play_Least,"tight",IF(play>Play_Most,"loose",IF(IF(recent,${sinceIn},FALSE),${kept},"${MEASURE_AGAIN}")))`;
-    const low = formula`IF(${isShort},"too short",IF(length>ROUND(larger+Slack_Most,9),"too long",IF(sitting<lying,"${READ_AGAIN}",${kept})))`;
-    const isRead = formula`AND(${lengthIn("length")},${lengthIn("lying")},${lengthIn("sitting")})`;
-    const ofLow = letting(
-      {
-        ...numbered("length", cell("Length cm")),
-        ...numbered("lying", cell("Lying cm")),
-        ...numbered("sitting", cell("Sitting cm")),
-      },
-      formula`IF(${isRead},${letting({ larger: "MAX(lying,sitting)" }, low)},"${NOT_MEASURED}")`,
-    );
-    const ofLong = letting(
-      { ...numbered("play", cell("Play mm")), ...sinceNames(cell) },
-      formula`IF(IF(ISNUMBER(play),play>=0,FALSE),${played},"${NOT_MEASURED}")`,
-    );
-    const word = letting(
-      { shape: wordIn(cell("Shape")), ...freshNames(cell) },
-      formula`IF(${is("shape", "low-profile")},${ofLow},IF(${is("shape", "long")},${ofLong},"${NOT_MEASURED}"))`,
-    );
-    return ifLive(cell, formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`);
-  },
-};
+export const fit = computed(
+  "Fit",
+  ifLive(
+    `IF(NOT(Ready_Fit),"check settings",IF([@Form]="low-profile",[@[Fit flat]],IF([@Form]="long",[@[Fit long]],"not measured")))`,
+  ),
+  { format: PLAIN, width: 14, rules: fitRules, onlyWith: "fit" },
+);
 
 /** Marks count from the inner end: a smaller number now means further out. */
-export const mark: CaseloadColumn = {
-  header: "Mark",
-  kind: "computed",
-  format: PLAIN,
-  width: 13,
-  onlyWith: "fit",
-  rules: fitRules,
-  formula: (cell) => {
-    const same = formula`IF(IF(recent,${sinceIn},FALSE),"same mark","${MEASURE_AGAIN}")`;
-    const moved = formula`IF(ABS(moved)<=Mark_Tol,${same},IF(moved<0,"further out","further in"))`;
-    const read = formula`IF(current=0,"further out",${letting({ moved: "ROUND(current-before,9)" }, moved)})`;
-    const isRead = formula`IF(${isAboveIn("before")},IF(ISNUMBER(current),AND(current>=0,current<=Mark_Most,before<=Mark_Most),FALSE),FALSE)`;
-    const word = letting(
-      {
-        ...numbered("before", cell("Mark then cm")),
-        ...numbered("current", cell("Mark now cm")),
-        ...sinceNames(cell),
-        ...freshNames(cell),
-      },
-      formula`IF(${isRead},${read},"${NOT_MEASURED}")`,
-    );
-    const ofLong = formula`IF(Ready_Fit,${word},"${CHECK_SETTINGS}")`;
-    return ifLive(cell, formula`IF(${is(wordIn(cell("Shape")), "long")},${ofLong},"")`);
-  },
-};
+export const mark = computed(
+  "Mark",
+  `IF(AND([@Live]="live",[@Form]="long"),IF(Ready_Fit,[@[Mark long]],"check settings"),"")`,
+  { format: PLAIN, width: 13, rules: fitRules, onlyWith: "fit" },
+);

@@ -1,57 +1,59 @@
 /**
- * After how many months a device is due, and the latest it may stay: by how it is held, where it ends, its shape and the
- * person's age. How it was placed ("PEG", "RIG") or looks ("button") says none of that and is not known.
+ * Of which kind a device is: how it is held and where it ends, a bumper in the stomach by the person's age too. How it was
+ * placed ("PEG", "RIG") or looks ("button") says none of that and is not known. The months of each kind stand in a table
+ * on the settings sheet.
  */
-import { formula, type FormulaTemplate } from "../../columns/formula";
 import { KIND_NOT_KNOWN, NO_DATE, NO_SET_CHANGE } from "../../columns/state-words";
 import type { ClinicSettingName } from "../../settings/index";
-import { is, isOneOf } from "../reading";
-import { CHECK_SETTINGS } from "../ready";
+import { type CaseloadColumn } from "../column";
+import { isBlank, isOneOf } from "../phrases";
+import { hidden } from "../shown";
 
-/** On LET names born and bornis. */
-export const ageClassIn = formula`IF(bornis=1,IF(born<Day_Adult+1,"adult","child"),"not known")`;
+/** A bumper with a balloon's volume, or with a balloon check, is one or the other. */
+export const kindColumns: readonly CaseloadColumn[] = [
+  hidden(
+    "Balloon signs",
+    `IF(OR(ISNUMBER([@Newest]),NOT(${isBlank("[@[Fill mL]]")}),NOT(${isBlank("[@[Most mL]]")})),"yes","no")`,
+  ),
+  hidden(
+    "Kind",
+    `IF(${isOneOf("[@Held]", ["loop", "winged", "stitched", "catheter"])},"placing team",IF([@End]="not known","kind not known",IF([@Held]="balloon","balloon "&[@End],IF(OR([@Held]="not known",[@[Balloon signs]]="yes"),"kind not known","bumper "&[@End]&IF([@End]="g",", "&[@[Age class]],"")))))`,
+  ),
+];
 
-const months = (name: ClinicSettingName) => formula`IF(ISNUMBER(${name}),${name},"${CHECK_SETTINGS}")`;
-
-const byTeam = ["loop", "winged", "stitched", "catheter"];
-const accessWords = ["g", "gj", "j"];
-
-interface Limits {
-  readonly balloon: { readonly g: ClinicSettingName; readonly gj: ClinicSettingName; readonly j: ClinicSettingName };
-  /** A bumper in the stomach, on LET names age and shape. */
-  readonly bumper: FormulaTemplate;
-  /** A bumper tube through which another runs into the bowel. */
-  readonly through: FormulaTemplate;
+interface KindMonths {
+  readonly kind: string;
+  /** After how many months a change is due, and the latest; a word where no number is set. */
+  readonly due: string;
+  readonly latest: string;
 }
 
-/** Months, or a word, on LET names held, access, shape, age and filled. */
-export function monthsIn({ balloon, bumper, through }: Limits): FormulaTemplate {
-  const ofBalloon = formula`IF(${is("access", "g")},${months(balloon.g)},IF(${is("access", "gj")},${months(balloon.gj)},${months(balloon.j)}))`;
-  const ofBumper = formula`IF(${is("access", "g")},${bumper},IF(${is("access", "gj")},${through},"${NO_DATE}"))`;
-  return formula`IF(${isOneOf("held", byTeam)},"${NO_DATE}",IF(NOT(${isOneOf("access", accessWords)}),"${KIND_NOT_KNOWN}",IF(${is("held", "balloon")},${ofBalloon},IF(AND(${is("held", "bumper")},NOT(filled)),${ofBumper},"${KIND_NOT_KNOWN}"))))`;
-}
+/** Months of a setting that must be there; 0 becomes `check settings`. */
+const months = (name: ClinicSettingName): string => `N(${name})`;
+/** Where nothing is known, what comes first; one that is missing spoils it. */
+const least = (...names: readonly ClinicSettingName[]): string => `MIN(${names.map(months).join(",")})`;
+const monthsOr = (name: ClinicSettingName, word: string): string => `IF(ISNUMBER(${name}),${name},"${word}")`;
+const word = (text: string): string => `"${text}"`;
 
-const openMonths = (name: ClinicSettingName, otherwise: string) =>
-  formula`IF(ISNUMBER(${name}),${name},"${otherwise}")`;
+const bumperDue = monthsOr("Int_Bumper_Adult", NO_SET_CHANGE);
+const through = monthsOr("Int_PEGJ", NO_DATE);
 
-const through = openMonths("Int_PEGJ", NO_DATE);
-
-export const dueAfter: Limits = {
-  balloon: { g: "Int_Balloon_G", gj: "Int_GJ", j: "Int_Balloon_J" },
-  bumper: formula`IF(${is("age", "child")},"${NO_SET_CHANGE}",${openMonths("Int_Bumper_Adult", NO_SET_CHANGE)})`,
-  through,
-};
-
-/** The least of several limits; one that is missing spoils it. */
-const least = (names: readonly ClinicSettingName[]) =>
-  formula`IF(AND(${names.map((name) => `ISNUMBER(${name})`).join(",")}),MIN(${names.join(",")}),"${CHECK_SETTINGS}")`;
-
-const anyChild = ["Lim_Bumper_Child", "Lim_Bumper_Low"] as const;
-const anybody = ["Lim_Bumper_Adult", ...anyChild] as const;
-const ofChild = formula`IF(${is("shape", "low-profile")},${months("Lim_Bumper_Low")},IF(${is("shape", "long")},${months("Lim_Bumper_Child")},${least(anyChild)}))`;
-
-export const latestAfter: Limits = {
-  balloon: { g: "Lim_Balloon_G", gj: "Lim_GJ", j: "Lim_Balloon_J" },
-  bumper: formula`IF(${is("age", "adult")},${months("Lim_Bumper_Adult")},IF(${is("age", "child")},${ofChild},${least(anybody)}))`,
-  through,
-};
+/** A child's bumper by its shape; without one the limit that comes first. */
+export const kindMonths: readonly KindMonths[] = [
+  { kind: "balloon g", due: months("Int_Balloon_G"), latest: months("Lim_Balloon_G") },
+  { kind: "balloon gj", due: months("Int_GJ"), latest: months("Lim_GJ") },
+  { kind: "balloon j", due: months("Int_Balloon_J"), latest: months("Lim_Balloon_J") },
+  { kind: "bumper g, adult", due: bumperDue, latest: months("Lim_Bumper_Adult") },
+  {
+    kind: "bumper g, not known",
+    due: bumperDue,
+    latest: least("Lim_Bumper_Adult", "Lim_Bumper_Child", "Lim_Bumper_Low"),
+  },
+  { kind: "bumper g, child", due: word(NO_SET_CHANGE), latest: least("Lim_Bumper_Child", "Lim_Bumper_Low") },
+  { kind: "bumper g, child, long", due: word(NO_SET_CHANGE), latest: months("Lim_Bumper_Child") },
+  { kind: "bumper g, child, low-profile", due: word(NO_SET_CHANGE), latest: months("Lim_Bumper_Low") },
+  { kind: "bumper gj", due: through, latest: through },
+  { kind: "bumper j", due: word(NO_DATE), latest: word(NO_DATE) },
+  { kind: "placing team", due: word(NO_DATE), latest: word(NO_DATE) },
+  { kind: KIND_NOT_KNOWN, due: word(KIND_NOT_KNOWN), latest: word(KIND_NOT_KNOWN) },
+];

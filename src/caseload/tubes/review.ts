@@ -1,42 +1,21 @@
 /**
  * Whether a bumper in the stomach is to be looked at again: so long after it came in, or after its site was last seen
- * quiet. A site that was seen to be anything else postpones nothing. Hidden columns that *To do* reads.
+ * quiet. A site that was seen to be anything else postpones nothing. Where the age is not known the shorter time counts.
  */
-import { formula } from "../../columns/formula";
-import { PLAIN, type CaseloadColumn } from "../column";
-import { CHECK_SETTINGS } from "../ready";
-import { is, isPastDayIn, wordIn } from "../reading";
-import { ifLive } from "./live";
+import { type CaseloadColumn } from "../column";
+import { ifLive } from "../phrases";
+import { hidden } from "../shown";
 
-export const REVIEW = "review the tube";
-export const QUIET = "quiet";
-
-const SEEN = "Site seen on";
-const hidden = { kind: "computed", format: PLAIN, width: 4, isHidden: true } as const;
-
-/** `adult`, `child`, `not known`. */
-export const ageClass: CaseloadColumn = {
-  ...hidden,
-  header: "Age class",
-  formula: (cell) =>
+export const reviewColumns: readonly CaseloadColumn[] = [
+  hidden(
+    "Review since",
+    `IF([@[Age class]]="adult",Day_ReviewAdult,IF([@[Age class]]="child",Day_ReviewChild,MAX(Day_ReviewAdult,Day_ReviewChild)))`,
+  ),
+  hidden("Last seen", `MAX([@[Device day]],IF([@[Site word]]="quiet",N([@[Seen day]]),0))`),
+  hidden(
+    "Review",
     ifLive(
-      cell,
-      formula`IF(${isPastDayIn(cell("Born"))},IF(N(${cell("Born")})<Day_Adult+1,"adult","child"),"not known")`,
+      `IF(AND([@Held]="bumper",[@End]="g"),IF(NOT(Ready_Review),"check settings",IF(AND([@[Last seen]]>0,[@[Last seen]]<[@[Review since]]),"review the tube","")),"")`,
     ),
-};
-
-export const review: CaseloadColumn = {
-  ...hidden,
-  header: "Review",
-  formula: (cell) => {
-    const came = formula`IF(${isPastDayIn(cell("Device in"))},N(${cell("Device in")}),0)`;
-    const isSeen = formula`IF(${is(wordIn(cell("Site")), QUIET)},${isPastDayIn(cell(SEEN))},FALSE)`;
-    const last = formula`MAX(${came},IF(${isSeen},N(${cell(SEEN)}),0))`;
-    const age = cell("Age class");
-    /* Where the age is not known the shorter time counts. */
-    const since = formula`IF(${is(age, "adult")},Day_ReviewAdult,IF(${is(age, "child")},Day_ReviewChild,MAX(Day_ReviewAdult,Day_ReviewChild)))`;
-    const isDue = formula`IF(${last}>0,INT(${last})<${since},FALSE)`;
-    const isBumper = formula`AND(${is(wordIn(cell("Held by")), "bumper")},${is(wordIn(cell("Access")), "g")})`;
-    return ifLive(cell, formula`IF(${isBumper},IF(Ready_Review,IF(${isDue},"${REVIEW}",""),"${CHECK_SETTINGS}"),"")`);
-  },
-};
+  ),
+];

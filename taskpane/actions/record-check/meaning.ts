@@ -10,6 +10,7 @@ import {
   leftBadly,
   MILKY,
   NOT_AGREED_FILL,
+  NOTHING_CAME,
   PUT_IN_NOT_KNOWN,
 } from "../../../src/caseload/checks/words";
 import { CHECK_DATE } from "../../../src/columns/state-words";
@@ -92,16 +93,23 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
 }
 
 /** Figures that agree are no good news where something else speaks against them; null: no word at all. */
-function wordFor(state: string, { looked }: Measured, { deviceIn, isBalloon }: Balloon, left: string): string | null {
+function wordFor(
+  state: string,
+  { looked }: Measured,
+  { deviceIn, fill, isBalloon }: Balloon,
+  left: string,
+): string | null {
   if (["empty", "half or less", "low"].includes(state)) return state;
   if (leftBadly.includes(left)) return left;
   if (looked === "milky, yellow or like feed") return MILKY;
+  if (state === "not measured" && looked === NOTHING_CAME) return NOTHING_CAME;
   if (state !== "as filled") return state;
   if (looked === "nothing came") return "not measured";
   if (left !== "") return left;
   if (looked === "cloudy") return CLOUDY;
   if (!isBalloon) return null;
-  return deviceIn === null ? CHECK_DATE : state;
+  if (deviceIn === null) return CHECK_DATE;
+  return fill === null ? "not measured" : state;
 }
 
 const mL = (volume: number): string => `${volume} mL`;
@@ -197,6 +205,7 @@ function adviceFor(
         "More came out than was put in: fluid from the stomach or feed may be in the balloon, or a figure is wrong. Look at the fluid, measure again, call the same day.",
       ];
     case MILKY:
+    case NOTHING_CAME:
     case CLOUDY:
       return [];
     case CHECK_DATE:

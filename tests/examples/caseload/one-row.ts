@@ -38,6 +38,7 @@ export const goodTube: Cells = {
   "Spare at home": "same size",
   "Spare lot": "A1",
   "Spare expires": AS_OF + 300,
+  "Cannot wait": "none",
 };
 /** The same person with a long bumper tube. */
 export const goodBumper: Cells = {

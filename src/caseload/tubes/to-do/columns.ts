@@ -1,100 +1,113 @@
-/** To do: the most urgent single thing of a row, in words; `nothing due` only where nothing is missing either. */
-import { formula, quoted, type FormulaTemplate } from "../../../columns/formula";
-import { SHORT_MONTHS } from "../../../words/date-in-words";
-import { PLAIN, type CaseloadColumn, type Slots } from "../../column";
-import { is } from "../../reading";
-import { NO_URGENCY, URGENCY, urgencies, urgencyKey, wordsThatAsk, type ToDoWord } from "../../urgency";
-import { away } from "../away";
-import { checksKey, fitKey, suppliesKey } from "./arranging";
-import { bedsideKey } from "./bedside";
-import { datesKey } from "./dates";
-import { peopleKey } from "./people";
-import { siteKey } from "./site";
+/**
+ * To do: the most urgent single thing of a row. Each small column looks up what the row reads in the list of the settings
+ * sheet, which stands from the most urgent down (when.ts); the least place wins, and *To do* says its words.
+ */
+import { URGENCY, wordsThatAsk } from "../../urgency";
+import { PLAIN, type CaseloadColumn } from "../../column";
+import { isOneOf, wordOf } from "../../phrases";
+import { computed, hidden } from "../../shown";
 
-/** Each gives the place of its most urgent word, or "". */
-export const keyColumns: readonly CaseloadColumn[] = [
-  ...[bedsideKey, siteKey, datesKey, peopleKey, checksKey, suppliesKey, fitKey],
+/** Where the list of the settings sheet has what stands here. */
+const placeOf = (text: string): string => `IFERROR(MATCH(${text},ToDo_When,0),10^9)`;
+const firstOf = (...texts: readonly string[]): string => `MIN(${texts.map(placeOf).join(",")})`;
+
+export const steps: readonly CaseloadColumn[] = [
+  hidden(
+    "Site state",
+    `IF(AND([@[Site word]]="leaking",[@Tract]<>"mature by weeks"),"leaking, not mature",IF(AND([@[Site word]]="infected",N(Site_Act)>0,ISNUMBER([@[Seen day]]),As_of-N([@[Seen day]])>Site_Act),"infected, long ago",[@[Site word]]))`,
+    "spare",
+  ),
+  hidden(
+    "Kind open",
+    `IF(OR([@Change]="kind not known",[@Held]="not known",[@End]="not known",AND([@Held]<>"balloon",[@[Balloon signs]]="yes")),"not known","")`,
+  ),
+  hidden(
+    "Nobody trained",
+    `IF(OR(${isOneOf(wordOf("[@[Trained for tube out]]"), ["put in spare", "hold opening only"])},${wordOf("[@[Own tube-out plan]]")}="yes"),"",IF(COUNT(SEARCH("insulin",[@[Cannot wait]]),SEARCH("seizure",[@[Cannot wait]]),SEARCH("fluid",[@[Cannot wait]]),SEARCH("glucose",[@[Cannot wait]]))>0,"cannot wait",IF(${isOneOf(wordOf("[@[Cannot wait]]"), ["", "not known"])},"not known","")))`,
+    "plan",
+  ),
+  /* What has no word of its own in To do: a booking does not hide it. */
+  hidden(
+    "Entries",
+    `IF(OR([@[Rows of the key]]>1,[@[Too early]]="yes",[@[Gap of turning]]&[@[Gap of readings]]<>"",AND([@[Spare there]]="yes",[@[Spare size]]&[@[Spare length]]<>""),N([@[Fill mL]])>IF(N([@[Most mL]])>0,[@[Most mL]],10^9)),"contradictory","")`,
+  ),
+  hidden(
+    "Spare soon",
+    `IF(ISNUMBER([@[Spare expires]]),IF([@[Spare expires]]<MAX(As_of+Spare_Days,[@[Change due]]),"soon",""),"")`,
+    "spare",
+  ),
 ];
 
-const NOTHING_DUE = urgencyKey("nothing due");
+/** Each gives the place of its most urgent words. */
+export const keyColumns: readonly CaseloadColumn[] = [
+  hidden("Bedside", firstOf(`"Balloon: "&[@Balloon]`, `"Fit: "&[@Fit]`, `"Mark: "&[@Mark]`)),
+  hidden("Site now", firstOf(`"Site: "&[@[Site state]]`)),
+  hidden(
+    "Dates",
+    firstOf(
+      `"Change: "&[@Change]`,
+      `"Change: "&[@Change]&", "&[@Booking]`,
+      `"Booking: "&[@Booking]`,
+      `"Tract: "&[@Tract]`,
+    ),
+  ),
+  hidden(
+    "People",
+    firstOf(
+      `"Nobody trained: "&[@[Nobody trained]]`,
+      `[@Changer]&" changes: "&[@End]`,
+      `[@Changer]&" changes: "&[@Held]`,
+    ),
+  ),
+  hidden("Checks", firstOf(`"Check due: "&[@Late]`, `"Kind: "&[@[Kind open]]`, `"Entries: "&[@Entries]`)),
+  hidden("Supplies", firstOf(`[@Held]&" "&[@End]&", spare: "&[@Spare]`, `"Spare expires: "&[@[Spare soon]]`)),
+  hidden(
+    "Measuring",
+    firstOf(
+      `"Review: "&[@Review]`,
+      `"Missing: "&IF(OR([@[Missing or contradictory]]="",[@[Missing or contradictory]]="check settings"),[@[Missing or contradictory]],"something")`,
+    ),
+  ),
+];
+
+export const behind: readonly CaseloadColumn[] = [
+  hidden(
+    "Away",
+    `IF(OR([@Live]="hold",[@Live]="hospital"),IF(N(IF([@Live]="hold",Hold_Days,Hospital_Days))<=0,"check settings",IF(AND(ISNUMBER([@[Status day]]),As_of-N([@[Status day]])>IF([@Live]="hold",Hold_Days,Hospital_Days)),"too long","known")),"")`,
+  ),
+  hidden(
+    "First",
+    `MIN([@Bedside],[@[Site now]],[@Dates],[@People],[@Checks],[@Supplies],[@Measuring],ROWS(ToDo_When))`,
+  ),
+  hidden(
+    "Days counted",
+    `IF([@Change]="overdue",As_of-[@[Change due]],IF(ISNUMBER([@[Due first]]),[@[Due first]]-As_of,""))`,
+  ),
+  hidden(
+    "To do detail",
+    `IF([@Dates]<>[@First],[@Balloon],IF([@Booked]<>"",[@Booked],[@[Days counted]]&IF([@[Days counted]]=1," day"," days")))`,
+  ),
+];
 
 /** Of a row that says nothing: behind all others. */
-export const urgency: CaseloadColumn = {
-  header: URGENCY,
-  kind: "computed",
-  format: PLAIN,
-  width: 4,
-  isHidden: true,
-  formula: (cell) => {
-    const least = keyColumns.reduce<FormulaTemplate>(
-      (all, { header }) => formula`${all},${cell(header)}`,
-      formula`${NOTHING_DUE}`,
-    );
-    const others = formula`IF(ISNUMBER(${cell(away.header)}),N(${cell(away.header)}),${NO_URGENCY})`;
-    return formula`IF(${is(cell("Live"), "live")},MIN(${least}),${others})`;
+export const urgency = hidden(
+  URGENCY,
+  `IF([@Live]="live",INDEX(ToDo_Place,[@First]),IFERROR(INDEX(ToDo_Place,MATCH([@Live]&": "&[@Away],ToDo_When,0)),MAX(ToDo_Place)+1))`,
+);
+
+export const toDo = computed(
+  "To do",
+  `IF([@Urgency]>MAX(ToDo_Place),"",SUBSTITUTE(INDEX(ToDo_Says,MATCH([@Urgency],ToDo_Place,0)),"…",[@[To do detail]]))`,
+  {
+    format: PLAIN,
+    width: 31,
+    /* A rule for words that begin alike stands behind those for the words themselves. */
+    rules: [
+      { look: "act", words: wordsThatAsk("act") },
+      { look: "soon", words: wordsThatAsk("soon") },
+      { look: "missing", words: wordsThatAsk("missing") },
+      { look: "arranged", words: wordsThatAsk("arranged") },
+      { look: "quiet", words: wordsThatAsk("quiet") },
+    ],
   },
-};
-
-const daysIn = (count: FormulaTemplate) => formula`${count}&IF(${count}=1," day"," days")`;
-
-/** "12 May", with the year where it is another one. CHOOSE, because TEXT's codes depend on the computer's language. */
-const dayIn = (day: FormulaTemplate) =>
-  formula`DAY(${day})&" "&CHOOSE(MONTH(${day}),${SHORT_MONTHS.map((month) => `"${month}"`).join(",")})&IF(YEAR(${day})=YEAR(As_of),""," "&YEAR(${day}))`;
-
-/** What stands where a word has "…". */
-const filledIn: Partial<Record<ToDoWord, (cell: Slots) => FormulaTemplate>> = {
-  "overdue …, not booked": (cell) => daysIn(formula`(As_of-${cell("Change due")})`),
-  "due in …, not booked": (cell) => daysIn(formula`(${cell("Due first")}-As_of)`),
-  "past limit, booked …": (cell) => cell("Booked"),
-  "overdue, booked …": (cell) => cell("Booked"),
-  "booked …": (cell) => cell("Booked"),
-  "balloon: …": (cell) => cell("Balloon"),
-};
-
-/** The booked day as *To do* says it. */
-export const booked: CaseloadColumn = {
-  header: "Booked",
-  kind: "computed",
-  format: PLAIN,
-  width: 4,
-  isHidden: true,
-  formula: (cell) => formula`IF(${is(cell("Booking"), "ahead")},${dayIn(cell("Booked for"))},"")`,
-};
-
-/** LibreOffice 7.4 takes about 30 values in a CHOOSE (tests/witness), Excel 254. */
-const MOST_CHOICES = 28;
-
-/** The value that stands at a place, counted from 1, of a list as long as one likes. */
-function chosen(place: FormulaTemplate, values: readonly FormulaTemplate[], before = 0): FormulaTemplate {
-  const first = values.slice(0, MOST_CHOICES);
-  const rest = values.slice(MOST_CHOICES);
-  const index = before === 0 ? place : formula`${place}-${before}`;
-  const choice = formula`CHOOSE(${index}${first.reduce<FormulaTemplate>((all, one) => formula`${all},${one}`, [])})`;
-  if (rest.length === 0) return choice;
-  const further = before + MOST_CHOICES;
-  return formula`IF(${place}<=${further},${choice},${chosen(place, rest, further)})`;
-}
-
-export const toDo: CaseloadColumn = {
-  header: "To do",
-  kind: "computed",
-  format: PLAIN,
-  width: 31,
-  /* A rule for words that begin alike stands behind those for the words themselves. */
-  rules: [
-    { look: "act", words: wordsThatAsk("act") },
-    { look: "soon", words: wordsThatAsk("soon") },
-    { look: "missing", words: wordsThatAsk("missing") },
-    { look: "arranged", words: wordsThatAsk("arranged") },
-    { look: "quiet", words: wordsThatAsk("quiet") },
-  ],
-  formula: (cell) => {
-    const says = urgencies.map(({ word }) => {
-      const fill = filledIn[word as ToDoWord];
-      if (!fill) return formula`${quoted(word)}`;
-      const [before, after] = word.split("…") as [string, string];
-      return formula`${quoted(before)}&${fill(cell)}${after === "" ? "" : `&${quoted(after)}`}`;
-    });
-    return chosen(cell(URGENCY), [...says, formula`""`]);
-  },
-};
+);

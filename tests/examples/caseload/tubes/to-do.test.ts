@@ -144,8 +144,9 @@ describe("To do", () => {
     // A day that somebody set, or booked, does not say how it is held, nor where it ends.
     ...(
       [
-        ...(["bumper", "loop", "winged", "stitched", "catheter"] as const).map((held) => [held, 0, "kind not known"]),
-        // Perhaps a balloon, and nothing was in it, or was left in it.
+        ...(["bumper", "loop", "winged", "stitched", "catheter"] as const).map((held) => [held, 5, "kind not known"]),
+        // Somebody checked a balloon and nothing was in it, whatever the row says of how it is held.
+        ...(["bumper", "loop", "winged", "stitched", "catheter"] as const).map((held) => [held, 0, "balloon empty"]),
         ...(["not known", "PEG", " ", null] as const).map((held) => [held, 0, "balloon empty"]),
         ...(["not known", "PEG", " ", null] as const).map((held) => [held, 5, "kind not known"]),
       ] as [string | null, number, string][]
@@ -163,6 +164,25 @@ describe("To do", () => {
         ] as const,
     ),
     [{ ...tube({ "Held by": "PEG" }), checks: [check({ "Put in mL": 0 })] }, "left empty"],
+    // Next to nothing is nothing: at most the loss to act on (0.5 mL up to 5 mL; clinic setting, no published source).
+    [{ checks: [check({ "Put in mL": 0.1 })] }, "left empty"],
+    [{ checks: [check({ "Put in mL": 0.5 })] }, "left empty"],
+    [{ checks: [check({ "Put in mL": 0.6 })] }, "not the agreed fill"],
+    // Nothing came out and nobody could say how much was in it: the check card asks for a call on the same day.
+    [{ checks: [check({ "Out mL": null, Looked: "nothing came" })] }, "nothing came"],
+    // Without an agreed fill two figures that agree say nothing.
+    [
+      { ...tube({ "Fill mL": null }), checks: [check({ "Checked on": AS_OF - 10 }), goodCheck] },
+      "balloon: not measured",
+    ],
+    // Nobody is trained: what cannot wait has to be known.
+    [tube({ "Cannot wait": null }), "check entries"],
+    [tube({ "Cannot wait": " Not known" }), "check entries"],
+    [tube({ "Cannot wait": null, "Trained for tube out": "put in spare" }), "nothing due"],
+    [tube({ "Cannot wait": null, "Own tube-out plan": "yes" }), "nothing due"],
+    // A contradiction does not hide behind a booking; what is only missing does.
+    [tube({ "Spare Fr": 16, "Booked for": AS_OF + 16 }), "contradictory entries"],
+    [tube({ "Spare lot": null, "Booked for": AS_OF + 16 }), "booked 12 Dec"],
     [bumper({ "Most mL": 5, "Date set by placing team": AS_OF + 60 }), "kind not known"],
     [tube({ Access: null, "Date set by placing team": AS_OF + 60, "Booked for": AS_OF + 16 }), "kind not known"],
     [bumper({ "Held by": "loop", "Date set by placing team": AS_OF + 60, "Booked for": AS_OF + 16 }), "booked 12 Dec"],
