@@ -1,4 +1,4 @@
-/** A described workbook in the words of an older engine: without LET, without our functions, without results. */
+/** A described workbook for another engine: without results, and where it is asked so, without our functions. */
 import type { BookDescription, SheetDescription, TableColumn, TableDescription } from "../../../src/caseload/book";
 import { AS_OF } from "../../../src/columns/as-of";
 import { formula, inTable, type FormulaTemplate } from "../../../src/columns/formula";
@@ -12,11 +12,31 @@ import { callsOurs, writtenOut } from "./written-out";
 
 const BARE = { width: 12, format: "General", isHidden: true } as const;
 
-/** The book with today written as a number, so that it asks for the day it was worked out for. */
+/** Today as a number, so that it asks for the day it was worked out for. */
+const namesOn = (book: BookDescription, asOf: number) =>
+  book.names.map((one) => (one.name === AS_OF ? { ...one, refersTo: String(asOf) } : one));
+
+/** The book as it stands, with nothing in the cells of its formulas. */
+export const withoutResults = (book: BookDescription, asOf: number): BookDescription => ({
+  ...book,
+  names: namesOn(book, asOf),
+  sheets: book.sheets.map((sheet) => ({
+    ...sheet,
+    cells: sheet.cells.map((cell) => (cell.formula === undefined ? cell : { ...cell, value: null })),
+    ...(sheet.table && {
+      table: {
+        ...sheet.table,
+        rows: sheet.table.rows.map((row) => row.map((value, c) => (sheet.table!.columns[c]!.formula ? null : value))),
+      },
+    }),
+  })),
+});
+
+/** The book without our functions: a cell beside each call holds its result. */
 export function plainBook(book: BookDescription, asOf: number): BookDescription {
   return {
     sheets: book.sheets.map(plainSheet),
-    names: book.names.map((one) => (one.name === AS_OF ? { ...one, refersTo: String(asOf) } : one)),
+    names: namesOn(book, asOf),
   };
 }
 
@@ -35,7 +55,7 @@ function plainSheet({ table, cells, ...rest }: SheetDescription): SheetDescripti
 const refuse = (): never => {
   throw new Error("Only a table has room for cells beside it");
 };
-const nothingBeside = { cellFor: refuse, resultOf: refuse };
+const nothingBeside = { resultOf: refuse };
 
 /** The table with a column for each cell that stands beside a formula, on its right. */
 function plainTable(table: TableDescription): TableDescription {
@@ -55,7 +75,6 @@ function plainTable(table: TableDescription): TableDescription {
     return known.get(text)!;
   };
   const help = {
-    cellFor: (text: string) => once(text, () => add([text], () => null)),
     resultOf: (node: Node & { readonly is: "call" }) =>
       once(node.text, () => {
         const cell = add(null, (row) => resultOfCall(node, (header) => row[at(header)] ?? null));
