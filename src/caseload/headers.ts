@@ -61,9 +61,9 @@ export const hiddenHeaders = {
     ...["Gap of turning", "Gaps of device", "Fill state", "Label state", "Gaps of fill", "Gaps of balloon"],
     ...["Gaps of checks", "Weight state", "Gaps of weight", "Gap of readings", "Spare size", "Spare length"],
     ...["Gaps of spare", "Gaps of balloon, weight and spare", "Review since", "Last seen", "Review"],
-    ...["Booked late", "Booking", "Booked", "Site state", "Kind open", "Nobody trained", "Entries"],
-    ...["Spare soon", "Bedside", "Site now", "Dates", "People", "Checks", "Supplies", "Measuring", "Away"],
-    ...["First", "Days counted", "To do detail", "Urgency"],
+    ...["Booked late", "Booking", "Booked", "Site state", "Kind open", "What cannot wait", "Nobody trained"],
+    ...["Entries", "Spare soon", "Bedside", "Site now", "Dates", "People", "Checks", "Supplies", "Measuring"],
+    ...["Away", "First", "Days counted", "To do detail", "Urgency"],
   ],
   checks: [
     ...["Person", "Check day", "First row", "Asked key", "Row", "Came", "Now in", "Past in", "Key", "Tube"],

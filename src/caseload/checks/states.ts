@@ -40,11 +40,11 @@ export const stateSteps: readonly CaseloadColumn[] = [
   ),
   hidden(
     "Figures",
-    `IF([@[Loss mL]]="",IF([@Look]="nothing came",[@Look],"not measured"),IF(OR([@[Loss mL]]<-Over_Read,IF(N([@[Label mL]])>0,[@[Out mL]]>[@[Label mL]],FALSE)),"more than put in",IF([@[Out mL]]<=ROUND([@[Expected mL]]*Loss_Half,9),"half or less",IF([@[Loss mL]]>IF([@[Expected mL]]<=Fill_Small,Loss_Small,Loss_Large),"low",[@[Nothing missing]]))))`,
+    `IF([@[Loss mL]]="","not measured",IF(OR([@[Loss mL]]<-Over_Read,IF(N([@[Label mL]])>0,[@[Out mL]]>[@[Label mL]],FALSE)),"more than put in",IF([@[Out mL]]<=ROUND([@[Expected mL]]*Loss_Half,9),"half or less",IF([@[Loss mL]]>IF([@[Expected mL]]<=Fill_Small,Loss_Small,Loss_Large),"low",[@[Nothing missing]]))))`,
   ),
   hidden(
     "Found and left",
-    `IF(OR([@Figures]="half or less",[@Figures]="low"),[@Figures],IF(OR([@Left]="left empty",[@Left]="above the label"),[@Left],IF([@Look]="milky fluid",[@Look],[@Figures])))`,
+    `IF(OR([@Figures]="half or less",[@Figures]="low"),[@Figures],IF(OR([@Left]="left empty",[@Left]="above the label"),[@Left],IF(OR([@Look]="milky fluid",AND([@Look]="nothing came",[@[Loss mL]]="")),[@Look],[@Figures])))`,
   ),
 ];
 

@@ -22,8 +22,13 @@ export const steps: readonly CaseloadColumn[] = [
     `IF(OR([@Change]="kind not known",[@Held]="not known",[@End]="not known",AND([@Held]<>"balloon",[@[Balloon signs]]="yes")),"not known","")`,
   ),
   hidden(
+    "What cannot wait",
+    `IF(COUNT(SEARCH("insulin",[@[Cannot wait]]),SEARCH("seizure",[@[Cannot wait]]),SEARCH("fluid",[@[Cannot wait]]),SEARCH("glucose",[@[Cannot wait]]))>0,"cannot wait",IF(${isOneOf(wordOf("[@[Cannot wait]]"), ["", "not known"])},"not known",""))`,
+    "plan",
+  ),
+  hidden(
     "Nobody trained",
-    `IF(OR(${isOneOf(wordOf("[@[Trained for tube out]]"), ["put in spare", "hold opening only"])},${wordOf("[@[Own tube-out plan]]")}="yes"),"",IF(COUNT(SEARCH("insulin",[@[Cannot wait]]),SEARCH("seizure",[@[Cannot wait]]),SEARCH("fluid",[@[Cannot wait]]),SEARCH("glucose",[@[Cannot wait]]))>0,"cannot wait",IF(${isOneOf(wordOf("[@[Cannot wait]]"), ["", "not known"])},"not known","")))`,
+    `IF(OR(${isOneOf(wordOf("[@[Trained for tube out]]"), ["put in spare", "hold opening only"])},${wordOf("[@[Own tube-out plan]]")}="yes"),"",[@[What cannot wait]])`,
     "plan",
   ),
   /* What has no word of its own in To do: a booking does not hide it. */
