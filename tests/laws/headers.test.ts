@@ -5,6 +5,8 @@
 import { describe, expect, expectTypeOf, test } from "vitest";
 import { DATE, type CaseloadColumn, type Slots } from "../../src/caseload/column";
 import { hiddenHeaders, shownHeaders, type Header, type ShownHeader } from "../../src/caseload/headers";
+import { isBlank, joined, sentence } from "../../src/caseload/phrases";
+import { computed, hidden, shown } from "../../src/caseload/shown";
 import { formula } from "../../src/columns/formula";
 import { rowsTables } from "../../src/caseload/names";
 import type { CaseloadRow as TypedRow } from "../../src/caseload/rows";
@@ -103,8 +105,32 @@ describe("a header that is none does not compile", () => {
     return [formula`IF(${cell("Held by")}="balloon",${cell("Fill ml")},"")`, column, wrong];
   };
 
+  const asShown = () => {
+    const ofNow = `IF(${isBlank("[@[Fill mL]]")},"",[@[Fill mL]]&[@Live])` as const;
+    return [
+      hidden("Live", ofNow),
+      hidden("Live", `IF(${isBlank("[@[Fill mL]]")},"",IF([@Live]="live",[@[Fill mL]],""))`),
+      // @ts-expect-error misspelt, in brackets of its own
+      hidden("Live", `IF([@Live]="live",[@[Fill ml]],"")`),
+      // @ts-expect-error misspelt, behind a phrase
+      hidden("Live", `IF(${isBlank("[@[Fill mL]]")},"",[@live])`),
+      // @ts-expect-error misspelt, in front of a phrase
+      computed("Balloon", `IF([@live]="live",${isBlank("[@[Fill mL]]")},"")`, { format: DATE, width: 8 }),
+      // @ts-expect-error misspelt, in a phrase
+      hidden("Live", `IF(${isBlank("[@[Fill ml]]")},"",[@Live])`),
+      // @ts-expect-error misspelt, in one of several sentences
+      joined("[@[Gaps of dates]]", sentence("[@live]=1", "not read")),
+      // @ts-expect-error misspelt, beside others
+      joined("[@[Gaps of dates]]", "[@[Gaps of date]]"),
+      // @ts-expect-error not closed
+      shown("[@[Fill mL"),
+      // @ts-expect-error misspelt, of the column itself
+      hidden("live", "1"),
+    ];
+  };
+
   test("in readers, writers, rows and formulas", () => {
-    expect([read, typed, inFormulas]).toHaveLength(3);
+    expect([read, typed, inFormulas, asShown]).toHaveLength(4);
     expectTypeOf<"Device in">().toExtend<Header<"checks">>();
     expectTypeOf<"Stoma made">().not.toExtend<Header<"checks">>();
     expectTypeOf<"Urgency">().not.toExtend<ShownHeader>();

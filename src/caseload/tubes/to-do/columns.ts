@@ -5,11 +5,12 @@
 import { URGENCY, wordsThatAsk } from "../../urgency";
 import { PLAIN, type CaseloadColumn } from "../../column";
 import { isOneOf, wordOf } from "../../phrases";
-import { computed, hidden } from "../../shown";
+import { computed, hidden, type AllShown } from "../../shown";
 
 /** Where the list of the settings sheet has what stands here. */
 const placeOf = (text: string): string => `IFERROR(MATCH(${text},ToDo_When,0),10^9)`;
-const firstOf = (...texts: readonly string[]): string => `MIN(${texts.map(placeOf).join(",")})`;
+const firstOf = <const Texts extends readonly string[]>(...texts: AllShown<Texts>): string =>
+  `MIN(${texts.map(placeOf).join(",")})`;
 
 export const steps: readonly CaseloadColumn[] = [
   hidden(
