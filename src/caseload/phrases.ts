@@ -2,6 +2,11 @@
  * Phrases of formulas that stand in many columns, as Excel shows them. No phrase passes an error on: a cell in error is
  * neither blank nor a number nor a known word. A text is larger than any number, in Excel as in LibreOffice, so `text<5`
  * is FALSE and needs no question before it.
+ *
+ * The grid's engine (Univer 0.25.1), a witness beside the reader, differs from Excel in a few places, so that formulas are
+ * written as all of them agree: a blank text is 0 there (ISNUMBER first, or LEN; T around a cell whose blank text is passed
+ * on), a minus before a name is #NAME? (`0-Over_Read`), a text is found among numbers (N, below), and MAXIFS without a
+ * number is none (N around it). tests/hosts/caseload holds them together.
  */
 import type { AllShown, Shown } from "./shown";
 
@@ -24,7 +29,7 @@ export const knownWord = <const Text extends string>(
 
 /** A day that can be, in one of the pairs of days on the settings sheet (settings-sheet.ts): from the first, before the second. */
 const isBetween = (cell: string, days: "Days_Past" | "Days_Ahead" | "Days_Born"): string =>
-  `IFERROR(MATCH(${cell},${days},1),0)=1`;
+  `IFERROR(MATCH(N(${cell}),${days},1),0)=1`;
 /** Not after today and not absurdly long ago. */
 export const isPast = <const Text extends string>(cell: Shown<Text>): string => isBetween(cell, "Days_Past");
 /** May lie ahead, but not beyond belief: a booking, an expiry, a date that somebody has set. */

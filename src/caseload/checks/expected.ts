@@ -9,7 +9,7 @@ export const expectedSteps: readonly CaseloadColumn[] = [
   hidden("Label mL", `IF([@Current]="yes",IF(ISNUMBER(INDEX(Tube_Most,[@Tube])),INDEX(Tube_Most,[@Tube]),""),"")`),
   hidden(
     "Fill then",
-    `IF([@Current]="yes",[@[Agreed mL]],IF([@[Device in]]="","",IF(COUNTIFS(Change_Key,[@Key],Change_In,[@[Device in]])>0,MAXIFS(Change_Fill,Change_Key,[@Key],Change_In,[@[Device in]]),IF(${isBlank("[@Access]")},MAXIFS(Change_Fill,Change_Person,[@Person],Change_In,[@[Device in]]),""))))`,
+    `IF([@Current]="yes",[@[Agreed mL]],IF([@[Device in]]="","",N(IF(COUNTIFS(Change_Key,[@Key],Change_In,[@[Device in]])>0,MAXIFS(Change_Fill,Change_Key,[@Key],Change_In,[@[Device in]],Change_Fill,">0"),IF(${isBlank("[@Access]")},MAXIFS(Change_Fill,Change_Person,[@Person],Change_In,[@[Device in]],Change_Fill,">0"),0)))))`,
   ),
   hidden(
     "Put in, read",
@@ -17,7 +17,7 @@ export const expectedSteps: readonly CaseloadColumn[] = [
   ),
   hidden(
     "Expected from",
-    `IF(IF(ISNUMBER([@Before]),INDEX(Check_PutRead,[@Before])<>"",FALSE),INDEX(Check_PutRead,[@Before]),[@[Fill then]])`,
+    `IF(IF(ISNUMBER([@Before]),LEN(INDEX(Check_PutRead,[@Before]))>0,FALSE),INDEX(Check_PutRead,[@Before]),N([@[Fill then]]))`,
   ),
 ];
 

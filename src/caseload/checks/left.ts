@@ -30,6 +30,6 @@ export const leftColumns: readonly CaseloadColumn[] = [
   ),
   hidden(
     "Left",
-    `IF([@Key]="","",IF([@[Put in, read]]=0,"left empty",IF(N([@[Put in, read]])<=0,"put in not known",IF(IF(N([@[Label mL]])>0,[@[Put in, read]]>[@[Label mL]],FALSE),"above the label",[@[Other fill]]))))`,
+    `IF([@Key]="","",IF(IF(ISNUMBER([@[Put in, read]]),[@[Put in, read]]=0,FALSE),"left empty",IF(N([@[Put in, read]])<=0,"put in not known",IF(IF(N([@[Label mL]])>0,[@[Put in, read]]>[@[Label mL]],FALSE),"above the label",T([@[Other fill]])))))`,
   ),
 ];

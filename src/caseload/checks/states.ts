@@ -36,15 +36,15 @@ export const stateSteps: readonly CaseloadColumn[] = [
   ),
   hidden(
     "Nothing missing",
-    `IF([@Look]="nothing came","not measured",IF(IF(N([@[Label mL]])>0,[@[Expected mL]]>[@[Label mL]],FALSE),"more than put in",IF([@Left]<>"",[@Left],IF([@Look]="cloudy: ask",[@Look],IF([@[Device in]]="","check date",IF(OR([@Current]="no",N([@[Agreed mL]])>0),"as filled","not measured"))))))`,
+    `IF([@Look]="nothing came","not measured",IF(IF(N([@[Label mL]])>0,N([@[Expected mL]])>[@[Label mL]],FALSE),"more than put in",IF([@Left]<>"",[@Left],IF([@Look]="cloudy: ask",[@Look],IF([@[Device in]]="","check date",IF(OR([@Current]="no",N([@[Agreed mL]])>0),"as filled","not measured"))))))`,
   ),
   hidden(
     "Figures",
-    `IF([@[Loss mL]]="","not measured",IF(OR([@[Loss mL]]<-Over_Read,IF(N([@[Label mL]])>0,[@[Out mL]]>[@[Label mL]],FALSE)),"more than put in",IF([@[Out mL]]<=ROUND([@[Expected mL]]*Loss_Half,9),"half or less",IF([@[Loss mL]]>IF([@[Expected mL]]<=Fill_Small,Loss_Small,Loss_Large),"low",[@[Nothing missing]]))))`,
+    `IF(LEN([@[Loss mL]])=0,"not measured",IF(OR([@[Loss mL]]<0-Over_Read,IF(N([@[Label mL]])>0,[@[Out mL]]>[@[Label mL]],FALSE)),"more than put in",IF([@[Out mL]]<=ROUND([@[Expected mL]]*Loss_Half,9),"half or less",IF([@[Loss mL]]>IF([@[Expected mL]]<=Fill_Small,Loss_Small,Loss_Large),"low",[@[Nothing missing]]))))`,
   ),
   hidden(
     "Found and left",
-    `IF(OR([@Figures]="half or less",[@Figures]="low"),[@Figures],IF(OR([@Left]="left empty",[@Left]="above the label"),[@Left],IF(OR([@Look]="milky fluid",AND([@Look]="nothing came",[@[Loss mL]]="")),[@Look],[@Figures])))`,
+    `IF(OR([@Figures]="half or less",[@Figures]="low"),[@Figures],IF(OR([@Left]="left empty",[@Left]="above the label"),[@Left],IF(OR([@Look]="milky fluid",AND([@Look]="nothing came",LEN([@[Loss mL]])=0)),[@Look],[@Figures])))`,
   ),
 ];
 
@@ -65,7 +65,7 @@ export const state = computed(
 
 /** Only checks with figures; one without neither counts nor ends a row of low ones. */
 export const lowSteps: readonly CaseloadColumn[] = [
-  hidden("Measured", `IF(AND(ISNUMBER([@[Out mL]]),${isOneOf("[@State]", measuredWords)}),[@Tag],"")`),
+  hidden("Measured", `IF(AND(ISNUMBER([@Tag]),ISNUMBER([@[Out mL]]),${isOneOf("[@State]", measuredWords)}),[@Tag],"")`),
   hidden("Measured in order", `IFERROR(SMALL(Check_Measured,ROW()-ROW(Check_Top)),9*10^15)`),
   hidden("Measured tag before", `IF(ISNUMBER([@Measured]),IFERROR(LOOKUP([@Measured]-1,Check_MeasuredInOrder),0),0)`),
   hidden(

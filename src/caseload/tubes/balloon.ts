@@ -65,7 +65,7 @@ export const checkDue = computed(
 export const balloon = computed(
   "Balloon",
   ifLive(
-    `IF([@Held]="balloon",IF(Ready_Balloon,IF(ISNUMBER([@Newest]),[@[Balloon checked]],IF([@[Loose check]]="yes","device not clear",[@[Balloon by dates]])),IF([@[Found empty]]="empty","empty","check settings")),[@[Found empty]])`,
+    `IF([@Held]="balloon",IF(Ready_Balloon,IF(ISNUMBER([@Newest]),[@[Balloon checked]],IF([@[Loose check]]="yes","device not clear",[@[Balloon by dates]])),IF([@[Found empty]]="empty","empty","check settings")),T([@[Found empty]]))`,
   ),
   {
     format: PLAIN,

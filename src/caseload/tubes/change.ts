@@ -33,7 +33,7 @@ export const changeSteps: readonly CaseloadColumn[] = [
   hidden("Due first", `IF(COUNT([@[Change due]],[@[At the latest]])=0,"",MIN([@[Change due]],[@[At the latest]]))`),
   hidden(
     "Change ahead",
-    `IF(AND(ISNUMBER([@[Change due]]),MAX([@[Change due]],[@[At the latest]])>=Day_Farthest+1),"check date",IF(AND(ISNUMBER([@[Change due]]),[@[Device day]]="no date"),"no date",IF([@[Due first]]<As_of+Soon_Days+1,"due soon",IF([@[At the latest]]="check settings","check settings",IF(ISNUMBER([@[Change due]]),"later",[@[Change due]])))))`,
+    `IF(AND(ISNUMBER([@[Change due]]),MAX([@[Change due]],[@[At the latest]])>=Day_Farthest+1),"check date",IF(AND(ISNUMBER([@[Change due]]),[@[Device day]]="no date"),"no date",IF(IF(ISNUMBER([@[Due first]]),[@[Due first]]<As_of+Soon_Days+1,FALSE),"due soon",IF([@[At the latest]]="check settings","check settings",IF(ISNUMBER([@[Change due]]),"later",[@[Change due]])))))`,
   ),
 ];
 

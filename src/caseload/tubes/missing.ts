@@ -68,7 +68,7 @@ export const gapColumns: readonly CaseloadColumn[] = [
     "Gaps of shape and size",
     joined(
       sentence(`[@Form]="not known"`, "no shape"),
-      sentence(`AND([@Held]="bumper",[@[Months old]]="")`, "no birth date: adult or child not known"),
+      sentence(`AND([@Held]="bumper",LEN([@[Months old]])=0)`, "no birth date: adult or child not known"),
       "[@[Gap of size]]",
       "[@[Gap of length]]",
     ),

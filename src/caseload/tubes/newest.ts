@@ -17,7 +17,7 @@ export const newestSteps: readonly CaseloadColumn[] = [
     `IF(INT([@[Newest tag]]/10^10)=${OWN_ROW},IF(N([@Came])>INDEX(Check_Day,MOD([@[Newest tag]],10^5)),"",MOD([@[Newest tag]],10^5)),"")`,
   ),
   hidden("Check state", `IF(ISNUMBER([@Newest]),T(INDEX(Check_State,[@Newest])),"")`),
-  hidden("Check left", `IF(ISNUMBER([@Newest]),INDEX(Check_Left,[@Newest]),"")`),
+  hidden("Check left", `IF(ISNUMBER([@Newest]),T(INDEX(Check_Left,[@Newest])),"")`),
 ];
 
 export const lastCheck = computed("Last check", `IF(ISNUMBER([@Newest]),INDEX(Check_On,[@Newest]),"")`, {

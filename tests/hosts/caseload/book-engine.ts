@@ -57,7 +57,10 @@ function snapshot(book: BookDescription, withResults: boolean) {
         formula === undefined ? typed(value ?? null) : { ...(withResults && typed(value ?? null)), f: `=${formula}` };
     if (sheet.table) tableCells(cells, sheet.table, withResults);
     const rows = Math.max(...Object.keys(cells).map(Number));
-    return { id: idOf(sheet), name: sheet.name, rowCount: rows + 50, columnCount: 100, cellData: cells };
+    /* A cell beyond the last column is none: what reads it is #NAME?. */
+    const columns = Math.max(...Object.values(cells).flatMap((row) => Object.keys(row).map(Number)));
+    const size = { rowCount: rows + 50, columnCount: columns + 5 };
+    return { id: idOf(sheet), name: sheet.name, ...size, cellData: cells };
   });
   return {
     id: "book",
@@ -68,14 +71,18 @@ function snapshot(book: BookDescription, withResults: boolean) {
   };
 }
 
-/** Whole columns of tables as the grid's adapter writes them: fixed addresses, kept right by the grid. */
+/** Whole columns of tables, and header cells, as the grid's adapter writes them: fixed addresses, kept right by the grid. */
 function inGrid(refersTo: string, book: BookDescription): string {
-  const found = /^(\w+)\[(.+)\]$/.exec(refersTo);
+  const ofHeader = /^(\w+)\[\[#Headers\],\[(.+)\]\]$/.exec(refersTo);
+  const found = ofHeader ?? /^(\w+)\[(.+)\]$/.exec(refersTo);
   if (!found) return refersTo;
   const sheet = book.sheets.find(({ table }) => table?.name === found[1])!;
   const { top, left, columns, rows } = sheet.table!;
-  const column = left + columns.findIndex(({ header }) => header === found[2]);
+  const place = columns.findIndex(({ header }) => header === found[2]);
+  if (place < 0) throw new Error(`${refersTo} is nowhere`);
+  const column = left + place;
   const fixed = (row: number) => cellAddress(row, column).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+  if (ofHeader) return `'${sheet.name}'!${fixed(top)}`;
   return `'${sheet.name}'!${fixed(top + 1)}:${fixed(top + rows.length)}`;
 }
 

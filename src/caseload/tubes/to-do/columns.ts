@@ -35,7 +35,7 @@ export const steps: readonly CaseloadColumn[] = [
   /* What has no word of its own in To do: a booking does not hide it. */
   hidden(
     "Entries",
-    `IF(OR([@[Rows of the key]]>1,[@[Too early]]="yes",[@[Gap of turning]]&[@[Gap of readings]]<>"",AND([@[Spare there]]="yes",[@[Spare size]]&[@[Spare length]]<>""),N([@[Fill mL]])>IF(N([@[Most mL]])>0,[@[Most mL]],10^9)),"contradictory","")`,
+    `IF(OR([@[Rows of the key]]>1,[@[Too early]]="yes",[@[Gap of turning]]&[@[Gap of readings]]<>"",AND([@[Spare there]]="yes",[@[Spare size]]&[@[Spare length]]<>""),IF(COUNT([@[Fill mL]],[@[Most mL]])=1+1,AND([@[Most mL]]>0,[@[Fill mL]]>[@[Most mL]]),FALSE)),"contradictory","")`,
   ),
   hidden(
     "Spare soon",
