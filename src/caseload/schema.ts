@@ -24,6 +24,7 @@ export const news: readonly { readonly schema: number; readonly says: readonly s
       "The site is read: tight or stuck, infected, leaking and overgrown are words of To do.",
       "On hold and in hospital are asked about after the clinic's own days: new column Status since.",
       "The lists can be sorted by To do, the most urgent row first.",
+      "Formulas that run in Excel 2019 and LibreOffice too.",
     ],
   },
 ];
