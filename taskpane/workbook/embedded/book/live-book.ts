@@ -3,7 +3,7 @@ import { CommandType, ICommandService, type Workbook as GridWorkbook } from "@un
 import type { IWorkbookData } from "@univerjs/core";
 import { SetSelectionsOperation, SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/sheets";
 import { CellError } from "../../../../src/worksheet/error";
-import { overlaps, parseArea } from "../../area";
+import { bottom, overlaps, parseArea } from "../../area";
 import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../../port";
 import { setGridToday } from "../../../../functions/grid";
 import { calculated, leaveTablesOut } from "./calculation";
@@ -23,12 +23,16 @@ import { WorkedOut } from "../reader/worked-out";
 import { OutdatedResults } from "../save/outdated";
 import { placeKey, spillText, type OpeningResults } from "../save/sheet-edits";
 import { fileValue, sameResult } from "../save/values";
-import type { CellValue } from "../../package";
+import { inSlices, ranToItsEnd, type CellValue, type Sliced } from "../../package";
 import { areaOf, SheetReader } from "./sheet-reader";
 import { tablesNow, type TableNow } from "./tables";
 
 /** Told once for many changes that come together. */
 const GATHER = 60;
+
+/** So many times what was read in slices may turn out to be of two moments; then it is read without a breath. */
+const MOST_TRIES = 2;
+const ROWS_AT_A_TIME = 500;
 
 export class LiveBook {
   protected facts!: BookFacts;
@@ -232,24 +236,41 @@ export class LiveBook {
     return true;
   }
 
+  /** A long list is read in slices; what is given is of one moment all the same. */
   async read(place: Place, what: readonly Facet[]): Promise<Block> {
-    this.settle();
+    for (let tries = 0; ; tries++) {
+      this.settle();
+      const { revision, unit } = this;
+      const reading = this.reading(place, what);
+      const block = tries < MOST_TRIES ? await inSlices(reading) : ranToItsEnd(reading);
+      if (this.revision === revision && this.unit === unit) return block;
+    }
+  }
+
+  private *reading(place: Place, what: readonly Facet[]): Sliced<Block> {
     const { sheet, area } = this.stand(place);
     const reader = this.reader(sheet);
-    const rows = <T>(each: (row: number, column: number) => T): T[][] =>
-      Array.from({ length: area.rows }, (_, r) =>
-        Array.from({ length: area.columns }, (_, c) => each(area.top + r, area.left + c)),
-      );
+    const rowsOf = function* <T>(each: (row: number, column: number) => T): Sliced<T[][]> {
+      const rows: T[][] = [];
+      for (let row = area.top; row < bottom(area); row++) {
+        const cells = new Array<T>(area.columns);
+        for (let c = 0; c < area.columns; c++) cells[c] = each(row, area.left + c);
+        rows.push(cells);
+        if (rows.length % ROWS_AT_A_TIME === 0) yield rows.length / area.rows;
+      }
+      return rows;
+    };
+    const wants = (facet: Facet): boolean => what.includes(facet);
     return {
       sheet,
       area,
-      ...(what.includes("values") && { values: rows((r, c) => reader.value(r, c)) }),
-      ...(what.includes("formulas") && { formulas: rows((r, c) => reader.formula(r, c)) }),
-      ...(what.includes("formats") && { formats: rows((r, c) => reader.format(r, c)) }),
-      ...(what.includes("hidden") && {
+      ...(wants("values") && { values: yield* rowsOf((row, column) => reader.value(row, column)) }),
+      ...(wants("formulas") && { formulas: yield* rowsOf((row, column) => reader.formula(row, column)) }),
+      ...(wants("formats") && { formats: yield* rowsOf((row, column) => reader.format(row, column)) }),
+      ...(wants("hidden") && {
         hidden: Array.from({ length: area.rows }, (_, r) => reader.isHidden(area.top + r)),
       }),
-      ...(what.includes("merges") && { merges: reader.merges().filter((merge) => overlaps(merge, area)) }),
+      ...(wants("merges") && { merges: reader.merges().filter((merge) => overlaps(merge, area)) }),
     };
   }
 

@@ -217,11 +217,14 @@ export class SheetReader {
   masterOf(group: string): { readonly row: number; readonly column: number; readonly text: string } | undefined {
     if (!this.masters) {
       this.masters = new Map();
-      for (const row of this.rows()) {
-        for (const column of this.columnsOf(row)) {
-          const { f, si } = this.cells[row]![column]!;
+      // without a list of each row's columns: this goes through every cell, after every change
+      for (const row in this.cells) {
+        const cells = this.cells[row]!;
+        for (const column in cells) {
+          // sorting leaves keys without a cell behind
+          const { f, si } = cells[column] ?? {};
           if (si && typeof f === "string" && f !== "" && !this.masters.has(si)) {
-            this.masters.set(si, { row, column, text: f });
+            this.masters.set(si, { row: Number(row), column: Number(column), text: f });
           }
         }
       }
