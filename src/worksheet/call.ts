@@ -261,8 +261,14 @@ function readArguments(definition: SheetFunction, raw: readonly unknown[]): Read
 }
 
 /** Fills the arguments of one row and computes it; the first blank subject or faulty argument answers instead. */
-function oneRow(definition: SheetFunction, { varying, stopped }: Reading, r: number, c: number) {
-  const { values, args } = definition.row;
+function oneRow(
+  definition: SheetFunction,
+  { varying, stopped }: Reading,
+  r: number,
+  c: number,
+  args: Record<string, unknown> = definition.row.args,
+) {
+  const { values } = definition.row;
   for (let i = 0; i < varying.length; i++) {
     const { place, plain, block } = varying[i]!;
     const cell = block[r]![c];
@@ -280,6 +286,10 @@ function oneRow(definition: SheetFunction, { varying, stopped }: Reading, r: num
   return stopped ?? definition.compute(args);
 }
 
+/** What `compute` gets for every row of a long column. */
+const argsOfLong = (definition: SheetFunction, { varying }: Reading): Record<string, unknown> =>
+  definition.row.argsWith((place) => varying.some((one) => one.place === place));
+
 /** From so many rows on a result is made at places in the code that no short one passes (see `longColumn`). */
 const LONG = 5000;
 
@@ -290,8 +300,9 @@ const LONG = 5000;
  */
 function longColumn(definition: SheetFunction, reading: Reading, rows: number, inBlock: InBlock): Single[][] {
   const out = new Array<Single[]>(rows);
+  const args = argsOfLong(definition, reading);
   for (let r = 0; r < rows; r++) {
-    const value = oneRow(definition, reading, r, 0);
+    const value = oneRow(definition, reading, r, 0, args);
     if (typeof value === "number" && Number.isFinite(value)) out[r] = [value];
     else out[r] = [soundIn(value, inBlock)];
   }
@@ -333,8 +344,9 @@ function bareNumbers(row: readonly number[]): number[] {
 function rowByRow(definition: SheetFunction, reading: Reading, rows: number, inBlock: InBlock): Single[][] {
   const width = definition.result.columns?.length ?? 1;
   const out = new Array<Single[]>(rows);
+  const args = rows >= LONG ? argsOfLong(definition, reading) : definition.row.args;
   for (let r = 0; r < rows; r++) {
-    const row = oneRow(definition, reading, r, 0);
+    const row = oneRow(definition, reading, r, 0, args);
     if (!Array.isArray(row)) out[r] = filledRow(soundIn(row, inBlock), width);
     else if (rows >= LONG && row.length === width && areNumbers(row as Row)) out[r] = bareNumbers(row as number[]);
     else out[r] = soundRow(row as Row, width, inBlock);

@@ -145,13 +145,22 @@ export interface RowOfArguments {
   readonly values: unknown[];
   /** What `compute` gets. */
   readonly args: Record<string, unknown>;
+  /** The same for a long column: only arguments that vary from row to row are read anew, the others stand there as they are. */
+  readonly argsWith: (isVarying: (place: number) => boolean) => Record<string, unknown>;
 }
 
 function rowOf(names: readonly string[]): RowOfArguments {
   const values: unknown[] = names.map(() => undefined);
-  const args: Record<string, unknown> = {};
-  names.forEach((name, i) => Object.defineProperty(args, name, { enumerable: true, get: () => values[i] }));
-  return { values, args };
+  const getters = names.map((_, i) => ({ enumerable: true, get: () => values[i] }));
+  const argsWith: RowOfArguments["argsWith"] = (isVarying) => {
+    const args: Record<string, unknown> = {};
+    names.forEach((name, i) => {
+      if (isVarying(i)) Object.defineProperty(args, name, getters[i]!);
+      else args[name] = values[i];
+    });
+    return args;
+  };
+  return { values, args: argsWith(() => true), argsWith };
 }
 
 /** A function as hosts, pages and tests see it, its arguments' types forgotten. */
