@@ -84,19 +84,29 @@ export interface Block {
   readonly merges?: readonly Area[];
 }
 
-/** A column to be added at the right of a list or table. */
-export interface NewColumn {
+interface ColumnHead {
   readonly header: string;
-  /** One formula a row. Its slots count columns of the list as it will be, added ones included. */
-  readonly formula: FormulaTemplate;
   /** A number format in Excel's own English codes, for example "d mmm yyyy". */
   readonly format: string;
+}
+
+export interface FormulaColumn extends ColumnHead {
+  /** One formula a row. Its slots count columns of the list as it will be, added ones included. */
+  readonly formula: FormulaTemplate;
   /**
    * What each row's formula gives, where it has been worked out already. A host may show it until it has worked the
    * formula out itself, or pass it over; tests hold formulas and results to the same.
    */
   readonly results?: readonly Value[];
 }
+
+export interface ValuesColumn extends ColumnHead {
+  /** One for each data row, from the top. A text stays a text, whatever it looks like; null leaves a cell empty. */
+  readonly values: readonly Cell[];
+}
+
+/** A column to be added at the right of a list or table. */
+export type NewColumn = FormulaColumn | ValuesColumn;
 
 /** A list without a table around it: one header row, data rows below. */
 export interface PlainList {
@@ -132,8 +142,22 @@ export type Step =
       /** Counted from 0 within the list. */
       readonly column: number;
       readonly formula: FormulaTemplate;
-      /** As in NewColumn. */
+      /** As in FormulaColumn. */
       readonly results?: readonly Value[];
+    }
+  | {
+      /**
+       * Values into some cells of a column that is there already; a text stays a text. Never a cell with a formula.
+       * Taking back gives those cells their former values and formats, as long as the rows stand in their order.
+       */
+      readonly kind: "changeColumn";
+      readonly to: { readonly table: string } | { readonly list: PlainList };
+      /** Counted from 0 within the list. */
+      readonly column: number;
+      /** One for each data row, from the top; undefined leaves a cell as it is. */
+      readonly values: readonly (Cell | undefined)[];
+      /** Of the cells that are changed; left out: theirs stays. */
+      readonly format?: string;
     }
   | {
       /** Puts one formula into one cell; a result that spills needs its neighbours empty. */

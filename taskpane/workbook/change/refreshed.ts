@@ -1,13 +1,13 @@
-/** A column that is written anew: where it stands, and whether it still holds what was written. */
+/** A column that is there already and is written anew, or in some cells: where it stands, and whether it still holds that. */
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
-import type { Area, Overview, SheetId, Step, TableOverview, Workbook } from "../port";
+import type { Area, Overview, SheetId, Step, TableOverview, Value, Workbook } from "../port";
+import { asText, isSame } from "./expectations";
 import { noHeader, noTable, Refusal, unwritableSheet } from "./refusal";
 
 type RefreshColumn = Extract<Step, { kind: "refreshColumn" }>;
+type ChangeColumn = Extract<Step, { kind: "changeColumn" }>;
 
-export interface RefreshTarget {
-  readonly kind: "refreshColumn";
-  readonly step: RefreshColumn;
+interface PresentColumn {
   readonly sheet: SheetId;
   /** The table's name, or null for a plain list. */
   readonly table: string | null;
@@ -17,13 +17,51 @@ export interface RefreshTarget {
   readonly listLeft: number;
   /** The column's data cells. */
   readonly area: Area;
+  /** The data cells of all columns of the list. */
+  readonly data: Area;
 }
 
-export function refreshTarget(
-  step: RefreshColumn,
+export interface RefreshTarget extends PresentColumn {
+  readonly kind: "refreshColumn";
+  readonly step: RefreshColumn;
+}
+
+export interface ChangeColumnTarget extends PresentColumn {
+  readonly kind: "changeColumn";
+  readonly step: ChangeColumn;
+}
+
+type Tables = ReadonlyMap<string, TableOverview>;
+
+export function refreshTarget(step: RefreshColumn, overview: Overview, tables: Tables): RefreshTarget | Refusal {
+  const found = presentColumn(step, overview, tables);
+  return found instanceof Refusal ? found : { kind: "refreshColumn", step, ...found };
+}
+
+/** Refuses what would be written over a formula, and values that are not as many as the rows. */
+export async function changeColumnTarget(
+  step: ChangeColumn,
   overview: Overview,
-  tables: ReadonlyMap<string, TableOverview>,
-): RefreshTarget | Refusal {
+  tables: Tables,
+  reader: Pick<Workbook, "read">,
+): Promise<ChangeColumnTarget | Refusal> {
+  const found = presentColumn(step, overview, tables);
+  if (found instanceof Refusal) return found;
+  const { sheet, area } = found;
+  if (step.values.length !== area.rows)
+    return new Refusal("The list has got more rows or fewer meanwhile. Look at the preview again.");
+  const { formulas = [] } = await reader.read({ sheet, area }, ["formulas"]);
+  const row = step.values.findIndex((value, r) => value !== undefined && (formulas[r]?.[0] ?? null) !== null);
+  return row < 0
+    ? { kind: "changeColumn", step, ...found }
+    : new Refusal(`Cell ${cellAddress(area.top + row, area.left)} holds a formula. Nothing is written over it.`);
+}
+
+function presentColumn(
+  step: RefreshColumn | ChangeColumn,
+  overview: Overview,
+  tables: Tables,
+): PresentColumn | Refusal {
   const table = "table" in step.to ? tables.get(step.to.table.toLowerCase()) : null;
   if (table === undefined) return noTable((step.to as { table: string }).table);
   if (table && !table.hasHeader) return noHeader(table.name);
@@ -33,14 +71,14 @@ export function refreshTarget(
   const rows = area.rows - 1 - (table?.hasTotals ? 1 : 0);
   if (rows < 1) return new Refusal("There is no row below the header. Enter the first row first.");
   if (step.column >= area.columns) return new Refusal("That column is no longer there. Look again.");
+  const data = { ...area, top: area.top + 1, rows };
   return {
-    kind: "refreshColumn",
-    step,
     sheet,
     table: table?.name ?? null,
     header: table?.columns[step.column] ?? null,
     listLeft: area.left,
-    area: { top: area.top + 1, left: area.left + step.column, rows, columns: 1 },
+    area: { ...data, left: area.left + step.column, columns: 1 },
+    data,
   };
 }
 
@@ -64,7 +102,45 @@ export async function refreshedStanding(
   return { area, differing };
 }
 
-function areaNow({ table: name, header, sheet, area }: RefreshTarget, overview: Overview): Area | Refusal {
+/** The list's rows are told apart by its first column, but for the changed one. */
+const columnThatTells = ({ area, data }: PresentColumn): number =>
+  area.left === data.left && data.columns > 1 ? data.left + 1 : data.left;
+
+/** What tells the rows of a list apart, as it stands now; remembered when cells of a column are changed. */
+export function tellingCells(target: ChangeColumnTarget): { readonly sheet: SheetId; readonly area: Area } {
+  return { sheet: target.sheet, area: { ...target.data, left: columnThatTells(target), columns: 1 } };
+}
+
+/**
+ * Where changed cells stand now, and which of them hold something else than was written.
+ * @param told what told the rows apart when the change was done
+ */
+export async function changedStanding(
+  target: ChangeColumnTarget,
+  told: readonly (readonly Value[])[],
+  workbook: Pick<Workbook, "read">,
+  overview: Overview,
+): Promise<{ readonly area: Area; readonly differing: readonly string[] } | Refusal> {
+  const area = areaNow(target, overview);
+  if (area instanceof Refusal) return area;
+  const { sheet, step } = target;
+  const tells = { ...area, left: area.left + columnThatTells(target) - target.area.left };
+  const { values: now = [] } = await workbook.read({ sheet, area: tells }, ["values"]);
+  const isChanged = (r: number): boolean => step.values[r] !== undefined;
+  if (area.rows > 0 && told.some((row, r) => isChanged(r) && asText(now[r]?.[0] ?? null) !== asText(row[0] ?? null)))
+    return new Refusal(
+      "The rows were sorted or changed since, so the former cells cannot be told apart. Nothing was changed back.",
+    );
+  const { values = [], formulas = [] } = await workbook.read({ sheet, area }, ["values", "formulas"]);
+  const differing = step.values.flatMap((value, r) =>
+    value === undefined || ((formulas[r]?.[0] ?? null) === null && isSame(values[r]?.[0] ?? null, value))
+      ? []
+      : [cellAddress(area.top + r, area.left)],
+  );
+  return { area, differing };
+}
+
+function areaNow({ table: name, header, sheet, area }: PresentColumn, overview: Overview): Area | Refusal {
   if (name === null)
     return overview.sheets.some(({ id }) => id === sheet)
       ? area

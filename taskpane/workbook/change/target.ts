@@ -19,13 +19,13 @@ import type {
   Workbook,
 } from "../port";
 import { noHeader, notEmpty, noTable, Refusal, unwritableSheet } from "./refusal";
-import { refreshTarget, type RefreshTarget } from "./refreshed";
+import { changeColumnTarget, refreshTarget, type ChangeColumnTarget, type RefreshTarget } from "./refreshed";
 import { RowPlanner, type RowTarget } from "./row-targets";
 import { showRowsTarget, type ShowRowsTarget } from "./shown-rows";
 
 export type { NamedCellTarget } from "./named-cell";
 export { noRoom, Refusal, spillInTheWay } from "./refusal";
-export type { RefreshTarget } from "./refreshed";
+export type { ChangeColumnTarget, RefreshTarget } from "./refreshed";
 export type { AppendTarget, ChangeRowTarget, ColumnValue, RemoveTarget, RowTarget } from "./row-targets";
 export { lets, type ShowRowsTarget } from "./shown-rows";
 
@@ -58,7 +58,14 @@ export interface NameTarget {
 }
 
 export type Target =
-  ColumnsTarget | RefreshTarget | FormulaTarget | NameTarget | RowTarget | NamedCellTarget | ShowRowsTarget;
+  | ColumnsTarget
+  | RefreshTarget
+  | ChangeColumnTarget
+  | FormulaTarget
+  | NameTarget
+  | RowTarget
+  | NamedCellTarget
+  | ShowRowsTarget;
 
 const NAME = /^[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}$/u;
 
@@ -95,6 +102,8 @@ async function targetOf(
         : besideList(step, step.to.list, overview, tables);
     case "refreshColumn":
       return refreshTarget(step, overview, tables);
+    case "changeColumn":
+      return changeColumnTarget(step, overview, tables, reader);
     case "writeFormula": {
       const area = { top: step.row, left: step.column, rows: 1, columns: 1 };
       const unwritable = unwritableSheet(step.sheet, overview);
@@ -161,6 +170,8 @@ function columnsTarget(
   const unwritable = unwritableSheet(sheet, overview);
   if (unwritable) return unwritable;
   if (rows.rows < 1) return new Refusal("There is no row below the header. Enter the first row, then add the columns.");
+  const uneven = step.columns.find((column) => "values" in column && column.values.length !== rows.rows);
+  if (uneven) return new Refusal("The list has got more rows or fewer meanwhile. Look at the preview again.");
   const columns = { left: right(list), columns: step.columns.length };
   if (columns.left + columns.columns > SHEET_COLUMNS)
     return new Refusal("There is no room: the list reaches the sheet's last column. Move it to the left first.");

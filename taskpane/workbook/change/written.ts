@@ -3,11 +3,11 @@
  * the host tells them right after the writing, because a host may spell a formula its own way.
  */
 import { cellAddress } from "../../../src/columns/formula";
-import type { Area, Done, Overview, Value, Workbook } from "../port";
+import type { Area, Block, Done, Overview, Value, Workbook } from "../port";
 import { asText, isSame } from "./expectations";
 import { namedCell } from "./named-cell";
 import { gapStanding, rowsStanding } from "./rows-written";
-import { refreshedStanding } from "./refreshed";
+import { changedStanding, refreshedStanding, tellingCells } from "./refreshed";
 import { Refusal } from "./refusal";
 import { showRowsTarget } from "./shown-rows";
 import type { AppendTarget, ChangeRowTarget, ColumnsTarget, FormulaTarget, NamedCellTarget, Target } from "./target";
@@ -20,7 +20,8 @@ export interface Written {
   readonly formulas: readonly (readonly (string | null)[])[];
   /**
    * What rows and named cells held when the whole change was done (not only this step: a later one may have changed the
-   * same row); formulas as of the same moment. Left out for other kinds.
+   * same row); formulas as of the same moment. Where cells of a column were changed: what told its rows apart. Left out
+   * for other kinds.
    */
   readonly values?: readonly (readonly Value[])[];
 }
@@ -46,6 +47,10 @@ export const inReverse = <T extends { readonly written: Written }>(standings: re
 
 /** With what rows and named cells hold now that the whole change is done. */
 export async function atTheEnd<W extends Written>(written: W, workbook: Reader): Promise<W> {
+  if (written.target.kind === "changeColumn") {
+    const { values } = await workbook.read(tellingCells(written.target), ["values"]);
+    return { ...written, values: values! };
+  }
   if (!isRemembered(written.target)) return written;
   const { values, formulas } = await workbook.read(written.target, ["values", "formulas"]);
   return { ...written, values: values!, formulas: formulas! };
@@ -77,6 +82,10 @@ export async function standing<W extends Written>(
         : tableColumns(written, target, target.table, workbook, overview);
     case "refreshColumn": {
       const found = await refreshedStanding(target, written.formulas, workbook, overview);
+      return found instanceof Refusal ? found : { written, ...found };
+    }
+    case "changeColumn": {
+      const found = await changedStanding(target, written.values ?? [], workbook, overview);
       return found instanceof Refusal ? found : { written, ...found };
     }
     case "writeFormula":
@@ -134,8 +143,7 @@ async function tableColumns<W extends Written>(
     const same = texts.size === 1 ? [...texts][0] : undefined;
     for (let r = 0; r < rows; r++) {
       const expected = same !== undefined ? same : (written.formulas[r]?.[c] ?? null);
-      if ((block.formulas?.[r + 1]?.[c] ?? null) !== expected)
-        differing.push(cellAddress(area.top + 1 + r, area.left + c));
+      if (!holds(target, block, r, c, expected)) differing.push(cellAddress(area.top + 1 + r, area.left + c));
     }
     if (table.hasTotals && asText(block.values?.[rows + 1]?.[c] ?? null) !== "")
       differing.push(cellAddress(area.top + 1 + rows, area.left + c));
@@ -159,10 +167,17 @@ async function listColumns<W extends Written>(
   const differing: string[] = [];
   written.formulas.forEach((row, r) =>
     row.forEach((text, c) => {
-      if ((block.formulas?.[r + 1]?.[c] ?? null) !== text) differing.push(cellAddress(area.top + 1 + r, area.left + c));
+      if (!holds(target, block, r, c, text)) differing.push(cellAddress(area.top + 1 + r, area.left + c));
     }),
   );
   return { written, area, differing };
+}
+
+/** @param block header and data rows of the new columns */
+function holds({ columns }: ColumnsTarget, block: Block, row: number, column: number, formula: string | null): boolean {
+  if ((block.formulas?.[row + 1]?.[column] ?? null) !== formula) return false;
+  const added = columns[column]!;
+  return !("values" in added) || isSame(block.values?.[row + 1]?.[column] ?? null, added.values[row] ?? null);
 }
 
 async function oneFormula<W extends Written>(written: W, target: FormulaTarget, workbook: Reader, overview: Overview) {

@@ -6,7 +6,7 @@ import type { ColumnsTarget } from "../change/target";
 import { follow, restore, type LookChange } from "./look";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { hiddenRows, requests } from "./rows";
-import { formulasOf, GENERAL, WriteProblem } from "./values";
+import { assertHolds, entry, formulasOf, GENERAL, READ_BACK, WriteProblem } from "./values";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
 export interface Traces {
@@ -62,7 +62,7 @@ export async function addColumns(
       const range = rangeOf(sheet, { ...data, ...run });
       /* Formats first: into cells formatted as text a formula goes as a text. */
       range.numberFormat = rowsOf(run.rows, () => target.columns.map((column) => column.format));
-      range.formulas = rowsOf(run.rows, (row) => rowFormulas(target, run.top + row));
+      range.formulas = rowsOf(run.rows, (row) => rowEntries(target, run.top + row));
       cells += run.rows * data.columns;
     }
     await context.sync();
@@ -74,10 +74,12 @@ export async function addColumns(
 
 const rowsOf = <T>(rows: number, row: (index: number) => T): T[] => Array.from({ length: rows }, (_, i) => row(i));
 
-const rowFormulas = (target: ColumnsTarget, row: number): string[] =>
-  target.columns.map(
-    ({ formula }) =>
-      "=" + (target.table === null ? inA1(formula, row, target.listLeft) : inTable(formula, target.table)),
+const rowEntries = (target: ColumnsTarget, row: number): (string | number | boolean)[] =>
+  target.columns.map((column) =>
+    "values" in column
+      ? entry(column.values[row - target.data.top] ?? null, column.format)
+      : "=" +
+        (target.table === null ? inA1(column.formula, row, target.listLeft) : inTable(column.formula, target.table)),
   );
 
 /** A header that looks like a formula is put in as a text. */
@@ -116,10 +118,15 @@ async function check(context: Excel.RequestContext, sheet: Excel.Worksheet, targ
   for (let top = target.data.top; top < bottom(target.data); top += page) {
     const rows = Math.min(page, bottom(target.data) - top);
     const range = rangeOf(sheet, { ...target.data, top, rows });
-    range.load("formulas,values");
+    range.load(`formulas,${READ_BACK}`);
     await context.sync();
-    if (formulasOf(range).some((row) => row.includes(null)))
+    if (formulasOf(range).some((row) => row.some((text, c) => text === null && "formula" in target.columns[c]!)))
       throw new WriteProblem("Excel left some rows without a formula. Clear any filter, then try again.");
+    const first = top - target.data.top;
+    const wanted = rowsOf(rows, (row) =>
+      target.columns.map((column) => ("values" in column ? { value: column.values[first + row] ?? null } : null)),
+    );
+    assertHolds(range, { ...target.data, top, rows }, wanted);
   }
 }
 

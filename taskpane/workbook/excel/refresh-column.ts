@@ -1,7 +1,10 @@
-/** One formula down a column that is there already; every cell's former content is kept for the way back. */
+/**
+ * One formula down a column that is there already, or values into some of its cells; every cell's former content is kept
+ * for the way back.
+ */
 import { cellAddress } from "../../../src/columns/formula";
 import type { Area, Value } from "../port";
-import { refreshedFormula, type RefreshTarget } from "../change/refreshed";
+import { refreshedFormula, type ChangeColumnTarget, type RefreshTarget } from "../change/refreshed";
 import { rangeOf } from "./place";
 import { hiddenRows, requests } from "./rows";
 import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "./values";
@@ -22,28 +25,46 @@ const PAGE = 5_000;
 /** @param wrote told of rows written, after each request; false asks to stop */
 export async function refreshColumn(
   context: Excel.RequestContext,
-  target: RefreshTarget,
+  target: RefreshTarget | ChangeColumnTarget,
   traces: ColumnTraces,
   wrote: (rows: number) => boolean,
 ): Promise<void> {
   const { area } = target;
   const before = await cellsOf(context, target.sheet, area);
   traces.before = before;
-  const after = before.map((cell, r) => ({ ...cell, formula: refreshedFormula(target, area.top + r) }));
-  if (!(await write(context, target.sheet, area, after, wrote))) return;
-  await check(context, target.sheet, area, after);
+  const after = before.map((cell, r) => written(target, cell, r));
+  const isMeant = meant(target);
+  if (!(await write(context, target.sheet, area, after, isMeant, wrote))) return;
+  await check(context, target.sheet, area, after, isMeant);
+}
+
+/** Cells that are not meant are left alone: Excel would read anew what they hold. */
+type IsMeant = (row: number) => boolean;
+
+const meant = (target: RefreshTarget | ChangeColumnTarget): IsMeant => {
+  if (target.kind === "refreshColumn") return () => true;
+  const { values } = target.step;
+  return (row) => values[row] !== undefined;
+};
+
+function written(target: RefreshTarget | ChangeColumnTarget, cell: Cell, row: number): Cell {
+  if (target.kind === "refreshColumn") return { ...cell, formula: refreshedFormula(target, target.area.top + row) };
+  const { values, format } = target.step;
+  const value = values[row];
+  return value === undefined ? cell : { value, formula: null, format: format ?? formatFor(value, cell.format) };
 }
 
 /** @param area where the column's data cells stand now */
 export async function putColumnBack(
   context: Excel.RequestContext,
-  target: RefreshTarget,
+  target: RefreshTarget | ChangeColumnTarget,
   area: Area,
   { before }: ColumnTraces,
 ): Promise<void> {
   if (before.length === 0) return;
-  await write(context, target.sheet, area, before, () => true);
-  await check(context, target.sheet, area, before);
+  const isMeant = meant(target);
+  await write(context, target.sheet, area, before, isMeant, () => true);
+  await check(context, target.sheet, area, before, isMeant);
 }
 
 async function cellsOf(context: Excel.RequestContext, sheetId: string, area: Area): Promise<readonly Cell[]> {
@@ -66,10 +87,11 @@ async function write(
   sheetId: string,
   area: Area,
   cells: readonly Cell[],
+  isMeant: IsMeant,
   wrote: (rows: number) => boolean,
 ): Promise<boolean> {
   const sheet = context.workbook.worksheets.getItem(sheetId);
-  for (const request of requests(area.top, await hiddenRows(context, sheet, area))) {
+  for (const request of requests(area.top, await hiddenRows(context, sheet, area), isMeant)) {
     context.application.suspendScreenUpdatingUntilNextSync();
     let rows = 0;
     for (const run of request) {
@@ -91,7 +113,13 @@ async function write(
 const asNoText = (format: string): string => (format === "@" ? GENERAL : format);
 
 /** Excel may fill a whole column of a table after one formula in it: then cells hold what was not meant for them. */
-async function check(context: Excel.RequestContext, sheetId: string, area: Area, wanted: readonly Cell[]) {
+async function check(
+  context: Excel.RequestContext,
+  sheetId: string,
+  area: Area,
+  wanted: readonly Cell[],
+  isMeant: IsMeant,
+): Promise<void> {
   const sheet = context.workbook.worksheets.getItem(sheetId);
   for (let from = 0; from < area.rows; from += PAGE) {
     const place = { ...area, top: area.top + from, rows: Math.min(PAGE, area.rows - from) };
@@ -100,13 +128,13 @@ async function check(context: Excel.RequestContext, sheetId: string, area: Area,
     await context.sync();
     const some = wanted.slice(from, from + place.rows);
     formulasOf(range).forEach(([formula], r) => {
-      if ((formula === null) !== (some[r]!.formula === null))
+      if (isMeant(from + r) && (formula === null) !== (some[r]!.formula === null))
         throw new WriteProblem(`Excel filled ${cellAddress(place.top + r, place.left)} by itself.`);
     });
     assertHolds(
       range,
       place,
-      some.map(({ formula, value }) => [formula === null ? { value } : null]),
+      some.map(({ formula, value }, r) => [formula === null && isMeant(from + r) ? { value } : null]),
     );
   }
 }

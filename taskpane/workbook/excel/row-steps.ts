@@ -1,6 +1,13 @@
 /** Steps on cells that are there already, and on rows: each is carried out, and gives what undoes it, begun or done. */
 import type { Area } from "../port";
-import type { NamedCellTarget, Refusal, RefreshTarget, RowTarget, ShowRowsTarget } from "../change/target";
+import type {
+  ChangeColumnTarget,
+  NamedCellTarget,
+  Refusal,
+  RefreshTarget,
+  RowTarget,
+  ShowRowsTarget,
+} from "../change/target";
 import { appendRows, noAppendTraces, takeRowsAway } from "./append-rows";
 import { changeCells, changeCellsBack, type CellTraces } from "./change-cells";
 import { putColumnBack, refreshColumn, type ColumnTraces } from "./refresh-column";
@@ -8,7 +15,7 @@ import { noRemoveTraces, putRowsBack, removeRows } from "./remove-rows";
 import { showAsBefore, showRows, type FilterTraces } from "./show-rows";
 import { rowOfCells, type RowOfCells } from "./values";
 
-export type CellsTarget = RowTarget | NamedCellTarget | ShowRowsTarget | RefreshTarget;
+export type CellsTarget = RowTarget | NamedCellTarget | ShowRowsTarget | RefreshTarget | ChangeColumnTarget;
 
 export interface RowStep {
   /** @param wrote told of rows written, after each request; false asks to stop */
@@ -46,7 +53,8 @@ export function rowStep(target: CellsTarget): RowStep {
         undo: () => Excel.run((context) => putRowsBack(context, target, traces)),
       };
     }
-    case "refreshColumn": {
+    case "refreshColumn":
+    case "changeColumn": {
       const traces: ColumnTraces = { before: [] };
       return {
         carryOut: (wrote) =>
@@ -87,6 +95,6 @@ function cells(sheet: string, area: Area, written: RowOfCells): RowStep {
 /** In rows. */
 export const workOf = (target: CellsTarget): number => {
   if (target.kind === "appendRows") return target.values.length;
-  if (target.kind === "refreshColumn") return target.area.rows;
+  if (target.kind === "refreshColumn" || target.kind === "changeColumn") return target.area.rows;
   return target.kind === "removeRows" ? Math.max(1, target.removed.length) : 1;
 };

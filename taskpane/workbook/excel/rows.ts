@@ -32,17 +32,26 @@ export async function hiddenRows(
   return rows.value.map((row) => row.rowHidden === true);
 }
 
-/** Cuts rows into runs that Excel writes truly, gathered into one list for each request. */
-export function requests(top: number, hidden: readonly boolean[]): readonly (readonly Run[])[] {
+/**
+ * Cuts rows into runs that Excel writes truly, gathered into one list for each request.
+ * @param isMeant by place among the rows: others are left out
+ */
+export function requests(
+  top: number,
+  hidden: readonly boolean[],
+  isMeant: (row: number) => boolean = () => true,
+): readonly (readonly Run[])[] {
   const all: Run[][] = [];
   let request: Run[] = [];
   let rowsInRequest = 0;
   for (let from = 0; from < hidden.length;) {
     let to = from + 1;
-    const most = from + ROWS_TOGETHER - rowsInRequest;
-    if (!hidden[from]) while (to < hidden.length && to < most && !hidden[to]) to++;
-    request.push({ top: top + from, rows: to - from });
-    rowsInRequest += to - from;
+    if (isMeant(from)) {
+      const most = from + ROWS_TOGETHER - rowsInRequest;
+      if (!hidden[from]) while (to < hidden.length && to < most && !hidden[to] && isMeant(to)) to++;
+      request.push({ top: top + from, rows: to - from });
+      rowsInRequest += to - from;
+    }
     from = to;
     if (rowsInRequest >= ROWS_TOGETHER || request.length >= RANGES_TOGETHER || from >= hidden.length) {
       all.push(request);

@@ -27,7 +27,7 @@ import {
   type NameTarget,
   type Target,
 } from "../change/target";
-import { doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../change/written";
+import { atTheEnd, doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../change/written";
 import { addColumns, noTraces, removeColumns } from "./columns";
 import { sortTarget } from "../change/sorted";
 import { listen } from "./events";
@@ -182,6 +182,10 @@ export class ExcelWorkbook implements Workbook {
     const all: Made[] = [];
     for (const one of made) {
       const { target } = one;
+      if (target.kind === "changeColumn") {
+        all.push(await atTheEnd(one, this));
+        continue;
+      }
       const isKept = isRemembered(target) || target.kind === "refreshColumn";
       const block = isKept ? await this.read(target, ["values", "formulas"]) : null;
       all.push(block ? { ...one, values: block.values!, formulas: block.formulas! } : one);

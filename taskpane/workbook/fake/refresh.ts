@@ -1,6 +1,6 @@
-import { refreshedFormula, type RefreshTarget } from "../change/refreshed";
+import { refreshedFormula, type ChangeColumnTarget, type RefreshTarget } from "../change/refreshed";
 import type { Area } from "../port";
-import type { Sheet } from "./book";
+import { GENERAL, type Sheet } from "./book";
 
 /** Writes a column anew; gives the way back, for wherever it stands then. */
 export function refreshColumn(sheet: Sheet, target: RefreshTarget): (area: Area) => void {
@@ -15,5 +15,19 @@ export function refreshColumn(sheet: Sheet, target: RefreshTarget): (area: Area)
       const row = area.top + r;
       sheet.type(row, area.left, formula ?? value);
       Object.assign(sheet.made(row, area.left), { value, formula });
+    });
+}
+
+/** Writes values into some cells of a column; gives the way back, for wherever it stands then. */
+export function changeColumn(sheet: Sheet, { area: { top, left }, step }: ChangeColumnTarget): (area: Area) => void {
+  const formers = step.values.map((_, r) => ({ format: GENERAL, ...sheet.cell(top + r, left) }));
+  step.values.forEach((value, r) => {
+    if (value === undefined) return;
+    const cell = sheet.made(top + r, left);
+    Object.assign(cell, { value: value === "" ? null : value, formula: null, format: step.format ?? cell.format });
+  });
+  return (area) =>
+    formers.forEach(({ value = null, format }, r) => {
+      if (step.values[r] !== undefined) Object.assign(sheet.made(area.top + r, area.left), { value, format });
     });
 }

@@ -22,7 +22,7 @@ import { atTheEnd, doneOf, inReverse, isNameUsed, type Standing, type Written } 
 import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
 import { FakeLiveBook } from "./live-book";
-import { refreshColumn } from "./refresh";
+import { changeColumn, refreshColumn } from "./refresh";
 import { sortTarget } from "../change/sorted";
 import { appendRows, changeRow, removeRows, showRows, sortRows, writeNamed, type TakeBack } from "./rows";
 
@@ -129,6 +129,10 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
     if (target.kind === "defineName") return this.defineName(target);
     if (target.kind === "writeFormula") return this.writeFormula(target);
     if (target.kind === "refreshColumn") return this.refresh(target);
+    if (target.kind === "changeColumn") {
+      this.takeBacks.set(target, changeColumn(this.sheet(target.sheet), target));
+      return { target, changed: true, formulas: [] };
+    }
     this.takeBacks.set(target, this.inRows(target));
     return { target, changed: true, formulas: [] };
   }
@@ -174,9 +178,17 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
       const to = Math.min(from + block, bottom(target.data));
       for (let row = from; row < to; row++)
         target.columns.forEach((column, c) => {
-          const formula = table ? inTable(column.formula, table.name) : inA1(column.formula, row, target.listLeft);
-          sheet.type(row, target.data.left + c, "=" + formula);
-          sheet.made(row, target.data.left + c).format = column.format;
+          const cell = sheet.made(row, target.data.left + c);
+          cell.format = column.format;
+          if ("values" in column) {
+            const value = column.values[row - target.data.top] ?? null;
+            cell.value = value === "" ? null : value;
+          } else
+            sheet.type(
+              row,
+              target.data.left + c,
+              "=" + (table ? inTable(column.formula, table.name) : inA1(column.formula, row, target.listLeft)),
+            );
         });
       await step((to - from) * target.columns.length);
     }

@@ -63,7 +63,9 @@ const shownBy = ({ change, columns: shown }: AddColumnsPlan): ReadonlyMap<string
     change.steps
       .flatMap((step) => (step.kind === "refreshColumn" ? [step.results] : []))
       .concat(
-        change.steps.flatMap((step) => (step.kind === "addColumns" ? step.columns.map((one) => one.results) : [])),
+        change.steps.flatMap((step) =>
+          step.kind === "addColumns" ? step.columns.map((one) => ("results" in one ? one.results : undefined)) : [],
+        ),
       )
       .map((results, i) => [shown[i]!.header, results ?? []] as const),
   );

@@ -139,7 +139,7 @@ it("knows Check due again, on a list that says what holds each tube in and on on
     const columns = { ...survey.proposal.columns, kind: column };
     const plan = planned(survey, ["checkDue"], { kinds: kindsSaid, columns });
     const [step] = plan.change.steps;
-    expect(step?.kind === "addColumns" && step.columns[0]!.results).toEqual(expected);
+    expect(step?.kind === "addColumns" && step.columns[0]).toMatchObject({ results: expected });
     expect((await workbook.apply(plan.change, watch)).outcome).toBe("done");
     workbook.type("Adults", "F1", "Next balloon check");
     expect(presentIn(await look(workbook))).toEqual([["checkDue", "Next balloon check"]]);

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { formula, inA1 } from "../../../src/columns/formula";
 import { parseArea } from "../../../taskpane/workbook/area";
-import type { NewColumn, Overview } from "../../../taskpane/workbook/port";
+import type { FormulaColumn, Overview } from "../../../taskpane/workbook/port";
 import { addTo, apply, at, doubled, due, expectFormula, expectRefused, kept, needing, type Contract } from "./kit";
 import { CLINIC, FILTERED } from "./workbooks";
 
@@ -42,12 +42,12 @@ export function checkAdding(contract: Contract): void {
 
     needs("tables")("takes odd column names, and columns that refer to new ones", async () => {
       const { workbook } = await open(CLINIC);
-      const odd: NewColumn = {
+      const odd: FormulaColumn = {
         header: "All [new] #1",
         formula: formula`${{ header: "Tube #", index: 0 }}&${{ header: "Notes [x]", index: 2 }}&${{ header: "It's", index: 3 }}&${{ header: "Line\nbreak", index: 4 }}`,
         format: "General",
       };
-      const next: NewColumn = {
+      const next: FormulaColumn = {
         header: "Next",
         formula: formula`LEN(${{ header: odd.header, index: 6 }})`,
         format: "0",
@@ -64,7 +64,7 @@ export function checkAdding(contract: Contract): void {
 
     needs("tables", "filters")("writes into rows that a filter hides, and leaves them hidden", async () => {
       const { workbook } = await open(FILTERED);
-      const half: NewColumn = {
+      const half: FormulaColumn = {
         header: "Half",
         formula: formula`${{ header: "Size", index: 1 }}/2`,
         format: "0.0",
@@ -97,7 +97,7 @@ export function checkAdding(contract: Contract): void {
 
   describe(`${name}: add columns to a plain list`, () => {
     const list = (workbook: Overview) => ({ list: { sheet: workbook.sheets[1]!.id, area: parseArea("A2:C6")! } });
-    const german: NewColumn = {
+    const german: FormulaColumn = {
       header: "Nächster",
       formula: formula`${{ header: "Letzter Wechsel", index: 1 }}+90`,
       format: "d mmm yyyy",

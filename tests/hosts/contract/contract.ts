@@ -5,6 +5,7 @@
 import { afterEach } from "vitest";
 import type { WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { checkAdding } from "./adding";
+import { checkChanging } from "./changing";
 import { checkFiltering } from "./filtering";
 import type { Contract, ContractHost, Lack } from "./kit";
 import { checkNamedCells } from "./named-cells";
@@ -37,6 +38,7 @@ export function describeContract(
   checkReading(contract);
   checkAdding(contract);
   checkRefreshing(contract);
+  checkChanging(contract);
   checkRefusals(contract);
   checkSingleSteps(contract);
   checkUndoing(contract);

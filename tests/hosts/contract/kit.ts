@@ -6,6 +6,7 @@ import type { WorkbookDescription } from "../../../taskpane/workbook/fake/descri
 import type {
   Area,
   Change,
+  FormulaColumn,
   NewColumn,
   Place,
   Progress,
@@ -64,8 +65,12 @@ export const needing =
     it.skipIf(things.some((thing) => lacks.includes(thing)));
 
 const size = { header: "Size", index: 5 };
-export const doubled: NewColumn = { header: "Doubled", formula: formula`IF(${size}="","",${size}*2)`, format: "0.0" };
-export const due: NewColumn = {
+export const doubled: FormulaColumn = {
+  header: "Doubled",
+  formula: formula`IF(${size}="","",${size}*2)`,
+  format: "0.0",
+};
+export const due: FormulaColumn = {
   header: "Change due",
   formula: formula`${{ header: "Last change", index: 1 }}+90`,
   format: "d mmm yyyy",

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { formula } from "../../../src/columns/formula";
 import { parseArea } from "../../../taskpane/workbook/area";
-import type { Area, NewColumn } from "../../../taskpane/workbook/port";
+import type { Area, FormulaColumn } from "../../../taskpane/workbook/port";
 import { addTo, apply, at, due, expectRefused, needing, type Contract } from "./kit";
 import { beside, CLINIC } from "./workbooks";
 
@@ -11,7 +11,7 @@ export function checkRefusals(contract: Contract): void {
   const needs = needing(contract);
 
   describe(`${name}: refuses with a sentence and changes nothing`, () => {
-    const half: NewColumn = { header: "Half", formula: formula`${{ header: "Size", index: 1 }}/2`, format: "0.0" };
+    const half: FormulaColumn = { header: "Half", formula: formula`${{ header: "Size", index: 1 }}/2`, format: "0.0" };
 
     needs("tables")("when the table is no longer as it was planned", async () => {
       const { workbook } = await open(CLINIC);
@@ -80,7 +80,7 @@ export function checkRefusals(contract: Contract): void {
       const filled = await open(
         beside({ cells: { D2: { formula: "=SEQUENCE(2,2)", value: 1 }, E2: 2, D3: 3, E3: 4 }, spills: ["D2:E3"] }),
       );
-      const other: NewColumn = { ...half, header: "Other" };
+      const other: FormulaColumn = { ...half, header: "Other" };
       await expectRefused(filled.workbook, addTo("Table1", [half, other]), /D2|D3/);
     });
 

@@ -2,12 +2,12 @@
 import { describe, expect } from "vitest";
 import { formula } from "../../../src/columns/formula";
 import { parseArea } from "../../../taskpane/workbook/area";
-import type { Change, NewColumn, RowValues, Workbook } from "../../../taskpane/workbook/port";
+import type { Change, FormulaColumn, RowValues, Workbook } from "../../../taskpane/workbook/port";
 import { addTo, apply, at, expectFormula, expectRefused, kept, needing, type Contract } from "./kit";
 import { beside, CLINIC, FILTERED, PEOPLE } from "./workbooks";
 
 const size = { header: "Size", index: 1 };
-export const twice: NewColumn = { header: "Twice", formula: formula`IF(${size}="","",${size}*2)`, format: "0.0" };
+export const twice: FormulaColumn = { header: "Twice", formula: formula`IF(${size}="","",${size}*2)`, format: "0.0" };
 
 export const append = (table: string, ...rows: RowValues[]): Change => ({
   steps: [{ kind: "appendRows", table, rows }],

@@ -124,7 +124,8 @@ describe.each([
     expect(added.formats.slice(1).every((format) => format === "0.0")).toBe(true);
     const [step] = plan.change.steps;
     expect(step).toMatchObject({ kind: "addColumns" });
-    if (step?.kind === "addColumns") expect(step.columns[0]!.results!.map(text)).toEqual(MM);
+    if (step?.kind !== "addColumns" || !("results" in step.columns[0]!)) throw new Error("no results");
+    expect(step.columns[0].results!.map(text)).toEqual(MM);
     const said = convertSizes.afterwards(plan, receipt);
     expect(said.sentences[0]).toBe("4 read, 2 not; 1 blank.");
     expect(said.sentences.at(-1)).toBe('The column "Size mm" was added: D3:D10.');

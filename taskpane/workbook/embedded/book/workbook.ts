@@ -40,7 +40,10 @@ interface Remembered extends Written {
 
 function hasResults(target: Target): boolean {
   if (target.kind === "refreshColumn") return target.step.results?.length === target.area.rows;
-  return target.kind === "addColumns" && target.columns.every(({ results }) => results?.length === target.data.rows);
+  return (
+    target.kind === "addColumns" &&
+    target.columns.every((column) => "values" in column || column.results?.length === target.data.rows)
+  );
 }
 
 const HELD = "The workbook is being opened or saved. Nothing was changed; try again once that is done.";
@@ -219,7 +222,8 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     const removing = () => {
       for (const one of inReverse(written)) one.written.takeBack!(desk, one.area!);
     };
-    if (written.some((one) => isInRows(one.written.target))) await calculated(this.engine, removing);
+    if (written.some(({ written: { target } }) => isInRows(target) || target.kind === "changeColumn"))
+      await calculated(this.engine, removing);
     else removing();
     for (const { written: one } of inReverse(found))
       if (one.target.kind === "defineName") await this.removeName(desk, one.target);

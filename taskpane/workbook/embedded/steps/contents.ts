@@ -1,21 +1,16 @@
 /** What cells hold, as the grid takes and gives it back; all of it one step of undo. */
-import { CellValueType, Tools, type ICellData } from "@univerjs/core";
+import { Tools, type ICellData } from "@univerjs/core";
 import type { Cell } from "../../../../src/worksheet/cell";
 import type { SheetId } from "../../port";
 import { shifted } from "../formulas/references";
-import { gridValue } from "../open/cells";
 import type { SheetReader } from "../book/sheet-reader";
-import { setCells, type Cells, type Desk } from "./write";
+import { setCells, valueAsItIs, type Cells, type Desk } from "./write";
 
 /** What a cell must lose before it takes another's content: the grid only adds to cells. */
 export const NOTHING: ICellData = { v: null, t: null, f: null, si: null, p: null, custom: null };
 
-/** A value as it is: a text stays a text, whatever it looks like. */
-export const typed = (value: Cell): ICellData => ({
-  ...NOTHING,
-  ...gridValue(value === "" ? null : value),
-  ...(typeof value === "string" && value !== "" && { t: CellValueType.STRING }),
-});
+/** A value as it is, in place of what a cell holds. */
+export const typed = (value: Cell): ICellData => ({ ...NOTHING, ...valueAsItIs(value) });
 
 /** All of a cell but its look, its group too: what undo gives back. */
 export function held(reader: SheetReader, row: number, column: number): ICellData {

@@ -3,7 +3,7 @@ import type { Area, SheetId } from "../../port";
 import type { ColumnValue, FormulaTarget, NameTarget, Target } from "../../change/target";
 import { appendRows } from "./adding";
 import { Contents, held, typed } from "./contents";
-import { refreshColumn } from "./refreshing";
+import { changeColumn, refreshColumn } from "./refreshing";
 import { blankRow, cutOut, removeRows } from "./removing";
 import { showRows } from "./showing";
 import { addColumns, narrowTable, restore, writeFormula, type Desk, type Later } from "./write";
@@ -29,6 +29,8 @@ export function carryOut(
     }
     case "refreshColumn":
       return refreshColumn(desk, target);
+    case "changeColumn":
+      return changeColumn(desk, target);
     case "writeFormula": {
       const before = writeFormula(desk, target, forEngine(target));
       return (again, now) => restore(again, target.sheet, { ...now, rows: 1, columns: 1 }, before);

@@ -9,6 +9,7 @@ import {
 import { SetSheetTableMutation } from "@univerjs/sheets-table";
 import { inA1 } from "../../../../src/columns/formula";
 import { bottom, right } from "../../area";
+import type { Cell } from "../../../../src/worksheet/cell";
 import { CellError } from "../../../../src/worksheet/error";
 import type { Area, SheetId, Value } from "../../port";
 import type { ColumnsTarget, FormulaTarget, NameTarget } from "../../change/target";
@@ -90,14 +91,19 @@ function look(desk: Desk, sheet: SheetId, area: Area): Before {
   return { sheet, area, styles, widths };
 }
 
+/** A longer text is cut off by its neighbour, like all texts of a list. */
+const WIDEST = 40;
 /** Characters of a date as we write it, "30 Nov 2026"; of a heading's button, which a table puts there; beside a word. */
 const [DATE_LENGTH, BUTTON, MARGIN] = [11, 3, 2];
 
 /** Wide enough for heading and words; a column that is wide enough already is left alone. */
 function widen(desk: Desk, { sheet, area, columns }: ColumnsTarget, before: Before, reader: SheetReader): void {
-  const widths = columns.map(({ header, results = [] }, i) => {
+  const widths = columns.map((column, i) => {
+    const { header } = column;
+    const results = ("values" in column ? column.values : column.results) ?? [];
     let longest = Math.max(header.length + BUTTON, DATE_LENGTH);
-    for (const result of results) if (typeof result === "string") longest = Math.max(longest, result.length + MARGIN);
+    for (const result of results)
+      if (typeof result === "string") longest = Math.max(longest, Math.min(result.length, WIDEST) + MARGIN);
     const wanted = pixelsOfCharacters(longest);
     const now = before.widths[i] ?? reader.worksheet.getConfig().defaultColumnWidth;
     return wanted > now ? wanted : before.widths[i]!;
@@ -116,7 +122,7 @@ function setWidths(desk: Desk, sheet: SheetId, left: number, widths: Widths, und
 }
 
 /** The same style with another number format, under an id that tells both. */
-function reformatted(desk: Desk, id: string | null, format: string): string | null {
+export function reformatted(desk: Desk, id: string | null, format: string): string | null {
   const changed: OriginStyle = { ...(id === null ? {} : desk.styles.get(id)) };
   if (format === GENERAL) delete changed.n;
   else changed.n = { pattern: format };
@@ -170,6 +176,12 @@ export const shown = (result: Value | undefined): Pick<ICellData, "v" | "t"> => 
   return gridValue(result instanceof CellError ? { error: result.code } : result);
 };
 
+/** A text stays a text, whatever it looks like. */
+export const valueAsItIs = (value: Cell): ICellData => ({
+  ...gridValue(value === "" ? null : value),
+  ...(typeof value === "string" && value !== "" && { t: CellValueType.STRING }),
+});
+
 /** So many rows go into the grid at once: between two slices the page can paint and hear. */
 const SLICE = 2_000;
 
@@ -196,12 +208,13 @@ export function addColumns(desk: Desk, target: ColumnsTarget, tableId: string | 
 
   widen(desk, target, before, reader);
   const groups = target.columns.map((added) =>
-    isMovedByEngine(inA1(added.formula, data.top, target.listLeft)) ? desk.unique() : null,
+    "formula" in added && isMovedByEngine(inA1(added.formula, data.top, target.listLeft)) ? desk.unique() : null,
   );
   const cell = (row: number, column: number): ICellData => {
     const index = column - area.left;
     const added = target.columns[index]!;
     if (row === headerRow) return { v: added.header, t: CellValueType.STRING };
+    if ("values" in added) return valueAsItIs(added.values[row - data.top] ?? null);
     const result = shown(added.results?.[row - data.top]);
     const isShared = groups[index] !== null;
     if (isShared && row > data.top) return { ...result, si: groups[index] };
