@@ -11,6 +11,7 @@ import { MMTOFR } from "../sizes/mmtofr";
 import { call } from "../worksheet/call";
 import { dayOfText } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
+import { isAsTyped, mendedFrom } from "../mending/headers";
 import { headerWords, plainHeader, wholeHeaders } from "./header-words";
 import { recipes } from "./recipes/index";
 import type { RecipeKey } from "./recipes/recipe";
@@ -111,9 +112,15 @@ const OTHER_THINGS = /\b(?:water|dressing|weight|feed|set|sets|syringe|skin|site
 
 const isWordFor = (role: Role, text: string): boolean => headerWords[role].includes(text);
 
-/** 2: the header is the very word. 1: but for something in brackets, or for a word before or after it. 0: neither. */
+/**
+ * 3: a column that was mended from such a one. 2: the header is the very word. 1: but for something in brackets, or for a
+ * word before or after it. 0: none of these, or what was typed before it was mended.
+ */
 function named(header: string, role: Role): number {
   const text = plainHeader(header);
+  if (isAsTyped(text)) return 0;
+  const original = mendedFrom(text);
+  if (original !== null && isWordFor(role, original)) return 3;
   if (isWordFor(role, text)) return 2;
   if (namesAnotherUnit(text, role)) return 0;
   if (isWordFor(role, plainHeader(header.replace(/[([][^)\]]*[)\]]/g, " ")))) return 1;

@@ -1,4 +1,4 @@
-import { count, figure, rows } from "./pieces";
+import { figure, rows } from "./pieces";
 
 export const convertSizes = {
   title: "Convert sizes",
@@ -40,9 +40,6 @@ export const convertSizes = {
     title: (n: number) => `Not read: ${figure(n)}`,
     lead: "These stay as errors until the cell is corrected. Nothing is guessed.",
     doubtful: (n: number) => `Read, but look: ${figure(n)}`,
-    cells: (n: number) => count(n, "cell", "cells"),
-    goTo: (cell: string, text: string) => `Go to ${cell}: ${text}`,
-    more: (n: number) => `${figure(n)} more`,
   },
   working: "Converting the sizes",
   result: {

@@ -18,6 +18,7 @@ import { recordChange } from "./record-change";
 import { recordCheck } from "./record-check";
 import { tubeOut } from "./tube-out";
 import { shell } from "./shell";
+import { mend } from "./mend";
 import { ownList } from "./own-list";
 import { excel, pane, product } from "./pane";
 import { print } from "./print";
@@ -39,6 +40,7 @@ export const texts = {
   addColumns,
   setUp,
   convertSizes,
+  mend,
   showOnly,
   guide,
   evidence,

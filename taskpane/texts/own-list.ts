@@ -1,3 +1,5 @@
+import { count, figure } from "./pieces";
+
 /** Somebody's own list and its columns, as every job on it speaks of them. */
 export const ownList = {
   looking: "Looking at the sheet…",
@@ -22,4 +24,7 @@ export const ownList = {
     values.length === 0 ? "This column is empty." : `For example: ${values.join(" · ")}`,
   chooseColumn: "Choose a column",
   noColumn: "no such column",
+  cells: (n: number) => count(n, "cell"),
+  goTo: (cell: string, text: string) => `Go to ${cell}: ${text}`,
+  more: (n: number) => `${figure(n)} more`,
 };

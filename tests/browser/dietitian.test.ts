@@ -12,6 +12,7 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { convertSizes as words } from "../../taskpane/texts/convert-sizes";
 import { explain as explainWords } from "../../taskpane/texts/explain";
+import { ownList } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { messySizes } from "../examples/convert/messy-sizes";
@@ -84,10 +85,10 @@ describe("1,402 sizes", () => {
     const gauge = unread.filter(({ because }) => because === "gauge");
     await list.getByText("G means gauge; write Fr").waitFor();
     for (const { address, cell } of gauge)
-      expect(await list.getByRole("button", { name: words.unread.goTo(address, String(cell)) }).count()).toBe(1);
+      expect(await list.getByRole("button", { name: ownList.goTo(address, String(cell)) }).count()).toBe(1);
 
     const { address } = gauge[0]!;
-    await list.getByRole("button", { name: words.unread.goTo(address, String(gauge[0]!.cell)) }).click();
+    await list.getByRole("button", { name: ownList.goTo(address, String(gauge[0]!.cell)) }).click();
     // The page says which row is selected; the numbers stay as they were.
     await page.getByText(pageWords.selectedRow).click();
     await page.getByText(pageWords.rowTitle(Number(address.slice(1)), "Sizes")).waitFor();

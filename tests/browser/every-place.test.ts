@@ -85,6 +85,7 @@ const places: readonly string[] = [
   paneWords.tubeOut,
   paneWords.list,
   paneWords.showOnly,
+  paneWords.mend,
   paneWords.convert,
   paneWords.addColumns,
   paneWords.more,

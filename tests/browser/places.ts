@@ -9,6 +9,7 @@ export const placeOf: Readonly<Record<Part, "today" | "list" | "more" | null>> =
   tubeOut: null,
   today: "today",
   addColumns: "list",
+  mend: "list",
   showOnly: "list",
   convert: "list",
   settings: "more",

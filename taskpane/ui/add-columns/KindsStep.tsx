@@ -59,7 +59,7 @@ interface WordFieldProps {
   readonly onKind: (kind: KindKey | null) => void;
 }
 
-function WordField({ word, kind, onKind }: WordFieldProps) {
+export function WordField({ word, kind, onKind }: WordFieldProps) {
   const id = useId();
   return (
     <li className="close-stack">

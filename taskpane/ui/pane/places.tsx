@@ -31,6 +31,7 @@ const SetUp = fetched(async () => (await import(/* webpackChunkName: "set-up" */
 const ConvertSizes = fetched(
   async () => (await import(/* webpackChunkName: "convert" */ "../convert-sizes/ConvertSizes")).ConvertSizes,
 );
+const Mend = fetched(async () => (await import(/* webpackChunkName: "mend" */ "../mend/Mend")).Mend);
 const ShowOnly = fetched(
   async () => (await import(/* webpackChunkName: "show-only" */ "../show-only/ShowOnly")).ShowOnly,
 );
@@ -55,6 +56,7 @@ export const places: readonly Place[] = [
     label: words.list,
     parts: [
       { key: "addColumns", label: words.addColumns, Content: AddColumns },
+      { key: "mend", label: words.mend, Content: Mend },
       { key: "showOnly", label: words.showOnly, Content: ShowOnly },
       { key: "convert", label: words.convert, Content: ConvertSizes },
     ],
