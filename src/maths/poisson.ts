@@ -1,5 +1,5 @@
 /** Counts of rare events: exact limits, comparison of two rates, and how many to expect at most. */
-import { betaLower, betaQuantileOdds } from "./beta";
+import { betaFraction, betaLower, betaQuantileOdds } from "./beta";
 import { gammaTails, halfDeviance, stirlingError } from "./gamma";
 import { gammaQuantile } from "./gamma-quantile";
 import { normalQuantile } from "./normal";
@@ -60,20 +60,24 @@ export function poissonEnough(mean: number, service: number): number {
   return n;
 }
 
-/** Chance of exactly k in n trials with chance x each, rest = 1 - x. */
-function binomial(k: number, n: number, x: number, rest: number): number {
-  if (k === 0) return Math.exp(n * Math.log1p(-x));
-  if (k === n) return Math.exp(n * Math.log1p(-rest));
+/** ln of the chance of exactly k in n trials with chance x each, rest = 1 - x. */
+function logBinomial(k: number, n: number, x: number, rest: number): number {
+  if (k === 0) return n * Math.log1p(-x);
+  if (k === n) return n * Math.log1p(-rest);
   const exponent = -halfDeviance(k, n * x) - halfDeviance(n - k, n * rest);
   const errors = stirlingError(n) - stirlingError(k) - stirlingError(n - k);
-  return Math.exp(exponent + errors) * Math.sqrt(n / (2 * Math.PI * k * (n - k)));
+  return exponent + errors + Math.log(n / (2 * Math.PI * k * (n - k))) / 2;
 }
 
-/** Chance of at most k, and of at least k, in n trials. */
-const atMost = (k: number, n: number, x: number, rest: number): number =>
-  k < 0 ? 0 : k >= n ? 1 : betaLower(n - k, k + 1, rest, x);
-const atLeast = (k: number, n: number, x: number, rest: number): number =>
-  k <= 0 ? 1 : k > n ? 0 : betaLower(k, n - k + 1, x, rest);
+/** Chance of at most k, and of at least k, in n trials, of which the chance of exactly k is known. */
+const atMost = (k: number, n: number, x: number, rest: number, exactly: number): number =>
+  rest < (n - k + 1) / (n + 3)
+    ? Math.min(1, exactly * x * betaFraction(n - k, k + 1, rest))
+    : betaLower(n - k, k + 1, rest, x);
+const atLeast = (k: number, n: number, x: number, rest: number, exactly: number): number =>
+  x < (k + 1) / (n + 3)
+    ? Math.min(1, exactly * rest * betaFraction(k, n - k + 1, x))
+    : betaLower(k, n - k + 1, x, rest);
 
 /** Counts whose chances differ by less than this are equally likely; the usual allowance for rounding. */
 const AS_LIKELY = 1 + 1e-7;
@@ -102,43 +106,54 @@ function fewP(k: number, n: number, odds: number): number {
   return rarer / all;
 }
 
+/** Chances of neighbours follow from each other; what is farther off than this is jumped to. */
+const NEIGHBOURS = 4;
+
 /** Two-sided p: all outcomes that are not more likely than the one seen. */
 function binomialP(k: number, n: number, x: number, rest: number): number {
   if (n <= FEW_TRIALS) {
     const p = fewP(k, n, x / rest);
     if (p > 0) return p;
   }
-  const seen = binomial(k, n, x, rest) * AS_LIKELY;
   const expected = n * x;
   if (k === expected) return 1;
-  // Beyond the most likely count the chances fall: the first one not more likely is found by halving.
-  const below = k < expected;
-  let [inner, outer] = below ? [Math.ceil(expected), n + 1] : [Math.floor(expected), -1];
-  const notMoreLikely = (i: number): boolean => i < 0 || i > n || binomial(i, n, x, rest) <= seen;
-  if (notMoreLikely(inner)) outer = inner;
-  // It lies near the mirror image of the one seen: looked for there first.
-  const away = below ? 1 : -1;
-  const mirror = Math.round(2 * expected - k);
-  for (let width = 1; width <= 64 && Math.abs(outer - inner) > 2 * width; width *= 8) {
-    const [near, far] = [mirror - away * width, mirror + away * width];
-    if (away * (near - inner) > 0 && away * (outer - near) > 0) {
-      if (notMoreLikely(near)) outer = near;
-      else inner = near;
-    }
-    if (away * (far - inner) > 0 && away * (outer - far) > 0) {
-      if (notMoreLikely(far)) outer = far;
-      else inner = far;
-    }
+  // Seen from the other side it is the same.
+  return k < expected ? pBelow(k, n, x, rest) : pBelow(n - k, n, rest, x);
+}
+
+/** The same for fewer than expected. */
+function pBelow(k: number, n: number, x: number, rest: number): number {
+  const logSeen = logBinomial(k, n, x, rest);
+  const exactly = Math.exp(logSeen);
+  // smaller than any number
+  if (exactly === 0) return 0;
+  const rarer = atMost(k, n, x, rest, exactly);
+  const odds = x / rest;
+  const most = Math.ceil(n * x);
+  // Beyond the most likely count the chances fall: the first one not more likely lies near the mirror image of k. Each jump
+  // goes where the parabola through the chance's logarithm, its slope and its bend says.
+  let count = Math.min(n, Math.max(most, Math.round(2 * n * x - k)));
+  let log = logBinomial(count, n, x, rest);
+  for (let jumps = 0; jumps < 20; jumps++) {
+    const slope = Math.log(((n - count + 0.5) / (count + 0.5)) * odds);
+    const bend = 1 / (count + 0.5) + 1 / (n - count + 0.5);
+    const excess = log - logSeen;
+    const off = (2 * excess) / (Math.sqrt(Math.max(0, slope * slope + 2 * bend * excess)) - slope);
+    if (!(Math.abs(off) > NEIGHBOURS)) break;
+    const next = Math.min(n, Math.max(most, count + Math.round(off)));
+    if (next === count) break;
+    count = next;
+    log = logBinomial(count, n, x, rest);
   }
-  while (Math.abs(outer - inner) > 1) {
-    const middle = Math.trunc((inner + outer) / 2);
-    if (notMoreLikely(middle)) outer = middle;
-    else inner = middle;
+  // How many times as likely as the one seen.
+  let times = Math.exp(log - logSeen);
+  for (; times > AS_LIKELY; count++) times *= ((n - count) / (count + 1)) * odds;
+  for (; count > most; count--) {
+    const nearer = (times * count) / ((n - count + 1) * odds);
+    if (!(nearer <= AS_LIKELY)) break;
+    times = nearer;
   }
-  const p = below
-    ? atMost(k, n, x, rest) + atLeast(outer, n, x, rest)
-    : atLeast(k, n, x, rest) + atMost(outer, n, x, rest);
-  return Math.min(1, p);
+  return count > n ? rarer : Math.min(1, rarer + atLeast(count, n, x, rest, times * exactly));
 }
 
 export interface RateRatio extends Limits {

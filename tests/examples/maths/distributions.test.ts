@@ -4,7 +4,7 @@ import { betaLower, betaQuantileOdds } from "../../../src/maths/beta";
 import { gammaTails, gammaUpper, halfDeviance, logGamma } from "../../../src/maths/gamma";
 import { gammaQuantile } from "../../../src/maths/gamma-quantile";
 import { normalQuantile, normalUpper } from "../../../src/maths/normal";
-import { poissonAtMost } from "../../../src/maths/poisson";
+import { poissonAtMost, rateRatio } from "../../../src/maths/poisson";
 import { chisq, gamma, normal, poisson } from "../check-values/distributions.json";
 
 const near = (got: number, want: number, within: number): void =>
@@ -89,4 +89,28 @@ describe("Poisson", () => {
   test.each(poisson)("chances of at most k where $lambda are expected are R's", ({ lambda, cdf }) =>
     cdf.forEach((want, k) => near(poissonAtMost(k, lambda), want, 5.1e-12)),
   );
+});
+
+describe("two rates", () => {
+  // R 4.2.2: poisson.test(c(a, b), c(days a, days b)): p.value, conf.int
+  test.each([
+    [150, 1000, 200, 900, 0.000264777492805889, 0.54252948500854, 0.838343416137849],
+    [900, 5000, 20, 300, 3.33664195971143e-7, 1.73773078054175, 4.44173896647861],
+    [3, 9000, 400, 7e5, 0.501423413444889, 0.119791303108976, 1.71707601394979],
+    [300, 1000, 5, 20, 1, 0.508539664829349, 3.72266487915267],
+    [0, 4000, 110, 30000, 1.85460480367688e-6, 0, 0.255779352124807],
+    [1e6, 1e6, 1001000, 1e6, 0.480049390990016, 0.996235487901482, 1.00177418610286],
+    [2000, 10, 1, 0.001, 0.181342925826598, 0.0358550458589271, 7.90347783014583],
+    [180, 1000, 100, 700, 0.0684130325578113, 0.981344510130537, 1.62548840479238],
+  ])("%s in %s and %s in %s: p and limits are R's", (a, daysA, b, daysB, p, low, high) => {
+    const [found, mirrored] = [rateRatio(a, daysA, b, daysB, 0.95), rateRatio(b, daysB, a, daysA, 0.95)];
+    near(found.p, p, 1e-9);
+    near(mirrored.p, p, 1e-9);
+    near(found.low, low, 1e-10);
+    near(found.high, high, 1e-10);
+  });
+  test("a p that is smaller than numbers can tell is not taken for a large one", () => {
+    // R 4.2.2 gives 4.4e-323, the last numbers there are
+    expect(rateRatio(84434, 16537, 37187, 5711, 0.95).p).toBeLessThan(1e-300);
+  });
 });
