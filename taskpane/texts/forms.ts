@@ -1,6 +1,4 @@
 /** What the forms for one person share: who it is, what will be written, the tube, the units. */
-import { count } from "./pieces";
-
 const ends = {
   G: "stomach (G)",
   GJ: "bowel, through the stomach (GJ)",
@@ -41,17 +39,19 @@ export const forms = {
     toldUnsure: "It is not clear which tube of this person.",
   },
   form: {
-    choose: "choose",
-    mend: (n: number) => `${count(n, "thing", "things")} to put right first:`,
     preview: "What will be written",
     previewLead: "Nothing is overwritten but what is shown here.",
     asks: "Look at this again:",
     anyway: "Yes, record it all the same",
     working: "Writing it down",
-    another: "Back",
+    another: "Another person",
     done: "Recorded",
     refused: "Not recorded",
     stopped: "Recording was stopped",
+    stillHere:
+      "Your entries are still here, and the list has been read again. Look at what will be written, then record.",
+    lookAgain: (id: string) =>
+      `What stands in the list of ${id} has changed. Look this person up again: your entries are kept as long as birth and access are as they were.`,
     lookFailed: (reason: string) =>
       `The list could not be read just now. Finish typing in the cell you are in, then try again. (${reason})`,
   },
@@ -60,9 +60,9 @@ export const forms = {
     knownFrom: "How that is known",
     shape: "Shape",
     size: "Size",
-    length: "Length, low-profile only",
-    fill: "Fill, balloon only",
-    most: "Most, as printed on the label",
+    length: "Length",
+    fill: "Fill",
+    most: "Most, as printed on its label",
   },
   units: { mL: "mL", cm: "cm", Fr: "Fr", hours: "hours", nights: "nights" },
 };

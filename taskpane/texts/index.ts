@@ -10,6 +10,7 @@ import { addColumns } from "./add-columns";
 import { clinicSettings } from "./clinic-settings";
 import { convertSizes } from "./convert-sizes";
 import { explain } from "./explain";
+import { entryForm } from "./entry-form";
 import { evidence, guide } from "./guide";
 import { help } from "./help";
 import { addPerson } from "./add-person";
@@ -45,6 +46,7 @@ export const texts = {
   guide,
   evidence,
   explain,
+  entryForm,
   clinicSettings,
   help,
   shell,

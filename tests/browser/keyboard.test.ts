@@ -6,6 +6,7 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
 import { convertSizes as convertWords } from "../../taskpane/texts/convert-sizes";
+import { entryForm as formWords } from "../../taskpane/texts/entry-form";
 import { forms as words } from "../../taskpane/texts/forms";
 import { recordCheck } from "../../taskpane/texts/record-check";
 import { tubeOut } from "../../taskpane/texts/tube-out";
@@ -112,9 +113,13 @@ describe.sequential("with the keyboard alone", () => {
     await confirm("D-041");
     await typeInto(page, part().getByLabel(recordCheck.out, { exact: true }), "five");
     await pressWith(page, button(part(), recordCheck.record));
-    await part().getByText(words.form.mend(1)).waitFor();
+    /* The keyboard stands on what has to be put right: the next Tab and Enter lead to the field. */
+    await part().getByText(formWords.mend(1)).waitFor();
     await isKept(page);
-    await tabTo(page, part().getByLabel(recordCheck.out, { exact: true }), "Shift+Tab");
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    const out = part().getByLabel(recordCheck.out, { exact: true });
+    expect(await out.evaluate((field) => field === document.activeElement)).toBe(true);
     await page.keyboard.press("ControlOrMeta+A");
     await page.keyboard.type("3");
     await typeInto(page, part().getByLabel(recordCheck.looked, { exact: true }), "clear");

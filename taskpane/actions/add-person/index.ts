@@ -5,7 +5,7 @@ import type { Caseload } from "../caseload/read";
 import { afterRecording } from "../caseload/write";
 import type { PersonForm, PersonSurvey } from "./plan";
 
-export { planPerson, type PersonForm, type PersonSurvey } from "./plan";
+export { personFields, planPerson, type PersonForm, type PersonSurvey } from "./plan";
 
 export const startOfPerson: PersonForm = {
   ...{

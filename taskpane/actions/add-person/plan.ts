@@ -3,13 +3,14 @@ import type { Access } from "../../../src/device/access";
 import type { ByHeader } from "../../../src/caseload/headers";
 import type { Cell } from "../../../src/worksheet/cell";
 import { addMonths } from "../../../src/maths/calendar";
+import { addPerson } from "../../texts/add-person";
 import { inQuotes, rowList } from "../../texts/pieces";
 import { notComputed, type Computed } from "../caseload/computed";
 import { notToldFrom, rowsOf, whoIsMeant } from "../caseload/identity";
-import { carerAsk, deviceAsks, readDevice } from "../caseload/new-device";
+import { carerAsk, deviceAsks, deviceFields, isOfDevice, readDevice } from "../caseload/new-device";
 import { asItWas, valueIn, type Caseload } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
-import { Reader, type Faulty } from "../caseload/typed";
+import { Reader, type Faulty, type FieldsOf } from "../caseload/typed";
 import { filled, homelessSentence, underHeaders, type Recording } from "../caseload/write";
 
 export type PersonField =
@@ -33,6 +34,19 @@ export type PersonField =
 /** As the fields of the form stand. */
 export type PersonForm = Readonly<Record<PersonField, string>>;
 
+const { id, status, born, access, made, slow, deviceIn, changedBy, spare } = addPerson;
+
+export const personFields: FieldsOf<PersonForm> = {
+  labels: { id, status, born, access, made, slow, ...deviceFields.labels, deviceIn, changedBy, spare },
+  required: {
+    id: "give the clinic’s own",
+    status: "choose one",
+    access: "choose one; “not known” is an answer",
+    ...deviceFields.required,
+  },
+  applies: (field, form) => !isOfDevice(field) || deviceFields.applies!(field, form),
+};
+
 export interface PersonSurvey {
   readonly caseload: Caseload;
   /** Columns of a new row that hold formulas. */
@@ -44,25 +58,22 @@ const LONGEST_ID = 40;
 
 export function planPerson({ caseload, computed }: PersonSurvey, form: PersonForm, today: number): Recording | Faulty {
   const { tubes, names } = caseload;
-  const read = new Reader(form);
+  const read = new Reader(form, personFields);
   const id = read.text("id");
-  if (id === null) read.fault("id", "ID: give the clinic’s own identifier.");
-  if (id !== null && id.length > LONGEST_ID) read.fault("id", `ID: at most ${LONGEST_ID} characters.`);
+  if (id !== null && id.length > LONGEST_ID) read.fault("id", `at most ${LONGEST_ID} characters`);
   const access = read.word("access", "Access");
-  if (form.access.trim() === "") read.fault("access", "Access: choose where the feed ends.");
   const status = read.word("status", "Status");
-  if (form.status.trim() === "") read.fault("status", "Status: choose one.");
   if (id !== null && access !== null) refuseTwice(caseload, id, access, read);
 
-  const born = read.date("born", "Born", today);
-  const made = read.date("made", "Stoma made", today);
-  const put = read.date("deviceIn", "Device in", today);
-  const eldest = addMonths(today, -12 * numberIn(names, "Age_Most"));
-  if (born !== null && born < eldest) read.fault("born", `Born: more than ${numberIn(names, "Age_Most")} years ago.`);
-  if (born !== null && made !== null && made < born) read.fault("made", "Stoma made is before the birth.");
-  if (made !== null && made < eldest)
-    read.fault("made", `Stoma made: more than ${numberIn(names, "Age_Most")} years ago.`);
-  if (made !== null && put !== null && put < made) read.fault("deviceIn", "Device in is before the stoma was made.");
+  const born = read.date("born", today);
+  const made = read.date("made", today);
+  const put = read.date("deviceIn", today);
+  const years = numberIn(names, "Age_Most");
+  const eldest = addMonths(today, -12 * years);
+  if (born !== null && born < eldest) read.fault("born", `more than ${years} years ago`);
+  if (born !== null && made !== null && made < born) read.fault("made", "this is before the birth");
+  if (made !== null && made < eldest) read.fault("made", `more than ${years} years ago`);
+  if (made !== null && put !== null && put < made) read.fault("deviceIn", "this is before the stoma was made");
   const slow = read.word("slow", "Slow healing");
   const device = readDevice(read, names);
   const changedBy = read.word("changedBy", "Changed by");
@@ -115,12 +126,12 @@ function refuseTwice({ tubes }: Caseload, id: string, access: Access, read: Read
   if (notToldFrom(devices, access).length > 0) {
     read.fault(
       "id",
-      `${inQuotes(id)} with this access is in the list already (${where}). Record a change there instead.`,
+      `${inQuotes(id)} with this access is in the list already (${where}); record a change there instead`,
     );
   } else if (spelt) {
     read.fault(
       "id",
-      `This identifier is spelt ${inQuotes(String(valueIn(spelt.row, "ID")))} in ${where}: spell it so, or choose another.`,
+      `it is spelt ${inQuotes(String(valueIn(spelt.row, "ID")))} in ${where}; spell it so, or choose another`,
     );
   }
 }

@@ -1,10 +1,11 @@
 /** The tube that goes in, as typed: its figures, and what is doubtful about them. For Record a change and Add a person. */
 import type { Access } from "../../../src/device/access";
 import { LARGEST_VOLUME } from "../../../src/balloon/volumes";
+import { forms } from "../../texts/forms";
 import type { WordOf } from "./lists";
 import type { Caseload } from "./read";
 import { numberIn } from "./settings";
-import type { Reader } from "./typed";
+import type { FieldsOf, Reader } from "./typed";
 
 export type DeviceField = "heldBy" | "knownFrom" | "shape" | "size" | "length" | "fill" | "most";
 export type DeviceForm = Readonly<Record<DeviceField, string>>;
@@ -23,32 +24,35 @@ export interface NewDevice {
 /** cm and mL below which a figure is rather a slip; the least that the sheet takes too. Clinic setting, no published source. */
 const LEAST = 0.5;
 
-const hasBalloon = (heldBy: NewDevice["heldBy"]): boolean => heldBy === "balloon" || heldBy === "catheter";
+/** Only a balloon is filled; of a tube that is held in a way not known it may be one. */
+const mayBeFilled = (heldBy: string): boolean => ["balloon", "catheter", "not known"].includes(heldBy);
 
-export function readDevice(
+const { heldBy, knownFrom, shape, length, fill, most, size } = forms.device;
+
+/** The tube that goes in, in every form. */
+export const deviceFields: FieldsOf<DeviceForm> = {
+  labels: { heldBy, knownFrom, shape, size: `${size}, ${forms.units.Fr}`, length, fill, most },
+  required: { heldBy: "choose one; “not known” is an answer", shape: "choose one" },
+  applies: (field, form) => {
+    if (field === "length") return form.shape === "low-profile";
+    return (field !== "fill" && field !== "most") || mayBeFilled(form.heldBy);
+  },
+};
+
+export const isOfDevice = (field: string): field is DeviceField => field in deviceFields.labels;
+
+export const readDevice = (
   read: Reader<DeviceForm & Readonly<Record<string, string>>>,
   names: Caseload["names"],
-): NewDevice {
-  const device: NewDevice = {
-    heldBy: read.word("heldBy", "Held by"),
-    knownFrom: read.word("knownFrom", "Known from"),
-    shape: read.word("shape", "Shape"),
-    size: read.french("size"),
-    length: read.number("length", "Length", LEAST, numberIn(names, "Length_Most"), "cm"),
-    fill: read.number("fill", "Fill", LEAST, LARGEST_VOLUME, "mL"),
-    most: read.number("most", "Most", LEAST, LARGEST_VOLUME, "mL"),
-  };
-  if (read.text("heldBy") === null) read.fault("heldBy", "Held by: choose one; “not known” is an answer.");
-  if (read.text("shape") === null) read.fault("shape", "Shape: choose one.");
-  const { heldBy, shape } = device;
-  if (heldBy !== null && heldBy !== "not known" && !hasBalloon(heldBy)) {
-    if (device.fill !== null) read.fault("fill", `Fill: a tube held by ${heldBy} has no balloon. Leave it blank.`);
-    if (device.most !== null) read.fault("most", `Most: a tube held by ${heldBy} has no balloon. Leave it blank.`);
-  }
-  if (shape === "long" && device.length !== null)
-    read.fault("length", "Length: only of a low-profile tube. Leave it blank.");
-  return device;
-}
+): NewDevice => ({
+  heldBy: read.word("heldBy", "Held by"),
+  knownFrom: read.word("knownFrom", "Known from"),
+  shape: read.word("shape", "Shape"),
+  size: read.french("size"),
+  length: read.number("length", LEAST, numberIn(names, "Length_Most"), "cm"),
+  fill: read.number("fill", LEAST, LARGEST_VOLUME, "mL"),
+  most: read.number("most", LEAST, LARGEST_VOLUME, "mL"),
+});
 
 export function deviceAsks(device: NewDevice, names: Caseload["names"]): readonly string[] {
   const { heldBy, knownFrom, shape, size, length, fill, most } = device;

@@ -11,6 +11,7 @@ import { asText } from "../../workbook/change/expectations";
 import type { Expectation, Overview, Step, Workbook } from "../../workbook/port";
 import { Refusal } from "../../workbook/change/refusal";
 import { problem, type Action, type Planned, type Problem } from "../action";
+import type { Fault } from "../caseload/typed";
 import { shortDate } from "../../../src/words/date-in-words";
 import { count, inQuotes, together } from "../../texts/pieces";
 import { doubtful, settingLines, settingText } from "./lines";
@@ -40,6 +41,11 @@ export interface EntriesPlan extends Planned {
   readonly form: FormKey;
 }
 
+/** With what is wrong field by field, where it is a field's. */
+export interface EntriesProblem extends Problem {
+  readonly faults?: readonly Fault[];
+}
+
 export const cellNamed = (overview: Overview, name: ClinicSettingName): Cell =>
   overview.names.find((one) => one.name.toLowerCase() === name.toLowerCase())?.value ?? null;
 
@@ -53,28 +59,34 @@ interface Entry {
   readonly value: Cell;
 }
 
-/** What is to be written, or why it cannot be: an agreement has a name and a day that is not ahead. */
-function entryOf(name: EntryName, typed: string, today: number): Entry | Problem {
+/** What must be filled in: an agreement has a name and a day. */
+export const isRequired = (name: EntryName): boolean => name === "Agreed_By" || name === "Agreed_On";
+
+/** What is to be written, or why it cannot be. */
+function entryOf(name: EntryName, typed: string, today: number): Entry | Fault {
+  const fault = (what: string): Fault => ({ field: name, sentence: `${labelOf(name)}: ${what}.` });
   const text = typed.replace(/\s+/gu, " ").trim();
-  if (name === "Agreed_By" && text === "") return problem("Say who agreed the settings: a name, a team or a role.");
+  if (name === "Agreed_By" && text === "") return fault("give a name, a team or a role");
   if (name !== "Agreed_On") return { name, value: text === "" ? null : text };
-  if (text === "") return problem("Say on which day the settings were agreed.");
+  if (text === "") return fault("give the date");
   const day = dayOfText(text);
-  if (day === null) return problem(`The day cannot be read: ${inQuotes(text)}.`);
-  if (day > today)
-    return problem(`${shortDate(day)} has not come yet: nobody can have agreed the settings on that day.`);
+  if (day === null) return fault(`${inQuotes(text)} cannot be read as a date`);
+  if (day > today) return fault(`${shortDate(day)} has not come yet, so nobody can have agreed the settings then`);
   return { name, value: day };
 }
 
-const isProblem = (entry: Entry | Problem): entry is Problem => "outcome" in entry;
+const isFault = (entry: Entry | Fault): entry is Fault => "sentence" in entry;
 
-function planEntries({ overview, today }: EntriesSurvey, { form, typed }: EntriesChoices): EntriesPlan | Problem {
-  const entries: Entry[] = [];
-  for (const name of forms[form]) {
-    const entry = entryOf(name, typed[name] ?? asTyped(name, cellNamed(overview, name)), today);
-    if (isProblem(entry)) return entry;
-    if (!isTheSame(entry.value, cellNamed(overview, name))) entries.push(entry);
-  }
+function planEntries(
+  { overview, today }: EntriesSurvey,
+  { form, typed }: EntriesChoices,
+): EntriesPlan | EntriesProblem {
+  const read = forms[form].map((name) => entryOf(name, typed[name] ?? asTyped(name, cellNamed(overview, name)), today));
+  const faults = read.filter(isFault);
+  if (faults.length > 0) return { ...problem(faults.map(({ sentence }) => sentence).join(" ")), faults };
+  const entries = read.filter(
+    (entry): entry is Entry => !isFault(entry) && !isTheSame(entry.value, cellNamed(overview, entry.name)),
+  );
   if (entries.length === 0) return problem("This is what stands there already: nothing to write.");
   const steps: Step[] = [];
   const expects: Expectation[] = [];
@@ -156,7 +168,10 @@ function beforeCalling(entries: readonly Entry[]): readonly string[] {
   ];
 }
 
-export const writeEntries: Action<EntriesSurvey, { readonly today: number }, EntriesChoices, EntriesPlan> = {
+export const writeEntries: Omit<
+  Action<EntriesSurvey, { readonly today: number }, EntriesChoices, EntriesPlan>,
+  "plan"
+> & { readonly plan: typeof planEntries } = {
   survey: async (workbook: Workbook, { today }) => ({ overview: await workbook.overview(), today }),
   plan: planEntries,
   afterwards: (_, receipt) => {

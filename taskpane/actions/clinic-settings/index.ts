@@ -3,6 +3,7 @@ export {
   asTyped,
   cellNamed,
   forms,
+  isRequired,
   writeEntries,
   type EntriesChoices,
   type EntriesPlan,

@@ -52,8 +52,6 @@ interface Happened {
   readonly held: string;
   readonly Reason: string | null;
   readonly "Unplanned visit": string | null;
-  readonly "Position confirmed by": string | null;
-  readonly pH: number | null;
 }
 
 export function asksOf({ out, put, deviceIn, held, ...came }: Happened): readonly string[] {
@@ -65,9 +63,6 @@ export function asksOf({ out, put, deviceIn, held, ...came }: Happened): readonl
     reasons.some(({ word, ofBalloon }) => ofBalloon && word === came.Reason) &&
       !["balloon", "catheter"].includes(held.toLowerCase()) &&
       `The reason is a balloon’s, but the tube was held by ${held || "something not written down"}.`,
-    came.pH !== null &&
-      came["Position confirmed by"] !== "pH" &&
-      "A pH is written down, but the position was not confirmed by pH.",
   ];
   return asks.filter((ask) => ask !== false);
 }

@@ -1,36 +1,35 @@
 /** The form of a change: where it starts, and what is forgotten when the new tube is of another type. */
 import type { Access } from "../../../src/device/access";
 import { isoText } from "../../../src/worksheet/dates";
+import { recordChange } from "../../texts/record-change";
+import { recordCheck } from "../../texts/record-check";
 import type { Device } from "../caseload/identity";
+import { deviceFields, isOfDevice } from "../caseload/new-device";
 import { textIn } from "../caseload/read";
+import type { FieldsOf } from "../caseload/typed";
 
-const ofTheOld = [
-  "out",
-  "reason",
-  "where",
-  "unplanned",
-  "nights",
-  "hoursOut",
-  "changedBy",
-  "confirmedBy",
-  "pH",
-] as const;
-const ofTheNew = [
-  "access",
-  "heldBy",
-  "knownFrom",
-  "shape",
-  "size",
-  "length",
-  "deviceIn",
-  "lot",
-  "fill",
-  "most",
-  "note",
-] as const;
-const fields = [...ofTheOld, ...ofTheNew];
+const ofTheOld = {
+  out: recordChange.out,
+  reason: recordChange.reason,
+  where: recordChange.where,
+  unplanned: recordChange.unplanned,
+  nights: recordChange.nights,
+  hoursOut: recordChange.hoursOut,
+  changedBy: recordChange.changedBy,
+  note: recordCheck.note,
+};
+const ofTheNew = {
+  deviceIn: recordChange.deviceIn,
+  access: recordChange.access,
+  ...deviceFields.labels,
+  lot: recordChange.lot,
+  confirmedBy: recordChange.confirmedBy,
+  pH: recordChange.pH,
+};
+const labels = { ...ofTheOld, ...ofTheNew };
+const fields = Object.keys(labels) as readonly ChangeField[];
 
-export type ChangeField = (typeof fields)[number];
+export type ChangeField = keyof typeof labels;
 
 /** As the fields stand. A blank `deviceIn` is the day on which the old tube came out; a blank `access` is as it was. */
 export type ChangeForm = Readonly<Record<ChangeField, string>>;
@@ -77,3 +76,15 @@ export function retyped(device: Device, before: ChangeForm, change: Partial<Chan
 /** No new tube follows. */
 export const endsCare = ({ reason }: Pick<ChangeForm, "reason">): boolean =>
   reason === "no longer needed" || reason === "left";
+
+export const changeFields: FieldsOf<ChangeForm> = {
+  labels,
+  required: { out: "give the date", reason: "choose one", ...deviceFields.required },
+  applies: (field, form) => {
+    if (field in ofTheNew && endsCare(form)) return false;
+    /* Nobody spends nights in hospital for a change at home; a pH is asked for where it confirmed the position. */
+    if (field === "nights") return form.where !== "home";
+    if (field === "pH") return form.confirmedBy === "pH";
+    return !isOfDevice(field) || deviceFields.applies!(field, form);
+  },
+};

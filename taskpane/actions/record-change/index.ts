@@ -9,7 +9,7 @@ import { placeOf, type Caseload } from "../caseload/read";
 import { afterRecording } from "../caseload/write";
 import type { ChangePlan, ChangeSurvey } from "./plan";
 
-export { endsCare, retyped, startOfChange, type ChangeForm } from "./form";
+export { changeFields, endsCare, retyped, startOfChange, type ChangeForm } from "./form";
 export { planChange, type ChangePlan, type ChangeSurvey } from "./plan";
 
 export async function surveyChange(

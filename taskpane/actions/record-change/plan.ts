@@ -23,7 +23,7 @@ import {
   bolsterSentence,
 } from "./doubts";
 import { arrangedAfter, elsewhereAdvice, elsewhereSentences } from "./elsewhere";
-import { accessAfter, endsCare, isOtherType, type ChangeForm } from "./form";
+import { accessAfter, changeFields, endsCare, isOtherType, type ChangeForm } from "./form";
 import { carerAsk, deviceAsks, readDevice, type NewDevice } from "../caseload/new-device";
 import { positionSentence } from "./position";
 
@@ -43,24 +43,22 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
   const { caseload, device, computed } = survey;
   const { tubes, changes, names } = caseload;
   const { row } = device;
-  const read = new Reader(form);
+  const read = new Reader(form, changeFields);
   const put = known(dateOf(valueIn(row, "Device in")));
-  const out = read.date("out", "Out", today);
-  if (form.out.trim() === "") read.fault("out", "Out: give the date.");
+  const out = read.date("out", today);
   if (out !== null && put !== null && out < put)
-    read.fault("out", `Out is before this tube was put in (${shortDate(put)}).`);
+    read.fault("out", `this is before the tube was put in (${shortDate(put)})`);
   const came = {
     Reason: read.word("reason", "Reason"),
     Where: read.word("where", "Where"),
     "Unplanned visit": read.word("unplanned", "Unplanned visit"),
-    Nights: read.number("nights", "Nights", 0, 99, "nights"),
-    "Hours out": read.number("hoursOut", "Hours out", 0, MOST_HOURS, "hours"),
+    Nights: read.number("nights", 0, 99, "nights"),
+    "Hours out": read.number("hoursOut", 0, MOST_HOURS, "hours"),
     "Changed by": read.word("changedBy", "Changed by"),
     "Position confirmed by": read.word("confirmedBy", "Position confirmed by"),
-    pH: read.number("pH", "pH", 0, 14, "pH"),
+    pH: read.number("pH", 0, 14, "pH"),
     Note: read.text("note"),
   };
-  if (form.reason.trim() === "") read.fault("reason", "Reason: choose one.");
   const ends = endsCare(form);
   const next = ends ? null : readDevice(read, names);
   const access = ends ? device.access : accessAfter(device, { access: read.word("access", "Access") ?? "" });
@@ -69,11 +67,11 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
   if (taken.length > 0)
     read.fault(
       "access",
-      `Access: ${inQuotes(device.id)} stands with ${access} in the list already (${rowList(taken.map((one) => one.row.sheetRow))}). One row is one tube, so record the change there, or put that row right first.`,
+      `${inQuotes(device.id)} stands with ${access} in the list already (${rowList(taken.map((one) => one.row.sheetRow))}). One row is one tube, so record the change there, or put that row right first`,
     );
-  const deviceIn = ends ? null : (read.date("deviceIn", "Device in", today) ?? out);
+  const deviceIn = ends ? null : (read.date("deviceIn", today) ?? out);
   if (deviceIn !== null && out !== null && deviceIn < out)
-    read.fault("deviceIn", "Device in is before the old tube came out.");
+    read.fault("deviceIn", "this is before the old tube came out");
   if (read.faults.length > 0 || out === null) return { outcome: "faulty", faults: read.faults };
 
   const lot = ends ? null : read.text("lot");

@@ -6,7 +6,7 @@ import { placeOf, type Caseload } from "../caseload/read";
 import { afterRecording } from "../caseload/write";
 import type { CheckPlan, CheckSurvey } from "./plan";
 
-export { planCheck, startOfCheck, type CheckForm, type CheckPlan, type CheckSurvey } from "./plan";
+export { checkFields, planCheck, startOfCheck, type CheckForm, type CheckPlan, type CheckSurvey } from "./plan";
 
 export async function surveyCheck(
   workbook: Pick<Workbook, "read">,

@@ -5,6 +5,7 @@ import { MOST_CHECKS } from "../../../src/caseload/limits";
 import { call } from "../../../src/worksheet/call";
 import type { Cell } from "../../../src/worksheet/cell";
 import { isoText } from "../../../src/worksheet/dates";
+import { recordCheck } from "../../texts/record-check";
 import { rows } from "../../texts/pieces";
 import type { ByHeader } from "../../../src/caseload/headers";
 import type { Change } from "../../workbook/port";
@@ -14,7 +15,7 @@ import { notComputed, type Computed } from "../caseload/computed";
 import type { Device, Meant } from "../caseload/identity";
 import { asItWas, valueIn, type Caseload } from "../caseload/read";
 import { numberIn } from "../caseload/settings";
-import { Reader, type Faulty } from "../caseload/typed";
+import { Reader, type Faulty, type FieldsOf } from "../caseload/typed";
 import { filled, homelessSentence, stillSo, underHeaders, type Recording, type RowPreview } from "../caseload/write";
 import { checksOf, fillOf, type Check } from "./history";
 import { middleFor } from "../tube-out/middle";
@@ -29,6 +30,15 @@ export type CheckForm = Readonly<
 export const startOfCheck = (today: number): CheckForm => ({
   ...{ checkedOn: isoText(today), out: "", looked: "", putIn: "", water: "", by: "", howKnown: "", note: "" },
 });
+
+const { checkedOn, out, looked, putIn, water, by, howKnown, note } = recordCheck;
+
+export const checkFields: FieldsOf<CheckForm> = {
+  labels: { checkedOn, out, looked, putIn, water, by, howKnown, note },
+  required: { checkedOn: "give the date" },
+  /* Where nothing was put in there is no water to speak of. */
+  applies: (field, form) => field !== "water" || !["", "0"].includes(form.putIn.trim()),
+};
 
 export interface CheckSurvey {
   readonly caseload: Caseload;
@@ -46,15 +56,14 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
   const { caseload, meant, device } = survey;
   const { names, checks } = caseload;
   const { row } = device;
-  const read = new Reader(form);
-  if (checks.dataRows >= MOST_CHECKS) read.fault("checkedOn", fullSentence(checks));
+  const read = new Reader(form, checkFields);
+  if (checks.dataRows >= MOST_CHECKS) read.fault("checkedOn", isFull(checks));
   const put = known(dateOf(valueIn(row, "Device in")));
-  const day = read.date("checkedOn", "Checked on", today);
-  if (form.checkedOn.trim() === "") read.fault("checkedOn", "Checked on: give the date.");
+  const day = read.date("checkedOn", today);
   if (day !== null && put !== null && day < put)
-    read.fault("checkedOn", `Checked on is before this tube was put in (${shortDate(put)}).`);
-  const out = read.number("out", "Out", 0, LARGEST_VOLUME, "mL");
-  const putIn = read.number("putIn", "Put in", 0, LARGEST_VOLUME, "mL");
+    read.fault("checkedOn", `this is before the tube was put in (${shortDate(put)})`);
+  const out = read.number("out", 0, LARGEST_VOLUME, "mL");
+  const putIn = read.number("putIn", 0, LARGEST_VOLUME, "mL");
   const looked = read.word("looked", "Looked");
   const typed = {
     Water: read.word("water", "Water"),
@@ -63,7 +72,7 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
     Note: read.text("note"),
   };
   if (read.faults.length === 0 && out === null && putIn === null && looked === null)
-    read.fault("out", "Nothing was measured and nothing put in: there is nothing to record.");
+    read.fault("out", "nothing was measured and nothing put in, so there is nothing to record");
   if (read.faults.length > 0 || day === null) return { outcome: "faulty", faults: read.faults };
 
   const all = checksOf(caseload, meant, device);
@@ -119,8 +128,8 @@ export function planCheck(survey: CheckSurvey, form: CheckForm, today: number): 
   };
 }
 
-const fullSentence = ({ sheetName, dataRows }: Caseload["checks"]): string =>
-  `${sheetName} has ${rows(dataRows)}, the most that can be kept in order. Move old checks into another workbook first.`;
+const isFull = ({ sheetName, dataRows }: Caseload["checks"]): string =>
+  `${sheetName} has ${rows(dataRows)}, the most that can be kept in order. Move old checks into another workbook first`;
 
 /** What was read back or counted with. */
 const READ_BACK = [...["ID", "Access", "Born", "Held by", "Stoma made", "Device in", "Fill mL", "Most mL"]] as const;

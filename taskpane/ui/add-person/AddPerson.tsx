@@ -1,76 +1,89 @@
 import { useCallback, useEffect, useMemo, useState } from "react";
-import { afterPerson, planPerson, startOfPerson, surveyPerson, type PersonSurvey } from "../../actions/add-person";
+import {
+  afterPerson,
+  personFields,
+  planPerson,
+  startOfPerson,
+  surveyPerson,
+  type PersonSurvey,
+} from "../../actions/add-person";
 import { lists } from "../../actions/caseload/lists";
 import { readCaseload } from "../../actions/caseload/read";
 import { forms } from "../../texts/forms";
 import { addPerson as words } from "../../texts/add-person";
 import { pane as paneTexts } from "../../texts/pane";
+import { DateField, TextField, WordField } from "../forms/Field";
+import { useForm } from "../forms/useForm";
 import { TryAgain } from "../parts/TryAgain";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
-import { DateField, TextField, WordField } from "../forms/Field";
 import type { JobProps } from "../forms/job-props";
-import { RecordingForm } from "../forms/RecordingForm";
-import { useForm } from "../forms/useForm";
+import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
-/** The list is looked at when the form is opened, and again for each further person. */
+
+/** The list is looked at when the form is opened, and again for each further person and after a refusal. */
 export function AddPerson(props: JobProps) {
   const { workbook } = props;
   const [survey, setSurvey] = useState<PersonSurvey | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
-  const look = useCallback(async () => {
-    setSurvey(null);
-    setFailure(null);
-    try {
-      const found = await readCaseload(workbook);
-      if (found.is === "caseload") setSurvey(await surveyPerson(workbook, found));
-      else setFailure(found.sentence);
-    } catch (error) {
-      setFailure(forms.form.lookFailed(String(error)));
-    }
+  const [round, setRound] = useState(0);
+  const look = useCallback(async (): Promise<string | null> => {
+    const found = await readCaseload(workbook).catch((error: unknown) => forms.form.lookFailed(String(error)));
+    if (typeof found === "string") return found;
+    if (found.is !== "caseload") return found.sentence;
+    setSurvey(await surveyPerson(workbook, found));
+    return null;
   }, [workbook]);
-  useEffect(() => void look(), [look]);
+  const begin = useCallback(async () => {
+    setFailure(null);
+    setFailure(await look().catch((error: unknown) => forms.form.lookFailed(String(error))));
+  }, [look]);
+  useEffect(() => void begin(), [begin, round]);
 
-  if (failure !== null) return <TryAgain sentence={failure} press={paneTexts.tryAgain} onPress={() => void look()} />;
+  if (failure !== null) return <TryAgain sentence={failure} press={paneTexts.tryAgain} onPress={() => void begin()} />;
   if (!survey) return <p>{paneTexts.loading}</p>;
-  return <PersonForm {...props} survey={survey} onAgain={() => void look()} />;
+  const again = () => {
+    setSurvey(null);
+    setRound(round + 1);
+  };
+  return <PersonForm {...props} key={round} survey={survey} ways={{ again, renew: look }} />;
 }
 
-function PersonForm({
-  survey,
-  workbook,
-  today,
-  agreed,
-  onAgain,
-}: JobProps & { readonly survey: PersonSurvey; readonly onAgain: () => void }) {
-  const { form, at } = useForm(startOfPerson);
+interface FormProps extends JobProps {
+  readonly survey: PersonSurvey;
+  readonly ways: FormWays;
+}
+
+function PersonForm({ survey, ways, workbook, today, locale, agreed }: FormProps) {
+  const { form, at, applies } = useForm(personFields, startOfPerson);
   const plan = useMemo(() => planPerson(survey, form, today), [form, survey, today]);
+  const day = { today, locale };
   return (
     <RecordingForm
+      {...ways}
       workbook={workbook}
       plan={plan}
       record={words.record}
       afterwards={(_done, receipt) => afterPerson(survey, form, receipt)}
-      onAgain={onAgain}
       agreed={agreed}
-      fields={(faultOf) => (
+      fields={
         <>
           <Step title={words.title}>
-            <TextField label={words.id} hint={words.only} {...at("id", faultOf)} />
-            <WordField label={words.status} of={lists.Status} {...at("status", faultOf)} />
-            <DateField label={words.born} hint={words.bornHint} today={today} {...at("born", faultOf)} />
-            <WordField label={words.access} of={lists.Access} {...at("access", faultOf)} />
-            <DateField label={words.made} today={today} {...at("made", faultOf)} />
-            <WordField label={words.slow} hint={words.slowHint} of={lists["Slow healing"]} {...at("slow", faultOf)} />
+            <TextField hint={words.only} {...at("id")} />
+            <WordField of={lists.Status} {...at("status")} />
+            <DateField hint={words.bornHint} {...day} {...at("born")} />
+            <WordField of={lists.Access} {...at("access")} />
+            <DateField {...day} {...at("made")} />
+            <WordField hint={words.slowHint} of={lists["Slow healing"]} {...at("slow")} />
           </Step>
           <Step title={words.device}>
-            <DeviceFields at={(field) => at(field, faultOf)} />
-            <DateField label={words.deviceIn} today={today} {...at("deviceIn", faultOf)} />
-            <WordField label={words.changedBy} of={lists["Changed by"]} {...at("changedBy", faultOf)} />
-            <WordField label={words.spare} of={lists["Spare at home"]} {...at("spare", faultOf)} />
+            <DeviceFields at={at} applies={applies} />
+            <DateField {...day} {...at("deviceIn")} />
+            <WordField of={lists["Changed by"]} {...at("changedBy")} />
+            <WordField of={lists["Spare at home"]} {...at("spare")} />
           </Step>
         </>
-      )}
+      }
     />
   );
 }

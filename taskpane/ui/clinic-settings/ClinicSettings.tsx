@@ -1,11 +1,12 @@
+import { useState } from "react";
 import { isOlder } from "../../actions/caseload/schema";
-import { agreement, settingLines } from "../../actions/clinic-settings";
+import { agreement, settingLines, type FormKey } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import { pane as paneTexts } from "../../texts/pane";
 import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { Working } from "../parts/Working";
-import { EntriesForm } from "./EntriesForm";
+import { EntriesForm, type Typed } from "./EntriesForm";
 import { AllSettings, ToLookAt } from "./SettingsList";
 import { useClinicSettings } from "./useClinicSettings";
 import type { PartProps } from "../pane/part-props";
@@ -15,6 +16,8 @@ type Props = Pick<PartProps, "workbook" | "overview" | "today" | "locale">;
 /** Who agreed the settings, whom to call, and every setting with what stands in its cell and where it comes from. */
 export function ClinicSettings({ workbook, overview, today, locale }: Props) {
   const state = useClinicSettings(workbook, today);
+  /* Here, so that what was typed into one form outlives the writing of the other. */
+  const [typed, setTyped] = useState<Readonly<Partial<Record<FormKey, Typed>>>>({});
   if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
   const { phase } = state.applying;
   if (phase.is === "working") return <Working title={words.working} {...phase} stop={state.applying.stop} />;
@@ -52,7 +55,11 @@ export function ClinicSettings({ workbook, overview, today, locale }: Props) {
             fault={state.fault?.form === form ? state.fault.sentence : null}
             cannot={can === true ? null : can}
             reveal={state.reveal}
-            write={(typed) => void state.write({ form, typed })}
+            typed={typed[form] ?? {}}
+            onType={(entries) => setTyped((before) => ({ ...before, [form]: entries }))}
+            write={async (entries) => {
+              if (await state.write({ form, typed: entries })) setTyped((before) => ({ ...before, [form]: {} }));
+            }}
           />
         ))}
       <AllSettings view={view} reveal={state.reveal} />

@@ -16,7 +16,8 @@ export interface ClinicSettingsState {
   readonly applying: Applying;
   readonly fault: Fault | null;
   reveal(place: Place): void;
-  write(choices: EntriesChoices): Promise<void>;
+  /** Gives whether it stands in the sheet now; where nothing does, the form comes back with its entries. */
+  write(choices: EntriesChoices): Promise<boolean>;
 }
 
 export function useClinicSettings(workbook: Workbook | null, today: number): ClinicSettingsState {
@@ -25,9 +26,10 @@ export function useClinicSettings(workbook: Workbook | null, today: number): Cli
   const reveal = useReveal(workbook);
   const [fault, setFault] = useState<Fault | null>(null);
 
-  function fail(form: FormKey, sentence: string) {
+  function fail(form: FormKey, sentence: string): false {
     setFault({ form, sentence });
     announce(sentence);
+    return false;
   }
 
   return {
@@ -35,14 +37,17 @@ export function useClinicSettings(workbook: Workbook | null, today: number): Cli
     fault,
     reveal,
     write: async (choices) => {
-      if (!workbook) return;
+      if (!workbook) return false;
       try {
         const plan = writeEntries.plan(await writeEntries.survey(workbook, { today }), choices);
         if (plan.outcome === "problem") return fail(choices.form, plan.sentence);
         setFault(null);
-        await applying.apply(plan.change, (receipt) => writeEntries.afterwards(plan, receipt));
+        const carriedOut = await applying.apply(plan.change, (receipt) => writeEntries.afterwards(plan, receipt));
+        if (!carriedOut || carriedOut.words.outcome === "done" || carriedOut.words.canTakeBack) return true;
+        applying.backToChoices();
+        return fail(choices.form, carriedOut.words.sentences.join(" "));
       } catch (error) {
-        fail(choices.form, paneTexts.unexpected(String(error)));
+        return fail(choices.form, paneTexts.unexpected(String(error)));
       }
     },
   };

@@ -10,10 +10,10 @@ import { forms } from "../../texts/forms";
 import type { Workbook } from "../../workbook/port";
 import { useAnnounce } from "../parts/announce";
 import { dateText } from "../parts/dates";
+import { TextField } from "./Field";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { useReveal } from "../parts/useReveal";
-import { TextField } from "./Field";
 
 const words = forms.person;
 
@@ -91,7 +91,7 @@ export function FindPerson({ workbook, locale, canDoubt, onLook, onConfirmed }: 
           void look();
         }}
       >
-        <TextField label={words.id} hint={words.hint} fault={fault} value={id} onChange={setId} />
+        <TextField name="id" isRequired label={words.id} hint={words.hint} fault={fault} value={id} onChange={setId} />
         <div className="presses">
           <button type="submit" className="button primary" disabled={isLooking}>
             {isLooking ? words.looking : words.find}

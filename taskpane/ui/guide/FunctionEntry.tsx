@@ -5,13 +5,14 @@ import { evidence as evidenceTexts, guide as guideTexts } from "../../texts/guid
 import type { Overview, Workbook } from "../../workbook/port";
 import { Sentences } from "../parts/Sentences";
 import { Examples } from "./Examples";
-import { PutInCellForm } from "../put-in-cell/PutInCellForm";
+import { PutInCellForm, type KeptArguments } from "../put-in-cell/PutInCellForm";
 
 interface Props {
   readonly fn: SheetFunction;
   readonly workbook: Workbook | null;
   readonly overview: Overview | null;
   readonly locale: string;
+  readonly kept: KeptArguments;
 }
 
 /** One function of the guide. Its inside is drawn once it is opened. */
@@ -33,7 +34,7 @@ export function FunctionEntry(props: Props) {
   );
 }
 
-function Inside({ fn, workbook, overview, locale }: Props) {
+function Inside({ fn, workbook, overview, locale, kept }: Props) {
   const { documentation } = fn;
   const canPut = workbook?.can("writeFormula");
   return (
@@ -43,7 +44,7 @@ function Inside({ fn, workbook, overview, locale }: Props) {
       {canPut === true && workbook && overview && (
         <details className="fold put">
           <summary>{guideTexts.put}</summary>
-          <PutInCellForm fn={fn} workbook={workbook} overview={overview} />
+          <PutInCellForm fn={fn} workbook={workbook} overview={overview} kept={kept} />
         </details>
       )}
       {typeof canPut === "string" && <p className="note">{canPut}</p>}

@@ -1,8 +1,9 @@
-import { useDeferredValue, useEffect, useId, useState } from "react";
+import { useDeferredValue, useEffect, useId, useRef, useState } from "react";
 import { guide as guideTexts } from "../../texts/guide";
 import { useAnnounce } from "../parts/announce";
 import { functions } from "./documented";
 import { FunctionEntry } from "./FunctionEntry";
+import type { KeptArguments } from "../put-in-cell/PutInCellForm";
 import { search } from "./search";
 import type { PartProps } from "../pane/part-props";
 
@@ -13,6 +14,7 @@ export function Guide({ workbook, overview, locale }: Props) {
   const id = useId();
   const announce = useAnnounce();
   const [typed, setTyped] = useState("");
+  const kept = useRef<KeptArguments>(new Map());
   const wanted = useDeferredValue(typed);
   const found = search(functions, wanted);
   const families = [...new Set(found.map(({ family }) => family))];
@@ -47,7 +49,14 @@ export function Guide({ workbook, overview, locale }: Props) {
             {found
               .filter((fn) => fn.family === family)
               .map((fn) => (
-                <FunctionEntry key={fn.name} fn={fn} workbook={workbook} overview={overview} locale={locale} />
+                <FunctionEntry
+                  key={fn.name}
+                  fn={fn}
+                  workbook={workbook}
+                  overview={overview}
+                  locale={locale}
+                  kept={kept.current}
+                />
               ))}
           </ul>
         </div>

@@ -1,4 +1,4 @@
-import { useId, useRef, useState } from "react";
+import { useState } from "react";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { givesDate } from "../../../src/worksheet/result-kind";
 import { putInCell, targetOf, type Put } from "../../actions/put-in-cell";
@@ -6,6 +6,8 @@ import { guide as guideTexts } from "../../texts/guide";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../parts/announce";
+import { EntryForm } from "../forms/EntryForm";
+import { TextField, WordField } from "../forms/Field";
 import { Notice } from "../parts/Notice";
 import { TakeBack } from "../parts/TakeBack";
 import { callText, fieldText, readTyped, type Expression } from "./expression";
@@ -13,21 +15,28 @@ import { callText, fieldText, readTyped, type Expression } from "./expression";
 /** Dates that the add-in writes show like this (design: "Dates we write"). */
 const DATE_FORMAT = "d mmm yyyy";
 
+/** What was typed for each function, by its name: it outlives another search and a closed entry. */
+export type KeptArguments = Map<string, readonly string[]>;
+
 interface Props {
   readonly fn: SheetFunction;
   readonly workbook: Workbook;
   readonly overview: Overview;
+  readonly kept: KeptArguments;
 }
 
-export function PutInCellForm({ fn, workbook, overview }: Props) {
-  const id = useId();
+export function PutInCellForm({ fn, workbook, overview, kept }: Props) {
   const announce = useAnnounce();
   const first = fn.documentation?.examples[0]?.args ?? {};
-  const [typed, setTyped] = useState(() => fn.order.map(({ name }) => fieldText(first[name])));
+  const [typed, setTyped] = useState(() => kept.get(fn.name) ?? fn.order.map(({ name }) => fieldText(first[name])));
   const [isBusy, setBusy] = useState(false);
   const [put, setPut] = useState<Put | null>(null);
-  const [asked, setAsked] = useState(false);
-  const fields = useRef<(HTMLInputElement | HTMLSelectElement | null)[]>([]);
+
+  function change(at: number, text: string) {
+    const after = typed.map((old, i) => (i === at ? text : old));
+    kept.set(fn.name, after);
+    setTyped(after);
+  }
 
   const names = overview.names.map(({ name }) => name);
   const read = fn.order.map(({ param }, i): Expression => {
@@ -40,14 +49,14 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
     fn.name,
     read.map(({ text }) => text),
   );
-  const isMissing = (i: number): boolean => fn.order[i]?.param.optional === false && read[i]?.as === "nothing";
+  const faults = fn.order.flatMap(({ name, param }, i) =>
+    !param.optional && read[i]?.as === "nothing" ? [{ field: name, sentence: guideTexts.missing(name) }] : [],
+  );
   const target = targetOf(overview);
   const choices = Object.fromEntries(fn.order.map(({ name }, i) => [name, typed[i]]));
 
   async function onPut() {
-    const missing = fn.order.findIndex((_, i) => isMissing(i));
-    setAsked(true);
-    if (missing >= 0) return fields.current[missing]?.focus();
+    if (isBusy) return;
     setBusy(true);
     const outcome = await putInCell(
       workbook,
@@ -61,64 +70,29 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
   }
 
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void onPut();
-      }}
-    >
+    <EntryForm faults={faults} onSubmit={() => void onPut()}>
       <p className="note">{guideTexts.putLead}</p>
       {fn.order.map(({ name, param }, i) => {
-        const fault = asked && isMissing(i);
-        const change = (text: string) => setTyped((before) => before.map((old, at) => (at === i ? text : old)));
         const taken = read[i]?.as ?? "nothing";
-        return (
-          <div className="field" key={name}>
-            <label htmlFor={`${id}${name}`}>
-              {name}
-              {param.unit ? `, ${param.unit}` : ""}
-            </label>
-            {param.mode === "choice" ? (
-              <select
-                id={`${id}${name}`}
-                value={typed[i]}
-                ref={(element) => void (fields.current[i] = element)}
-                onChange={(event) => change(event.target.value)}
-              >
-                {param.optional && <option value="">{guideTexts.leftOut(param.words?.[0] ?? "")}</option>}
-                {param.words?.map((word) => (
-                  <option key={word} value={word}>
-                    {word}
-                  </option>
-                ))}
-              </select>
-            ) : (
-              <input
-                id={`${id}${name}`}
-                value={typed[i]}
-                autoComplete="off"
-                spellCheck={false}
-                aria-describedby={`${id}${name}taken`}
-                aria-invalid={fault || undefined}
-                ref={(element) => void (fields.current[i] = element)}
-                onChange={(event) => change(event.target.value)}
-              />
-            )}
-            <span id={`${id}${name}taken`} className={fault ? "fault" : "note"}>
-              {fault
-                ? guideTexts.missing(name)
-                : taken === "nothing"
-                  ? param.optional
-                    ? guideTexts.optional
-                    : param.help
-                  : param.mode === "choice"
-                    ? param.help
-                    : guideTexts.readAs[taken]}
-            </span>
-          </div>
-        );
+        const about = {
+          name,
+          label: param.unit ? `${name}, ${param.unit}` : name,
+          value: typed[i] ?? "",
+          isRequired: !param.optional,
+          onChange: (text: string) => change(i, text),
+        };
+        if (param.mode === "choice")
+          return (
+            <WordField
+              key={name}
+              {...about}
+              of={param.words ?? []}
+              {...(param.optional && { blank: guideTexts.leftOut(param.words?.[0] ?? "") })}
+              hint={param.help}
+            />
+          );
+        const nothing = param.optional ? guideTexts.optional : param.help;
+        return <TextField key={name} {...about} hint={taken === "nothing" ? nothing : guideTexts.readAs[taken]} />;
       })}
       <div className="field">
         <span className="label">{guideTexts.formula}</span>
@@ -142,6 +116,6 @@ export function PutInCellForm({ fn, workbook, overview }: Props) {
           )}
         </Notice>
       )}
-    </form>
+    </EntryForm>
   );
 }

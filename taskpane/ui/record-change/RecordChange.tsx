@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { lists } from "../../actions/caseload/lists";
 import {
   afterChange,
+  changeFields,
   endsCare,
   planChange,
   retyped,
@@ -12,16 +13,16 @@ import {
   type ChangeSurvey,
 } from "../../actions/record-change";
 import { forms } from "../../texts/forms";
-import { recordCheck } from "../../texts/record-check";
 import { recordChange as words } from "../../texts/record-change";
+import { DateField, NumberField, TextField, WordField } from "../forms/Field";
+import { useForm } from "../forms/useForm";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
-import { DateField, NumberField, TextField, WordField } from "../forms/Field";
 import type { JobProps } from "../forms/job-props";
 import { RecordFor } from "../forms/RecordFor";
-import { RecordingForm } from "../forms/RecordingForm";
-import { useForm } from "../forms/useForm";
+import { RecordingForm, type FormWays } from "../forms/RecordingForm";
+
 
 export function RecordChange({ workbook, today, locale, agreed }: JobProps) {
   return (
@@ -30,69 +31,57 @@ export function RecordChange({ workbook, today, locale, agreed }: JobProps) {
       locale={locale}
       survey={(caseload, _meant, device) => surveyChange(workbook, caseload, device)}
     >
-      {(survey, again) => (
-        <ChangeForm survey={survey} workbook={workbook} today={today} agreed={agreed} onAgain={again} />
-      )}
+      {(survey, ways) => <ChangeForm {...{ survey, ways, workbook, today, locale, agreed }} />}
     </RecordFor>
   );
 }
 
-interface FormProps extends Pick<JobProps, "workbook" | "today" | "agreed"> {
+interface FormProps extends Pick<JobProps, "workbook" | "today" | "locale" | "agreed"> {
   readonly survey: ChangeSurvey;
-  readonly onAgain: () => void;
+  readonly ways: FormWays;
 }
 
-function ChangeForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
+function ChangeForm({ survey, ways, workbook, today, locale, agreed }: FormProps) {
   const { device } = survey;
-  const { form, at } = useForm<Form>(startOfChange(device, today), (before, change) => retyped(device, before, change));
+  const { form, at, applies } = useForm<Form>(changeFields, startOfChange(device, today), (before, change) =>
+    retyped(device, before, change),
+  );
   const plan = useMemo(() => planChange(survey, form, today), [form, survey, today]);
+  const day = { today, locale };
   return (
     <RecordingForm
+      {...ways}
       workbook={workbook}
       plan={plan}
       record={words.record}
       afterwards={(done, receipt) => afterChange(survey, done, receipt)}
-      onAgain={onAgain}
+      leave={forms.form.another}
       agreed={agreed}
-      fields={(faultOf) => (
+      fields={
         <>
           <Step title={words.old}>
-            <DateField label={words.out} today={today} {...at("out", faultOf)} />
-            <WordField label={words.reason} of={lists.Reason} {...at("reason", faultOf)} />
-            <WordField label={words.where} of={lists.Where} {...at("where", faultOf)} />
-            <WordField label={words.unplanned} of={lists["Unplanned visit"]} {...at("unplanned", faultOf)} />
-            <NumberField label={words.nights} unit={forms.units.nights} {...at("nights", faultOf)} />
-            <NumberField
-              label={words.hoursOut}
-              unit={forms.units.hours}
-              hint={words.hoursHint}
-              {...at("hoursOut", faultOf)}
-            />
-            <WordField label={words.changedBy} of={lists["Changed by"]} {...at("changedBy", faultOf)} />
-            <TextField label={recordCheck.note} {...at("note", faultOf)} />
+            <DateField {...day} {...at("out")} />
+            <WordField of={lists.Reason} {...at("reason")} />
+            <WordField of={lists.Where} {...at("where")} />
+            <WordField of={lists["Unplanned visit"]} {...at("unplanned")} />
+            {applies("nights") && <NumberField unit={forms.units.nights} {...at("nights")} />}
+            <NumberField unit={forms.units.hours} hint={words.hoursHint} {...at("hoursOut")} />
+            <WordField of={lists["Changed by"]} {...at("changedBy")} />
+            <TextField {...at("note")} />
           </Step>
           {!endsCare(form) && (
             <Step title={words.next}>
               <p className="note">{words.offered}</p>
-              <DateField label={words.deviceIn} hint={words.deviceInHint} today={today} {...at("deviceIn", faultOf)} />
-              <WordField
-                label={words.access}
-                of={lists.Access}
-                blank={words.asItWas(forms.ends[device.access])}
-                {...at("access", faultOf)}
-              />
-              <DeviceFields at={(field) => at(field, faultOf)} />
-              <TextField label={words.lot} {...at("lot", faultOf)} />
-              <WordField
-                label={words.confirmedBy}
-                of={lists["Position confirmed by"]}
-                {...at("confirmedBy", faultOf)}
-              />
-              <NumberField label={words.pH} {...at("pH", faultOf)} />
+              <DateField hint={words.deviceInHint} {...day} {...at("deviceIn")} />
+              <WordField of={lists.Access} blank={words.asItWas(forms.ends[device.access])} {...at("access")} />
+              <DeviceFields at={at} applies={applies} />
+              <TextField {...at("lot")} />
+              <WordField of={lists["Position confirmed by"]} {...at("confirmedBy")} />
+              {applies("pH") && <NumberField {...at("pH")} />}
             </Step>
           )}
         </>
-      )}
+      }
       meaning={(planned) => <Advice plan={planned} />}
     />
   );

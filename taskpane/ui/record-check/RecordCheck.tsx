@@ -3,6 +3,7 @@ import { callsIn } from "../../actions/caseload/calls";
 import { lists } from "../../actions/caseload/lists";
 import {
   afterCheck,
+  checkFields,
   planCheck,
   startOfCheck,
   surveyCheck,
@@ -11,14 +12,15 @@ import {
 } from "../../actions/record-check";
 import { forms } from "../../texts/forms";
 import { recordCheck as words } from "../../texts/record-check";
+import { DateField, NumberField, TextField, WordField } from "../forms/Field";
+import { useForm } from "../forms/useForm";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { CallList } from "../forms/CallList";
-import { DateField, NumberField, TextField, WordField } from "../forms/Field";
 import type { JobProps } from "../forms/job-props";
 import { RecordFor } from "../forms/RecordFor";
-import { RecordingForm } from "../forms/RecordingForm";
-import { useForm } from "../forms/useForm";
+import { RecordingForm, type FormWays } from "../forms/RecordingForm";
+
 
 export function RecordCheck({ workbook, today, locale, agreed }: JobProps) {
   return (
@@ -27,41 +29,40 @@ export function RecordCheck({ workbook, today, locale, agreed }: JobProps) {
       locale={locale}
       survey={(caseload, meant, device) => surveyCheck(workbook, caseload, meant, device)}
     >
-      {(survey, again) => (
-        <CheckForm survey={survey} workbook={workbook} today={today} agreed={agreed} onAgain={again} />
-      )}
+      {(survey, ways) => <CheckForm {...{ survey, ways, workbook, today, locale, agreed }} />}
     </RecordFor>
   );
 }
 
-interface FormProps extends Pick<JobProps, "workbook" | "today" | "agreed"> {
+interface FormProps extends Pick<JobProps, "workbook" | "today" | "locale" | "agreed"> {
   readonly survey: CheckSurvey;
-  readonly onAgain: () => void;
+  readonly ways: FormWays;
 }
 
-function CheckForm({ survey, workbook, today, agreed, onAgain }: FormProps) {
-  const { form, at } = useForm(startOfCheck(today));
+function CheckForm({ survey, ways, workbook, today, locale, agreed }: FormProps) {
+  const { form, at, applies } = useForm(checkFields, startOfCheck(today));
   const plan = useMemo(() => planCheck(survey, form, today), [form, survey, today]);
   return (
     <RecordingForm
+      {...ways}
       workbook={workbook}
       plan={plan}
       record={words.record}
       afterwards={(done, receipt) => afterCheck(survey, done, receipt)}
-      onAgain={onAgain}
+      leave={forms.form.another}
       agreed={agreed}
-      fields={(faultOf) => (
+      fields={
         <Step title={words.title}>
-          <DateField label={words.checkedOn} today={today} {...at("checkedOn", faultOf)} />
-          <NumberField label={words.out} unit={forms.units.mL} hint={words.outHint} {...at("out", faultOf)} />
-          <WordField label={words.looked} of={lists.Looked} {...at("looked", faultOf)} />
-          <NumberField label={words.putIn} unit={forms.units.mL} {...at("putIn", faultOf)} />
-          <WordField label={words.water} of={lists.Water} {...at("water", faultOf)} />
-          <WordField label={words.by} of={lists.By} {...at("by", faultOf)} />
-          <WordField label={words.howKnown} of={lists["How known"]} {...at("howKnown", faultOf)} />
-          <TextField label={words.note} {...at("note", faultOf)} />
+          <DateField today={today} locale={locale} {...at("checkedOn")} />
+          <NumberField unit={forms.units.mL} hint={words.outHint} {...at("out")} />
+          <WordField of={lists.Looked} {...at("looked")} />
+          <NumberField unit={forms.units.mL} {...at("putIn")} />
+          {applies("water") && <WordField of={lists.Water} {...at("water")} />}
+          <WordField of={lists.By} {...at("by")} />
+          <WordField of={lists["How known"]} {...at("howKnown")} />
+          <TextField {...at("note")} />
         </Step>
-      )}
+      }
       meaning={(planned) => <Meaning plan={planned} survey={survey} />}
     />
   );

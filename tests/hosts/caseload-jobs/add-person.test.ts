@@ -119,15 +119,14 @@ test.each([
 });
 
 test.each([
-  [{ born: "2026-11-27" }, "born: Born is in the future."],
+  [{ born: "2026-11-27" }, "born: Born: this day is in the future."],
   [{ born: "1904-12-31" }, "born: Born: more than 120 years ago."],
-  [{ made: "2019-05-03" }, "made: Stoma made is before the birth."],
-  [{ made: "2026-11-27" }, "made: Stoma made is in the future."],
-  [{ deviceIn: "2024-01-07" }, "deviceIn: Device in is before the stoma was made."],
-  [{ size: "14?" }, 'size: Size Fr: "14?" is in doubt: look at the tube, then write one size.'],
-  [{ access: "" }, "access: Access: choose where the feed ends."],
-  [{ id: " " }, "id: ID: give the clinic’s own identifier."],
-  [{ heldBy: "loop" }, "fill: Fill: a tube held by loop has no balloon. Leave it blank."],
+  [{ made: "2019-05-03" }, "made: Stoma made on: this is before the birth."],
+  [{ made: "2026-11-27" }, "made: Stoma made on: this day is in the future."],
+  [{ deviceIn: "2024-01-07" }, "deviceIn: This tube went in on: this is before the stoma was made."],
+  [{ size: "14?" }, 'size: Size, Fr: "14?" is in doubt: look at the tube, then write one size.'],
+  [{ access: "" }, "access: Where the feed ends: choose one; “not known” is an answer."],
+  [{ id: " " }, "id: Identifier: give the clinic’s own."],
 ])("%j is refused", async (typed, fault) => {
   expect(faultsOf((await add(typed)).plan)).toContain(fault);
 });

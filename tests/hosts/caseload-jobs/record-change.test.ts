@@ -334,7 +334,7 @@ describe("a new tube that ends elsewhere", () => {
     const planFor = (access: string) =>
       planChange(survey, { ...startOfChange(opened.device, TODAY), ...typed, changedBy: "radiology", access }, TODAY);
     expect(faultsOf(planFor("J"))).toEqual([
-      'access: Access: "03-04" stands with J in the list already (row 6). One row is one tube, so record the change there, or put that row right first.',
+      'access: Where the feed ends: "03-04" stands with J in the list already (row 6). One row is one tube, so record the change there, or put that row right first.',
     ]);
     const plan = planned(planFor("GJ"));
     opened.workbook.type("Tubes in use", addressOf("tubes", "Access", 6), "GJ");
@@ -350,7 +350,9 @@ describe("a new tube that ends elsewhere", () => {
   });
 
   test("a word that is none of the list is refused", async () => {
-    expect(faultsOf((await change({ access: "PEG" })).plan)).toContain("access: Access: choose one of the list.");
+    expect(faultsOf((await change({ access: "PEG" })).plan)).toContain(
+      "access: Where the feed ends: choose one of the list.",
+    );
   });
 });
 
@@ -407,7 +409,6 @@ describe("what is asked again or refused", () => {
       { "Held by": "bumper" },
       "but the tube was held by bumper",
     ],
-    [{ confirmedBy: "X-ray or contrast" }, {}, "was not confirmed by pH"],
     /* The row keeps Stoma made, and Access unless another is chosen; tube out goes by both. 4 hours: the setting Out_Most (RCH Melbourne). */
     [{ where: "radiology" }, {}, "still says that the feed ends in: G, through the opening made on 8 Jan 2024"],
     [{ where: "theatre" }, { "Stoma made": "n/k" }, "through the opening made on n/k"],
@@ -419,23 +420,44 @@ describe("what is asked again or refused", () => {
     expect(planned((await change(start, cells)).plan).asks.join(" ")).toContain(ask);
   });
 
+  /* What does not apply is not on the screen, so it is neither refused nor written, whatever stands in it still. */
+  test.each([
+    [{ heldBy: "bumper", fill: "5", most: "7" }, ["New fill put in mL"], ["Fill mL", "Most mL"]],
+    [{ shape: "long", length: "2.3" }, ["New length cm"], ["Length cm"]],
+    [{ confirmedBy: "X-ray or contrast", pH: "4" }, ["pH"], []],
+    [{ where: "home", nights: "3" }, ["Nights"], []],
+    [{ reason: "left", confirmedBy: "pH", pH: "99", lot: "1" }, ["pH", "Position confirmed by", "New lot"], []],
+  ] as [Partial<ChangeForm>, string[], string[]][])("%j: what does not apply is blank", async (more, log, list) => {
+    const { workbook, plan } = await change(more);
+    await apply(workbook, planned(plan).change);
+    const [logged] = await rowsIn(workbook, "changes");
+    const [, row] = await rowsIn(workbook, "tubes");
+    for (const header of log) expect(logged).not.toHaveProperty([header]);
+    for (const header of list) expect(row).not.toHaveProperty([header]);
+  });
+
+  test("what is wrong is told in the order of the screen", async () => {
+    const faults = faultsOf(
+      (await change({ out: "", reason: "", heldBy: "", size: "14G", nights: "x", where: "" })).plan,
+    );
+    expect(faults.map((fault) => fault.split(":")[0])).toEqual(["out", "reason", "nights", "heldBy", "size"]);
+  });
+
   test("a change without any doubt asks nothing", async () => {
     expect(planned((await change()).plan).asks).toEqual([]);
   });
 
   test.each([
-    [{ out: "2026-11-27" }, "out: Out is in the future."],
-    [{ out: "2026-08-31" }, "out: Out is before this tube was put in (1 Sep 2026)."],
-    [{ out: "2026-11-20", deviceIn: "2026-11-19" }, "deviceIn: Device in is before the old tube came out."],
+    [{ out: "2026-11-27" }, "out: Came out on: this day is in the future."],
+    [{ out: "2026-08-31" }, "out: Came out on: this is before the tube was put in (1 Sep 2026)."],
+    [{ out: "2026-11-20", deviceIn: "2026-11-19" }, "deviceIn: Went in on: this is before the old tube came out."],
     [{ reason: "" }, "reason: Reason: choose one."],
     [{ heldBy: "" }, "heldBy: Held by: choose one; “not known” is an answer."],
-    [{ heldBy: "bumper", fill: "5", most: "" }, "fill: Fill: a tube held by bumper has no balloon. Leave it blank."],
-    [{ shape: "long" }, "length: Length: only of a low-profile tube. Leave it blank."],
     [{ length: "23" }, "length: Length: from 0.5 to 10 cm."],
-    [{ size: "14G" }, "size: Size Fr: G means gauge; write Fr."],
-    [{ size: "12/14" }, 'size: Size Fr: "12/14" holds more than one number: write one size.'],
+    [{ size: "14G" }, "size: Size, Fr: G means gauge; write Fr."],
+    [{ size: "12/14" }, 'size: Size, Fr: "12/14" holds more than one number: write one size.'],
     [{ pH: "15" }, "pH: pH: from 0 to 14 pH."],
-    [{ hoursOut: "241" }, "hoursOut: Hours out: from 0 to 240 hours."],
+    [{ hoursOut: "241" }, "hoursOut: Hours without a tube: from 0 to 240 hours."],
   ])("%j is refused", async (more, fault) => {
     expect(faultsOf((await change(more)).plan)).toContain(fault);
   });

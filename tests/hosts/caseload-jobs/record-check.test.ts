@@ -276,13 +276,16 @@ describe("what is asked again or refused", () => {
   });
 
   test.each([
-    [{ checkedOn: "2026-11-27" }, "checkedOn: Checked on is in the future."],
-    [{ checkedOn: "2026-08-31" }, "checkedOn: Checked on is before this tube was put in (1 Sep 2026)."],
+    [{ checkedOn: "2026-11-27" }, "checkedOn: Checked on: this day is in the future."],
+    [{ checkedOn: "2026-08-31" }, "checkedOn: Checked on: this is before the tube was put in (1 Sep 2026)."],
     [{ checkedOn: "" }, "checkedOn: Checked on: give the date."],
-    [{ out: "61" }, "out: Out: from 0 to 60 mL."],
-    [{ out: "3-5" }, "out: Out: type one number of mL."],
-    [{ putIn: "1,000" }, "putIn: Put in: type one number of mL."],
-    [{ out: "", putIn: "", looked: "" }, "out: Nothing was measured and nothing put in: there is nothing to record."],
+    [{ out: "61" }, "out: Water that came out: from 0 to 60 mL."],
+    [{ out: "3-5" }, "out: Water that came out: type one number of mL."],
+    [{ putIn: "1,000" }, "putIn: Water put in: type one number of mL."],
+    [
+      { out: "", putIn: "", looked: "" },
+      "out: Water that came out: nothing was measured and nothing put in, so there is nothing to record.",
+    ],
   ])("%j is refused", async (typed, fault) => {
     expect(faultsOf((await check(typed)).plan)).toContain(fault);
   });

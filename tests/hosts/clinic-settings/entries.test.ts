@@ -54,9 +54,9 @@ describe("who agreed", () => {
   });
 
   test.each<[string, EntriesChoices["typed"], RegExp]>([
-    ["no name", { Agreed_By: "", Agreed_On: "2026-11-26" }, /Say who agreed/],
-    ["blanks for a name", { Agreed_By: " \t", Agreed_On: "2026-11-26" }, /Say who agreed/],
-    ["no day", { Agreed_By: "Team", Agreed_On: "" }, /Say on which day/],
+    ["no name", { Agreed_By: "", Agreed_On: "2026-11-26" }, /^Settings agreed by: give a name/],
+    ["blanks for a name", { Agreed_By: " \t", Agreed_On: "2026-11-26" }, /^Settings agreed by: give a name/],
+    ["no day", { Agreed_By: "Team", Agreed_On: "" }, /^Settings agreed on: give the date/],
     ["tomorrow", { Agreed_By: "Team", Agreed_On: "2026-11-27" }, /27 Nov 2026 has not come yet/],
     ["a day that can be turned round", { Agreed_By: "Team", Agreed_On: "3/4/26" }, /cannot be read/],
     ["a day that does not exist", { Agreed_By: "Team", Agreed_On: "2026-02-30" }, /cannot be read/],
