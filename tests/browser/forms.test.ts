@@ -8,7 +8,9 @@
 import { rm } from "node:fs/promises";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, afterEach, expect, test } from "vitest";
+import { shownHeaders } from "../../src/caseload/headers";
 import { sheetNames } from "../../src/caseload/names";
+import { columnLetters } from "../../src/columns/formula";
 import { clinicSettingNamed, type ClinicSettingName } from "../../src/settings/index";
 import { clinicSettings as settingWords } from "../../taskpane/texts/clinic-settings";
 import { entryForm as formWords } from "../../taskpane/texts/entry-form";
@@ -55,8 +57,8 @@ async function start(job: keyof typeof todayWords.jobs, id?: string): Promise<vo
   if (id !== undefined) await confirm(part(), id);
 }
 
-/** Somebody else types into the workbook meanwhile. */
-const typedElsewhere = (address: string, text: string): Promise<void> =>
+/** Somebody else types into the row of D-041 meanwhile. */
+const typedElsewhere = (header: "Lot" | "Born", text: string): Promise<void> =>
   page.evaluate(
     ([sheet, at, what]) =>
       (window as unknown as { workbook: { type(sheet: string, at: string, what: string): void } }).workbook.type(
@@ -64,7 +66,7 @@ const typedElsewhere = (address: string, text: string): Promise<void> =>
         at!,
         what!,
       ),
-    [sheetNames.tubes, address, text],
+    [sheetNames.tubes, `${columnLetters(shownHeaders.tubes.indexOf(header))}48`, text],
   );
 
 const valuesOf = async (labels: readonly string[]): Promise<Record<string, string>> =>
@@ -162,7 +164,7 @@ test("a refused recording keeps all sixteen entries, and can be recorded at the 
   const typed = await valuesOf(Object.keys(SIXTEEN));
   expect(Object.keys(typed)).toHaveLength(16);
   /* The lot of the tube that is in: nothing that was read back. */
-  await typedElsewhere("Z48", "another lot");
+  await typedElsewhere("Lot", "another lot");
   const pressed = async () => {
     await press(part(), recordChange.record);
     const anyway = part().getByRole("button", { name: words.form.anyway, exact: true });
@@ -182,7 +184,7 @@ test("a refused recording keeps all sixteen entries, and can be recorded at the 
 test("whose birth has changed meanwhile is read back again, and the entries of somebody else are nobody's", async () => {
   await start("check", "D-041");
   await fill(part(), { [recordCheck.out]: "4.5", [recordCheck.putIn]: "5", [recordCheck.note]: "mine" });
-  await typedElsewhere("E48", "another day");
+  await typedElsewhere("Born", "another day");
   await press(part(), recordCheck.record);
   const anyway = part().getByRole("button", { name: words.form.anyway, exact: true });
   const again = part().getByText(words.form.lookAgain("D-041"));

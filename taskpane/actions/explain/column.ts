@@ -17,6 +17,9 @@ export interface InList {
   readonly header: string;
   /** The table's name; null for a plain list. */
   readonly table: string | null;
+  /** Of the whole list, from its first column on. */
+  readonly headers: readonly string[];
+  readonly left: number;
 }
 
 /** Null where the cell is in no list, or is a header itself. */
@@ -25,14 +28,19 @@ export async function listAt(workbook: Workbook, overview: Overview, standing: S
   const table = overview.tables.find((one) => one.sheet === sheet && contains(one.area, row, column));
   if (table)
     return table.hasHeader && row > table.area.top
-      ? { header: table.columns[column - table.area.left] ?? "", table: table.name }
+      ? {
+          header: table.columns[column - table.area.left] ?? "",
+          table: table.name,
+          headers: table.columns,
+          left: table.area.left,
+        }
       : null;
   const at = { sheet, area: { top: row, left: column, rows: 1, columns: 1 } };
   const { list } = await locate(workbook, { ...overview, selection: at }, {});
   if (list?.in !== "sheet" || list.sheet.id !== sheet) return null;
   const { area, headers } = list.found;
   return contains(area, row, column) && row > area.top
-    ? { header: headers[column - area.left] ?? "", table: null }
+    ? { header: headers[column - area.left] ?? "", table: null, headers, left: area.left }
     : null;
 }
 

@@ -5,18 +5,27 @@ import { textOf } from "../../../src/columns/sheet-block";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
-import { capital, count, inQuotes } from "../../texts/pieces";
+import { capital, count, inQuotes, together } from "../../texts/pieces";
 import { explainedCall, foundText, fromText, unitOfName } from "./calls";
 import type { CellRead } from "./cell";
-import { listAt, ourColumn } from "./column";
+import { listAt, ourColumn, type InList } from "./column";
 import type { Explanation, Given } from "./interface";
 import { parse } from "../../../src/formula/parse";
 import { pieces, type Node } from "../../../src/formula/tree";
 import type { Standing } from "./references";
-import { filledBy, hostError, plainFormula, NOT_WORKED_OUT, typedSentences } from "./sentences";
+import { restsOn } from "./rests-on";
+import { filledBy, hostError, misspelt, plainFormula, NOT_WORKED_OUT, typedSentences } from "./sentences";
 import { readInColumn } from "./typed";
 import { isSameValue, unitShown, valueText, type Unit } from "./values";
 import { callsIn, ourFunction, unitOfAnswer, Working, type Call, type Offset, type WorkedOut } from "./work-out";
+
+interface Where {
+  readonly at: Offset;
+  /** Where the formula stands. */
+  readonly from: Standing;
+  /** Null where the column is none of ours. */
+  readonly list: InList | null;
+}
 
 export class Explaining {
   constructor(
@@ -58,11 +67,12 @@ export class Explaining {
     const working = new Working(this.workbook, this.overview, this.functions, from, at);
     const worked = await working.out(node);
     const list = await listAt(this.workbook, this.overview, this.standing);
+    const ours = list && ourColumn(list, true);
     const inFormula = callsIn(node, this.functions).length;
     const idle = inFormula - worked.calls.length;
     return {
       ...this.base(),
-      headline: this.headline(worked, at),
+      headline: await this.headline(text, worked, { at, from, list: ours && list }),
       isError: this.cell.value instanceof CellError,
       notes: [
         ...(from === this.standing ? [] : [filledBy(this.address, cellAddress(from.row, from.column))]),
@@ -77,22 +87,41 @@ export class Explaining {
           : []),
       ],
       formula: text,
-      column: list && ourColumn(list, true),
+      column: ours,
       calls: worked.calls.map((call) => explainedCall(call, from, this.overview)),
       reads: await this.reads(node, working, from),
     };
   }
 
-  /** What stands there, or why it is an error. */
-  private headline({ calls }: WorkedOut, at: Offset): string {
+  /** What stands there and why, or why it is an error and what to do. */
+  private async headline(formula: string, { calls }: WorkedOut, { at, from, list }: Where): Promise<string> {
     const { value } = this.cell;
-    if (value instanceof CellError) {
-      const failed = [...calls].reverse().find(({ answer }) => answer instanceof SheetError);
-      const why = failed && isOurs(value.code) ? `${(failed.answer as SheetError).message}.` : hostError(value.code);
-      return `${this.address} is an error, ${value.code}: ${why}`;
-    }
-    if (textOf(value) === "") return `${this.address} shows nothing.`;
-    return `${this.address} shows ${valueText(value, this.unitFrom(calls, at, value))}.`;
+    if (value instanceof CellError)
+      return `${this.address} is an error, ${value.code}: ${this.why(formula, calls, from)}`;
+    const unit = this.unitFrom(calls, at, value);
+    const shows = textOf(value) === "" ? "nothing" : valueText(value, unit);
+    const because = list && from === this.standing ? await this.because(list, formula, unit) : "";
+    return `${this.address} shows ${shows}${because}.`;
+  }
+
+  private why(formula: string, calls: readonly Call[], from: Standing): string {
+    const { code } = this.cell.value as CellError;
+    if (code === "#NAME?") return misspelt(parse(formula), this.functions) ?? hostError(code);
+    const failed = [...calls].reverse().find(({ answer }) => answer instanceof SheetError);
+    if (!failed || !isOurs(code)) return hostError(code);
+    const fault = explainedCall(failed, from, this.overview).given.find(({ isAtFault }) => isAtFault);
+    const look = fault && /^cells? /.test(fault.from) ? ` Look at ${fault.from}.` : "";
+    return `${(failed.answer as SheetError).message}.${look}`;
+  }
+
+  /** What the cells hold that a column of ours rests on. */
+  private async because(list: InList, formula: string, unit: Unit): Promise<string> {
+    const cell = { value: this.cell.value, formula };
+    const { facts, hasDays } = await restsOn(this.workbook, this.overview, this.standing, list, cell);
+    if (facts.length === 0) return "";
+    const today = this.overview.names.find(({ name }) => isDay(name))?.value;
+    const isCounted = hasDays && unit !== "date" && typeof today === "number";
+    return `: ${together(facts)}${isCounted ? `; today is ${valueText(today, "date")}` : ""}`;
   }
 
   /** By the function that gives this very number, else by the cell's format. */

@@ -1,4 +1,8 @@
 /** What is said of a cell as a whole. */
+import { NAMESPACE } from "../../../functions/formula-text";
+import { nearestName } from "../../../functions/nearest-name";
+import { pieces, type Node } from "../../../src/formula/tree";
+import type { SheetFunction } from "../../../src/worksheet/define";
 import { SheetError, CellError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import type { ReadInColumn } from "./typed";
@@ -35,6 +39,22 @@ const hostErrors: Readonly<Record<string, string>> = {
 /** Why, where no function of ours says it. */
 export const hostError = (code: string): string =>
   hostErrors[code] ?? "the program that holds the sheet gives no reason.";
+
+/** A name of ours that no function has, and the one that was probably meant; null where every name is known. */
+export function misspelt(formula: Node, functions: readonly SheetFunction[]): string | null {
+  const isOurs = (name: string) => functions.some((one) => one.name === name.toUpperCase());
+  for (const piece of pieces(formula)) {
+    if (piece.is !== "call") continue;
+    const name = /^(?:TUBE\.|_xldudf_TUBE_)(.*)$/i.exec(piece.name)?.[1];
+    if (name === undefined && isOurs(piece.name))
+      return `there is no function ${piece.name.toUpperCase()}. Write ${NAMESPACE}.${piece.name.toUpperCase()}.`;
+    if (name === undefined || isOurs(name)) continue;
+    const nearest = nearestName(name, functions);
+    const wrong = `there is no function ${NAMESPACE}.${name.toUpperCase()}.`;
+    return nearest ? `${wrong} Did you mean ${NAMESPACE}.${nearest.name}?` : `${wrong} ‘All functions’ lists them.`;
+  }
+  return null;
+}
 
 interface Typed {
   readonly headline: string;

@@ -27,7 +27,9 @@ export const dateText = (serial: number, locale: string): string => written(seri
 export const dayText = (serial: number, locale: string): string => written(serial, locale, WITH_DAY);
 
 /** "Thursday 26 November 2026": a typed date, read back. */
-export const dayInFull = (serial: number, locale: string): string => written(serial, locale, IN_FULL);
+export const dayInFull = (serial: number, locale: string): string =>
+  /* Versions of the browser differ in a comma behind the weekday. */
+  written(serial, locale, IN_FULL).replace(/^(\p{L}+), (?=\d)/u, "$1 ");
 
 /** Milliseconds until a new day begins by the computer's own clock. */
 export function untilMidnight(moment: Date): number {

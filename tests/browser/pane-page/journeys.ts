@@ -442,6 +442,7 @@ const readyMade: readonly Journey[] = [
         name: "settings-refused",
         reach: async (page) => {
           await fill(shown(page), { [label("Agreed_By")]: "the team", [label("Agreed_On")]: "2027-01-01" });
+          await press(shown(page), clinicSettings.forms.agreement.write);
           await shown(page).locator(".notice.problem").first().waitFor();
         },
       },

@@ -43,7 +43,7 @@ const of = (formula: string, shown: Partial<CellDescription> = {}, more: Partial
 describe("a function of ours", () => {
   it("that is an error: the sentence, and the argument at fault with its cell and column", async () => {
     const said = await of("=TUBE.FRTOMM([@Size])", { error: "#VALUE!" });
-    expect(said.headline).toBe('F2 is an error, #VALUE!: size "12/14" holds more than one number: write one size.');
+    expect(said.headline).toBe('F2 is an error, #VALUE!: size "12/14" holds more than one number: write one size. Look at cell C2, column "Size" in this row.');
     expect(said.isError).toBe(true);
     expect(said.calls).toHaveLength(1);
     expect(said.calls[0]).toMatchObject({ name: "TUBE.FRTOMM", isError: true, formula: "TUBE.FRTOMM([@Size])" });
