@@ -2,6 +2,7 @@
 import { cellAddress } from "../../../src/columns/formula";
 import { AS_OF } from "../../../src/columns/as-of";
 import { textOf } from "../../../src/columns/sheet-block";
+import { rowsTables, tableNames } from "../../../src/caseload/names";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Overview, Value, Workbook } from "../../workbook/port";
@@ -93,8 +94,24 @@ export class Explaining {
     };
   }
 
+  /** The headline alone, for whoever passes by: a formula of the caseload is not worked out again for it. */
+  async sentence(text: string, list: InList | null): Promise<string> {
+    const from = this.standing;
+    const ours = list && ourColumn(list, true) ? list : null;
+    const isReadyMade = ours !== null && rowsTables.some((key) => tableNames[key] === ours.table);
+    const isQuick = isReadyMade && !(this.cell.value instanceof CellError);
+    const { calls } = isQuick
+      ? { calls: [] }
+      : await new Working(this.workbook, this.overview, this.functions, from).out(parse(text));
+    return this.headline(text, { calls }, { at: { row: 0, column: 0 }, from, list: ours });
+  }
+
   /** What stands there and why, or why it is an error and what to do. */
-  private async headline(formula: string, { calls }: WorkedOut, { at, from, list }: Where): Promise<string> {
+  private async headline(
+    formula: string,
+    { calls }: Pick<WorkedOut, "calls">,
+    { at, from, list }: Where,
+  ): Promise<string> {
     const { value } = this.cell;
     if (value instanceof CellError)
       return `${this.address} is an error, ${value.code}: ${this.why(formula, calls, from)}`;

@@ -10,7 +10,7 @@ type Reads<T extends RowsTable> = { readonly [H in ShownHeader<T>]?: readonly Sh
 
 const due = ["Device in", "Held by", "Access", "Own interval months", "Date set by placing team"] as const;
 
-export const TUBE_COLUMNS_READ: Reads<"tubes"> = {
+const tubes: Reads<"tubes"> = {
   "Change due": due,
   "At the latest": due,
   "Days left": ["Change due", "At the latest"],
@@ -25,7 +25,7 @@ export const TUBE_COLUMNS_READ: Reads<"tubes"> = {
   Mark: ["Mark then cm", "Mark now cm"],
 };
 
-export const CHECK_COLUMNS_READ: Reads<"checks"> = {
+const checks: Reads<"checks"> = {
   "Loss mL": ["Expected mL", "Out mL"],
   "Loss mL a week": ["Loss mL", "Days since fill"],
   "Days since fill": ["Checked on", "Device in"],
@@ -33,10 +33,17 @@ export const CHECK_COLUMNS_READ: Reads<"checks"> = {
   "Low in a row": ["State"],
 };
 
-export const CHANGE_COLUMNS_READ: Reads<"changes"> = {
+const changes: Reads<"changes"> = {
   "Days in place": ["In", "Out"],
   Failed: ["Reason"],
   Unplanned: ["Reason"],
+};
+
+/** By table and header. Columns that are not here are filled from another sheet, or say themselves what is wrong. */
+export const columnsRead: { readonly [T in RowsTable]: Readonly<Record<string, readonly string[]>> } = {
+  tubes,
+  checks,
+  changes,
 };
 
 const balloon = ["Balloon", "Last check", "Out mL", "Put in mL"] as const;

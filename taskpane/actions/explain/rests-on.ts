@@ -2,8 +2,7 @@
  * What a worked-out cell rests on: cells of the same row that people see, with what stands in them. The caseload works
  * with small hidden columns; what they read counts, not they.
  */
-import { CHANGE_COLUMNS_READ, CHECK_COLUMNS_READ, toDoReads, TUBE_COLUMNS_READ } from "./read-headers";
-import { rowsTables, tableNames, type RowsTable } from "../../../src/caseload/names";
+import { rowsTables, tableNames } from "../../../src/caseload/names";
 import { TO_DO } from "../../../src/caseload/sort-key";
 import { urgencyOf } from "../../../src/caseload/urgency";
 import { textOf } from "../../../src/columns/sheet-block";
@@ -12,6 +11,7 @@ import { pieces } from "../../../src/formula/tree";
 import type { Area, Overview, Value, Workbook } from "../../workbook/port";
 import { isDateFormat } from "../list/samples";
 import type { InList } from "./column";
+import { columnsRead, toDoReads } from "./read-headers";
 import { cellsOf, type Standing } from "./references";
 import { unitShown, valueText } from "./values";
 
@@ -25,12 +25,6 @@ export interface RestsOn {
   readonly hasDays: boolean;
 }
 
-const bySheet: { readonly [T in RowsTable]: Readonly<Record<string, readonly string[]>> } = {
-  tubes: TUBE_COLUMNS_READ,
-  checks: CHECK_COLUMNS_READ,
-  changes: CHANGE_COLUMNS_READ,
-};
-
 /** Known beforehand for the caseload; null where the formula has to be asked. */
 function headersKnown({ header, table }: InList, shown: Value): readonly string[] | null {
   const key = rowsTables.find((one) => tableNames[one] === table);
@@ -39,7 +33,7 @@ function headersKnown({ header, table }: InList, shown: Value): readonly string[
     const word = urgencyOf(textOf(shown))?.word;
     return word === undefined ? ["Status"] : (toDoReads[word] ?? []);
   }
-  return bySheet[key][header] ?? null;
+  return columnsRead[key][header] ?? null;
 }
 
 export async function restsOn(

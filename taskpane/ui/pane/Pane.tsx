@@ -6,6 +6,7 @@ import { Suspense, useCallback, useEffect, useId, useRef, useState } from "react
 import { recogniseCaseload } from "../../actions/caseload/recognise";
 import { pane as words, product } from "../../texts/pane";
 import type { Workbook } from "../../workbook/port";
+import { AtSelection } from "../explain/AtSelection";
 import { Announcer } from "../parts/announce";
 import { dayText } from "../parts/dates";
 import type { DayFirstWord } from "../help/Help";
@@ -115,6 +116,9 @@ function Places({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) 
           />
         ))}
       </div>
+      {props.workbook && overview && shown !== tubeOut.key && part !== "explain" && (
+        <AtSelection workbook={props.workbook} overview={overview} onSteps={() => go("more", "explain")} />
+      )}
       <p className="pane-foot">{words.quietLine}</p>
     </div>
   );

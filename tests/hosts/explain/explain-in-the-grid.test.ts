@@ -58,7 +58,9 @@ async function converted(put: Choices["put"]) {
 it("a column that was added there: the row's own cell and sentence", async () => {
   const explained = await converted("beside");
   const error = await explained("C3");
-  expect(error.headline).toBe("C3 is an error, #VALUE!: size G means gauge; write Fr.");
+  expect(error.headline).toBe(
+    'C3 is an error, #VALUE!: size G means gauge; write Fr. Look at cell B3, column "Size [Fr]" in this row.',
+  );
   expect(error.notes).toEqual([]);
   expect(error.calls[0]!.given[0]).toMatchObject({
     value: '"14G"',
@@ -66,14 +68,16 @@ it("a column that was added there: the row's own cell and sentence", async () =>
     isAtFault: true,
   });
   expect(error.column).toMatchObject({ header: "Size mm" });
-  expect((await explained("C5")).headline).toBe("C5 shows 5 mm.");
-  expect((await explained("C4")).headline).toBe("C4 shows nothing.");
+  expect((await explained("C5")).headline).toBe("C5 shows 5 mm: Size [Fr] is 15.");
+  expect((await explained("C4")).headline).toBe("C4 shows nothing: Size [Fr] is blank.");
 });
 
 it("a cell that one formula fills: the formula's cell, and the row's own size", async () => {
   const explained = await converted("spill");
   const error = await explained("D3");
-  expect(error.headline).toBe("D3 is an error, #VALUE!: size G means gauge; write Fr.");
+  expect(error.headline).toBe(
+    'D3 is an error, #VALUE!: size G means gauge; write Fr. Look at cell B3, column "Size [Fr]".',
+  );
   expect(error.notes).toEqual(["D3 is filled by the formula in D2."]);
   expect(error.calls[0]!.given[0]).toMatchObject({ value: '"14G"', isAtFault: true });
   expect((await explained("D5")).headline).toBe("D5 shows 5 mm.");

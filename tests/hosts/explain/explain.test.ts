@@ -4,7 +4,11 @@ import { explainCell } from "../../../taskpane/actions/explain";
 import { isExplanation, type Explanation } from "../../../taskpane/actions/explain/interface";
 import type { CellDescription, WorkbookDescription } from "../../../taskpane/workbook/fake/description";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
+import { rowsTables, tableNames } from "../../../src/caseload/names";
+import { TO_DO } from "../../../src/caseload/sort-key";
+import { boundColumns, columnsOf } from "../../../src/caseload/tables";
 import { functions } from "../../../src/index";
+import { columnsRead } from "../../../taskpane/actions/explain/read-headers";
 import { day } from "../../../src/worksheet/dates";
 
 const date = (iso: string) => ({ value: day(iso), format: "d mmm yyyy" });
@@ -43,7 +47,9 @@ const of = (formula: string, shown: Partial<CellDescription> = {}, more: Partial
 describe("a function of ours", () => {
   it("that is an error: the sentence, and the argument at fault with its cell and column", async () => {
     const said = await of("=TUBE.FRTOMM([@Size])", { error: "#VALUE!" });
-    expect(said.headline).toBe('F2 is an error, #VALUE!: size "12/14" holds more than one number: write one size. Look at cell C2, column "Size" in this row.');
+    expect(said.headline).toBe(
+      'F2 is an error, #VALUE!: size "12/14" holds more than one number: write one size. Look at cell C2, column "Size" in this row.',
+    );
     expect(said.isError).toBe(true);
     expect(said.calls).toHaveLength(1);
     expect(said.calls[0]).toMatchObject({ name: "TUBE.FRTOMM", isError: true, formula: "TUBE.FRTOMM([@Size])" });
@@ -359,7 +365,7 @@ describe("a cell that another cell's formula fills", () => {
 
   it("is explained by that formula, by the row that it comes from", async () => {
     const said = await at("C3");
-    expect(said.headline).toBe("C3 is an error, #VALUE!: size G means gauge; write Fr.");
+    expect(said.headline).toBe("C3 is an error, #VALUE!: size G means gauge; write Fr. Look at cell A3.");
     expect(said.notes[0]).toBe("C3 is filled by the formula in C2.");
     expect(said.calls[0]!.given[0]).toMatchObject({ value: '"14G"', from: "cell A3", isAtFault: true });
     expect((await at("C5")).headline).toBe("C5 shows 5 mm.");
@@ -409,5 +415,86 @@ describe("the ready-made caseload", () => {
     expect(column).toMatchObject({ header: "Change", kind: "computed" });
     expect(column!.words.slice(0, 2)).toEqual(["past limit", "overdue"]);
     expect((await at("D2")).column!.help).not.toBe("");
+  });
+});
+
+describe("one sentence first", () => {
+  /* 14 March 2026 and 3 months: 14 June 2026. */
+  const own = (header: string, formula: CellDescription, names: WorkbookDescription["names"] = []) =>
+    explained({
+      sheets: [
+        {
+          name: "Adults",
+          rows: [
+            ["ID", "Kind", "Last change", header],
+            ["D-1", "balloon", date("2026-03-14"), formula],
+          ],
+          tables: [{ name: "Mine", area: "A1:D2" }],
+        },
+      ],
+      names,
+      selection: { sheet: "Adults", area: "D2" },
+    });
+
+  it("of a column that was added: what it shows, and what stands in the cells that it read", async () => {
+    const formula = 'IF(EXACT(LOWER(TRIM([@Kind])),"balloon"),TUBE.CHANGEDUE([@[Last change]],3),"no date")';
+    const said = await own("Change due", { formula: `=${formula}`, ...date("2026-06-14") });
+    expect(said.headline).toBe('D2 shows 14 Jun 2026: Kind is "balloon" and Last change is 14 Mar 2026.');
+  });
+
+  it("of somebody's own column: only what it shows", async () => {
+    const said = await own("Mine", { formula: "=TUBE.CHANGEDUE(C2,3)", ...date("2026-06-14") });
+    expect(said.headline).toBe("D2 shows 14 Jun 2026.");
+  });
+
+  it("of a word of To do: the columns that a person looks at, not the hidden ones, and today", async () => {
+    const columns: Readonly<Record<string, CellDescription | string>> = {
+      ID: "D-1",
+      "To do": { formula: "=CHOOSE([@Urgency],1)", value: "overdue 36 days, not booked" },
+      "Change due": date("2026-10-21"),
+      "At the latest": date("2027-01-21"),
+      "Booked for": { value: null },
+      Urgency: { value: 16 },
+    };
+    const said = await explained({
+      sheets: [
+        {
+          name: "Tubes in use",
+          rows: [Object.keys(columns), Object.values(columns)],
+          tables: [{ name: tableNames.tubes, area: "A1:F2" }],
+        },
+      ],
+      names: [{ name: "As_of", refersTo: "=TODAY()", value: day("2026-11-26") }],
+      selection: { sheet: "Tubes in use", area: "B2" },
+    });
+    expect(said.headline).toBe(
+      'B2 shows "overdue 36 days, not booked": Change due is 21 Oct 2026, At the latest is 21 Jan 2027 and Booked for is blank; today is 26 Nov 2026.',
+    );
+  });
+
+  it("every worked-out column of the caseload that people see has columns to look at, or is named here", () => {
+    const silent = rowsTables.flatMap((key) =>
+      boundColumns(columnsOf(key, ["fit", "plan", "spare"])).flatMap(({ header, kind, isHidden }) =>
+        kind !== "computed" || isHidden || header === TO_DO || header in columnsRead[key] ? [] : [`${key}: ${header}`],
+      ),
+    );
+    expect(silent).toEqual([
+      /* It says itself what is wrong. */
+      "tubes: Missing or contradictory",
+      /* From another sheet. */
+      ...["tubes: First tube", "tubes: Last check", "tubes: Out mL", "tubes: Put in mL"],
+      ...["checks: Device in", "checks: Expected mL"],
+    ]);
+  });
+});
+
+describe("a name that no function has", () => {
+  it.each([
+    ["=TUBE.CHANGDUE(D2,3)", "there is no function TUBE.CHANGDUE. Did you mean TUBE.CHANGEDUE?"],
+    ["=IF(A2=1,TUBE.FRTOM(C2))", "there is no function TUBE.FRTOM. Did you mean TUBE.FRTOMM?"],
+    ["=changedue(D2,3)", "there is no function CHANGEDUE. Write TUBE.CHANGEDUE."],
+    ["=TUBE.ZEBRA(D2)", "there is no function TUBE.ZEBRA. ‘All functions’ lists them."],
+  ])("%s", async (formula, why) => {
+    expect((await of(formula, { error: "#NAME?" })).headline).toBe(`F2 is an error, #NAME?: ${why}`);
   });
 });
