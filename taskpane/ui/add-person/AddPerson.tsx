@@ -20,7 +20,6 @@ import { DeviceFields } from "../forms/DeviceFields";
 import type { JobProps } from "../forms/job-props";
 import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
-
 /** The list is looked at when the form is opened, and again for each further person and after a refusal. */
 export function AddPerson(props: JobProps) {
   const { workbook } = props;

@@ -23,7 +23,6 @@ import type { JobProps } from "../forms/job-props";
 import { RecordFor } from "../forms/RecordFor";
 import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
-
 export function RecordChange({ workbook, today, locale, agreed }: JobProps) {
   return (
     <RecordFor

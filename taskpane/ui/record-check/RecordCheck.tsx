@@ -21,7 +21,6 @@ import type { JobProps } from "../forms/job-props";
 import { RecordFor } from "../forms/RecordFor";
 import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
-
 export function RecordCheck({ workbook, today, locale, agreed }: JobProps) {
   return (
     <RecordFor
