@@ -4,7 +4,9 @@
  * unions and intersections; a range that stands for itself in a cell of an old file is ECMA-376 part 1, 18.17.2.2.
  */
 import { read as readElsewhere, utils, write as writeElsewhere, type CellObject, type WorkSheet } from "@e965/xlsx";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import type { LiveBook } from "../../../taskpane/workbook/embedded/book/live-book";
+import { SheetReader } from "../../../taskpane/workbook/embedded/book/sheet-reader";
 import { startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
 
 let there: InGrid;
@@ -98,6 +100,32 @@ describe("in a file", () => {
     sheet(0).getRange("A1").setValue(1);
     const back = await saved();
     expect(total.every((_, row) => valueIn(back, `J${row + 1}`) === 77.5)).toBe(true);
+  });
+});
+
+describe("what is out of date", () => {
+  /** How many cells are compared with the file for one entry in a list of so many rows. */
+  async function compared(rows: number, change: () => void): Promise<number> {
+    const list = utils.aoa_to_sheet(Array.from({ length: rows }, (_, row) => [row, row + 1]));
+    list["J1"] = { t: "n", v: 77.5, f: "OTHER.DOUBLE(A1)" };
+    list["!ref"] = `A1:J${rows}`;
+    const book = utils.book_new();
+    utils.book_append_sheet(book, list, "List");
+    const bytes = new Uint8Array(writeElsewhere(book, { type: "array", bookType: "xlsx" }) as ArrayBuffer);
+    expect(await there.grid.open(bytes, "list.xlsx")).toMatchObject({ outcome: "opened" });
+    change();
+    const { outdated } = there.grid.workbook as unknown as LiveBook;
+    const reading = vi.spyOn(SheetReader.prototype, "value");
+    expect(outdated.mark()).toBe(true);
+    const { length } = reading.mock.calls;
+    reading.mockRestore();
+    expect(valueIn(await saved(), "J1")).toBe("#N/A");
+    return length;
+  }
+
+  it("is found by the cells that were changed, however long the list is", async () => {
+    const change = () => void sheet().getRange("A1").setValue(100);
+    expect(await compared(3_000, change)).toBe(await compared(30, change));
   });
 });
 

@@ -2,9 +2,13 @@
  * Results that the file came with and that nobody here can work out anew (another add-in's function, an old array
  * formula, a data table): as soon as a cell that they read holds something else, they are no results any more. They
  * become #N/A, in the grid and in the file, until a program that knows the formula works it out.
+ *
+ * Which cells hold something else is not looked for: every change of a cell is heard. Only where cells have moved, or
+ * formulas spill, all of them are compared with the file.
  */
-import { ICommandService, type ICellData } from "@univerjs/core";
-import { SetRangeValuesMutation } from "@univerjs/sheets";
+import { CommandType, ICommandService, type ICellData } from "@univerjs/core";
+import { SetArrayFormulaDataMutation, type ISetArrayFormulaDataMutationParams } from "@univerjs/engine-formula";
+import { SetRangeValuesMutation, type ISetRangeValuesMutationParams } from "@univerjs/sheets";
 import { CellError } from "../../../../src/worksheet/error";
 import { bottom, right } from "../../area";
 import { parseRange, type CellValue, type PackageCell } from "../../package";
@@ -13,6 +17,7 @@ import type { Engine } from "../engine";
 import { inputsOf, namesBySpelling, type Input } from "../formulas/inputs";
 import type { Readers } from "../formulas/readable";
 import type { LiveBook } from "../book/live-book";
+import { changeOf } from "../by-hand/commands";
 import { gridValue } from "../open/cells";
 import { isDrawn } from "../open/extent";
 import { valueOf } from "../book/sheet-reader";
@@ -46,8 +51,15 @@ interface Changed {
   readonly isTyped: boolean;
 }
 
-const storedOf = (cell: PackageCell | undefined): CellValue =>
+type Stored = Pick<PackageCell, "value" | "type">;
+
+const storedOf = (cell: Stored | undefined): CellValue =>
   cell ? fileValue(valueOf(gridValue(cell.value, cell.type))) : null;
+
+type Cell = readonly [row: number, column: number];
+
+/** Cells that were changed, by sheet and place. */
+type Touched = Map<SheetId, Map<string, Cell>>;
 
 function areaOf({ row, column, formula }: PackageCell): Area {
   const range = parseRange(formula?.ref ?? "");
@@ -60,19 +72,69 @@ function areaOf({ row, column, formula }: PackageCell): Area {
 export class OutdatedResults {
   /** By sheet: places of cells that this page has made #N/A. */
   private readonly marked = new Map<SheetId, Set<string>>();
-  private readonly files = new Map<string, ReadonlyMap<string, PackageCell>>();
   private kept: readonly Kept[] | undefined;
+  private touched: Touched | "anywhere" = new Map();
 
   constructor(
     private readonly engine: Engine,
     private readonly live: LiveBook,
-  ) {}
+  ) {
+    engine.injector.get(ICommandService).onCommandExecuted(({ id, type, params }) => {
+      if (type === CommandType.MUTATION) this.hear(id, params);
+    });
+  }
 
   /** Another workbook stands in the grid. */
   begin(): void {
     this.marked.clear();
-    this.files.clear();
     this.kept = undefined;
+    this.touched = new Map();
+  }
+
+  private hear(id: string, params: unknown): void {
+    const { touched } = this;
+    if (touched === "anywhere") return;
+    if (id === SetArrayFormulaDataMutation.id) {
+      const { arrayFormulaRange = {} } = (params ?? {}) as Partial<ISetArrayFormulaDataMutationParams>;
+      const sheets = Object.values(arrayFormulaRange).flatMap((book) => Object.values(book ?? {}));
+      if (sheets.some((rows) => Object.keys(rows ?? {}).length > 0)) this.touched = "anywhere";
+      return;
+    }
+    const { subUnitId, cellValue } = (params ?? {}) as Partial<ISetRangeValuesMutationParams>;
+    const change = changeOf(id);
+    if (!["values", "places", "meanings"].includes(change)) return;
+    if (change !== "values" || !cellValue) {
+      this.touched = "anywhere";
+      return;
+    }
+    let cells = touched.get(subUnitId!);
+    if (!cells) touched.set(subUnitId!, (cells = new Map()));
+    for (const row in cellValue)
+      for (const column in cellValue[row as never] as object)
+        cells.set(placeKey(Number(row), Number(column)), [Number(row), Number(column)]);
+  }
+
+  /** Cells of a sheet that may hold something else than the file does. */
+  private *candidates(sheet: SheetId, sheetName: string): Generator<Cell> {
+    if (this.touched !== "anywhere") {
+      yield* this.touched.get(sheet)?.values() ?? [];
+      // worked out before anybody could hear of it
+      for (const key of this.live.atOpening.get(sheet)?.results.keys() ?? [])
+        yield key.split(" ").map(Number) as unknown as Cell;
+      return;
+    }
+    const reader = this.live.reader(sheet);
+    for (const row of reader.rows()) for (const column of reader.columnsOf(row)) yield [row, column];
+    // what is not drawn holds what it held
+    const { opened, readers } = this.live.bookFacts.file!;
+    const extent = readers.extents?.get(sheetName);
+    const { rowCount, rowNumbers, firstCells, columns } = opened.store(sheetName).data;
+    for (let place = 0; place < rowCount; place++) {
+      for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
+        const [row, column] = [rowNumbers[place]! - 1, columns[cell]! - 1];
+        if (isDrawn(extent, row, column) && reader.cell(row, column) === undefined) yield [row, column];
+      }
+    }
   }
 
   of(sheet: SheetId): ReadonlySet<string> {
@@ -135,23 +197,34 @@ export class OutdatedResults {
   }
 
   private findKept(): readonly Kept[] {
-    const { keptAsValue, sheets } = this.live.bookFacts;
-    return sheets.flatMap(({ id, name }) =>
-      (keptAsValue.get(id) ?? []).map(([row, column]): Kept => {
-        const cell = this.inFile(name).get(placeKey(row, column))!;
-        return { sheet: id, sheetName: name, cell, area: areaOf(cell) };
-      }),
-    );
+    const { keptAsValue, sheets, file } = this.live.bookFacts;
+    return sheets.flatMap(({ id, name }): Kept[] => {
+      const places = new Set(keptAsValue.get(id)?.map(([row, column]) => placeKey(row, column)));
+      if (places.size === 0) return [];
+      const store = file!.opened.store(name);
+      const { rowCount, rowNumbers, firstCells, formulaOf, columns } = store.data;
+      const kept: Kept[] = [];
+      // all formulas, in order: those of a group follow from its first one
+      const groups = store.groupTexts();
+      for (let place = 0; place < rowCount; place++) {
+        for (let at = firstCells[place]!; at < firstCells[place + 1]!; at++) {
+          if (formulaOf[at] === 0) continue;
+          const cell = store.cell(at, rowNumbers[place]!, groups);
+          if (places.has(placeKey(cell.row - 1, columns[at]! - 1)))
+            kept.push({ sheet: id, sheetName: name, cell, area: areaOf(cell) });
+        }
+      }
+      return kept;
+    });
   }
 
-  private inFile(sheetName: string): ReadonlyMap<string, PackageCell> {
-    const known = this.files.get(sheetName);
-    if (known) return known;
-    const cells = new Map<string, PackageCell>();
-    for (const cell of this.live.bookFacts.file!.opened.cells(sheetName))
-      cells.set(placeKey(cell.row - 1, cell.column - 1), cell);
-    this.files.set(sheetName, cells);
-    return cells;
+  /** What the file holds in a cell; undefined where it mentions none. */
+  private inFile(sheetName: string): (row: number, column: number) => Stored | undefined {
+    const store = this.live.bookFacts.file!.opened.store(sheetName);
+    return (row, column) => {
+      const cell = store.find(row + 1, column + 1);
+      return cell < 0 ? undefined : { value: store.value(cell), type: store.type(cell) };
+    };
   }
 
   /** What a cell holds now against what the file holds; what this page has made #N/A is to be found out anew. */
@@ -161,25 +234,20 @@ export class OutdatedResults {
     const reader = this.live.reader(sheet.id);
     const file = this.inFile(sheet.name);
     const marked = this.of(sheet.id);
-    const changed = new Map<number, number[]>();
+    const changed = new Map<number, Set<number>>();
     let isTyped = false;
-    const look = (row: number, column: number): void => {
-      const key = placeKey(row, column);
+    for (const [row, column] of this.candidates(sheet.id, sheet.name)) {
       const now = reader.value(row, column);
-      if ((marked.has(key) && isMark(now)) || sameResult(fileValue(now), storedOf(file.get(key)))) return;
+      const isOurMark = marked.has(placeKey(row, column)) && isMark(now);
+      if (isOurMark || sameResult(fileValue(now), storedOf(file(row, column)))) continue;
       isTyped ||= reader.formula(row, column) === null && !reader.spillAt(row, column);
       const rows = changed.get(column);
-      if (rows) rows.push(row);
-      else changed.set(column, [row]);
-    };
-    for (const row of reader.rows()) for (const column of reader.columnsOf(row)) look(row, column);
-    // what is not drawn holds what it held
-    const extent = this.live.bookFacts.file?.readers.extents?.get(sheet.name);
-    for (const { row, column } of file.values())
-      if (isDrawn(extent, row - 1, column - 1) && reader.cell(row - 1, column - 1) === undefined)
-        look(row - 1, column - 1);
-    for (const rows of changed.values()) rows.sort((one, other) => one - other);
-    return { cells: changed, isTyped };
+      if (rows) rows.add(row);
+      else changed.set(column, new Set([row]));
+    }
+    const inOrder = ([column, rows]: readonly [number, ReadonlySet<number>]) =>
+      [column, [...rows].sort((one, other) => one - other)] as const;
+    return { cells: new Map([...changed].map(inOrder)), isTyped };
   }
 
   /** @param written gets the cells of its results that are to hold something else */
@@ -193,7 +261,7 @@ export class OutdatedResults {
       for (let column = area.left; column < area.left + area.columns; column++) {
         const key = placeKey(row, column);
         const now = reader.value(row, column);
-        const stored = file.get(key);
+        const stored = file(row, column);
         const isMarked = marked.has(key) && isMark(now);
         // somebody typed over it: it is that person's now
         if (reader.formula(row, column) !== null || (!isMarked && !sameResult(fileValue(now), storedOf(stored)))) {
