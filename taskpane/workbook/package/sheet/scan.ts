@@ -33,6 +33,9 @@ for (let byte = 32; byte < 128; byte++) PLAIN[byte] = 1;
 PLAIN[TAB] = PLAIN[LINE] = 1;
 for (const byte of [AMPERSAND, LESS, GREATER, 127]) PLAIN[byte] = 0;
 
+/** What comes next in a tag: an attribute, its end, the end of an element without content, or something else. */
+const [ATTRIBUTE, END, EMPTY_END, GIVEN_UP] = [0, 1, 2, 3] as const;
+
 /** Powers of ten that a double holds exactly: a number of up to 15 digits times or by one of them is rounded once. */
 const TENS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
 
@@ -89,22 +92,31 @@ export class RowScanner {
     };
   }
 
+  /** Behind a tag's name or an attribute: what comes next. Goes behind the tag's end where that is it. */
+  private nextInTag(): number {
+    const { bytes } = this;
+    const hasSpace = this.skipSpace();
+    const byte = bytes[this.at];
+    if (byte === GREATER) {
+      this.at++;
+      return END;
+    }
+    if (byte === SLASH) {
+      if (bytes[this.at + 1] !== GREATER) return GIVEN_UP;
+      this.at += 2;
+      return EMPTY_END;
+    }
+    return hasSpace ? ATTRIBUTE : GIVEN_UP;
+  }
+
   private rowTag(last: number): boolean {
     const { bytes, row } = this;
     let [number, style, hidden, custom, height] = ["", "", "", "", ""];
     const names: string[] = [];
     for (;;) {
-      const hasSpace = this.skipSpace();
-      const byte = bytes[this.at];
-      if (byte === GREATER) {
-        this.at++;
-        break;
-      }
-      if (byte === SLASH && bytes[this.at + 1] === GREATER) {
-        this.at += 2;
-        break;
-      }
-      if (!hasSpace) return false;
+      const next = this.nextInTag();
+      if (next === GIVEN_UP) return false;
+      if (next !== ATTRIBUTE) break;
       const from = this.at;
       const end = this.attributeName();
       if (end < 0) return false;
@@ -166,21 +178,9 @@ export class RowScanner {
     let second = 0;
     let mark = 0;
     let seen = 0;
-    let isEmpty = false;
-    for (;;) {
-      const hasSpace = this.skipSpace();
+    let next: number;
+    while ((next = this.nextInTag()) === ATTRIBUTE) {
       const byte = bytes[this.at];
-      if (byte === GREATER) {
-        this.at++;
-        break;
-      }
-      if (byte === SLASH) {
-        if (bytes[this.at + 1] !== GREATER) return -1;
-        this.at += 2;
-        isEmpty = true;
-        break;
-      }
-      if (!hasSpace) return -1;
       if (byte === R && bytes[this.at + 1] === EQUALS) {
         if (seen & 1 || bytes[this.at + 2] !== QUOTE) return -1;
         seen |= 1;
@@ -210,8 +210,8 @@ export class RowScanner {
         if (mark < 0 || bytes[this.at++] !== QUOTE) return -1;
       } else return -1;
     }
-    if (column > LAST_COLUMN || style >= known.styles) return -1;
-    if (isEmpty) {
+    if (next === GIVEN_UP || column > LAST_COLUMN || style >= known.styles) return -1;
+    if (next === EMPTY_END) {
       if (type !== 0 && !isType(type, second)) return -1;
       store.add(column, style, KIND.blank, 0, 0);
       return column;
@@ -310,20 +310,8 @@ export class RowScanner {
     }
     let [type, group, ref] = ["normal", "", ""];
     let seen = 0;
-    let isEmpty = false;
-    for (;;) {
-      const hasSpace = this.skipSpace();
-      const byte = bytes[this.at];
-      if (byte === GREATER) {
-        this.at++;
-        break;
-      }
-      if (byte === SLASH && bytes[this.at + 1] === GREATER) {
-        this.at += 2;
-        isEmpty = true;
-        break;
-      }
-      if (!hasSpace) return -1;
+    let next: number;
+    while ((next = this.nextInTag()) === ATTRIBUTE) {
       const from = this.at;
       const end = this.attributeName();
       if (end < 0) return -1;
@@ -337,7 +325,8 @@ export class RowScanner {
       else if (bit === 1) group = ascii(bytes, valueStart, valueEnd);
       else if (bit === 2) ref = ascii(bytes, valueStart, valueEnd);
     }
-    if (type !== "shared" && type !== "array" && type !== "normal") return -1;
+    if (next === GIVEN_UP || (type !== "shared" && type !== "array" && type !== "normal")) return -1;
+    const isEmpty = next === EMPTY_END;
     if (seen & 2 && !/^\d{1,9}$/.test(group)) return -1;
     const text = isEmpty ? "" : this.text();
     if (text === undefined || (!isEmpty && !this.closes(F))) return -1;
