@@ -29,7 +29,7 @@ export const shell = {
   dropHere: "Drop the .xlsx file to open it",
   dropOne: "Drop one .xlsx file at a time. Nothing was opened.",
   tooLarge: (megabytes: number) =>
-    `This file has ${megabytes} MB, more than this page opens (64 MB). Nothing was opened; what was here is still here.`,
+    `This file has ${megabytes} MB, more than this page opens (64 MB). Work with it in Excel, or split it. Nothing was opened; what was here is still here.`,
   unreadable: "The browser could not read this file. Check that it still stands where you chose it, then try again.",
   selectedRow: "Read this row",
   noRow: "No row is selected.",

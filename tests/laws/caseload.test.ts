@@ -267,6 +267,14 @@ describe("formulas", () => {
       expect(inFile(formula).length, formula).toBeLessThanOrEqual(600);
     }
   });
+  it("are no more and no longer, all in all, than docs/decisions.md says", () => {
+    const inRows = formulasOf(books[1]!).filter((one) => one.includes("[#This Row]") || one.includes("_SortedBy"));
+    const mean = (texts: readonly string[]): number =>
+      texts.reduce((sum, { length }) => sum + length, 0) / texts.length;
+    expect(inRows.length).toBeLessThanOrEqual(170);
+    expect(mean(inRows.map((one) => one.replace(/\w+\[\[#This Row\],/g, "[@")))).toBeLessThanOrEqual(172);
+    expect(mean(inRows.map((one) => inFile(one)))).toBeLessThanOrEqual(284);
+  });
   it("count months by the month's last day too, because the grid's engine runs over it", () => {
     for (const formula of all.filter((one) => one.includes("EDATE(")))
       expect(formula).toMatch(/MIN\(EDATE\(([^()]+)\),EOMONTH\(\1\)\)/);
