@@ -16,6 +16,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import type { Engine } from "../engine";
+import { runsOf, type Runs } from "./runs";
 
 /** So long without a sign of life and it is taken for broken: saving must not hang on it. */
 const NO_SIGN_OF_LIFE = 20_000;
@@ -26,19 +27,19 @@ const LOOKS: ReadonlySet<string> = new Set([SetStyleCommand.id, SetBorderCommand
 export class OwedResults {
   /** A change that the engine has not set out on. */
   private isWaiting = false;
-  /** Each start is answered by one end, a stopped one too. */
-  private running = 0;
+  private readonly runs: Runs;
   private lastSign = 0;
   private readonly listeners = new Set<() => void>();
 
   constructor(private readonly engine: Engine) {
+    this.runs = runsOf(engine);
     engine.injector.get(ICommandService).onCommandExecuted((command, options) => this.hear(command, options));
   }
 
   /** Resolves when all results stand in their cells: true; or when the engine gave no sign of life any more: false. */
   async paid(): Promise<boolean> {
     this.lastSign = performance.now();
-    while (this.isWaiting || this.running > 0) {
+    while (this.isWaiting || this.runs.count > 0) {
       await this.nextSign();
       if (performance.now() - this.lastSign >= NO_SIGN_OF_LIFE) return false;
     }
@@ -59,14 +60,9 @@ export class OwedResults {
   }
 
   private hear({ id, params }: Readonly<ICommandInfo>, options: IExecutionOptions | undefined): void {
-    if (id === SetFormulaCalculationStartMutation.id) {
-      this.running += 1;
-      this.isWaiting = false;
-    } else if (id === SetFormulaCalculationNotificationMutation.id) {
-      const isEnd = (params as { functionsExecutedState?: number }).functionsExecutedState !== undefined;
-      if (isEnd) this.running = Math.max(0, this.running - 1);
-    } else if (this.isWorkForEngine(id, params, options)) this.isWaiting = true;
-    else return;
+    if (id === SetFormulaCalculationStartMutation.id) this.isWaiting = false;
+    else if (this.isWorkForEngine(id, params, options)) this.isWaiting = true;
+    else if (id !== SetFormulaCalculationNotificationMutation.id) return;
     this.lastSign = performance.now();
     for (const listen of [...this.listeners]) listen();
   }
