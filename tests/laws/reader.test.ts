@@ -129,9 +129,9 @@ describe("while cells change", () => {
           }
         },
       ),
-      { seed: SEED, numRuns: shortOrLong(25, 200) },
+      { seed: SEED, numRuns: shortOrLong(15, 200) },
     );
-    expect(edits).toBeGreaterThan(60);
+    expect(edits).toBeGreaterThan(40);
     // else nothing would be gained, or nothing be tested
     expect(given).toBeGreaterThan(edits);
     expect(given).toBeLessThan(all / 50);

@@ -1,4 +1,7 @@
-/** Hostile rows, edits and spoilt settings: the grid's engine gives what the columns promise, and never an error. */
+/**
+ * Hostile rows, edits and spoilt settings: the grid's engine gives what the columns promise, and never an error. Cells
+ * that are typed over each other's results go in one by one in `npm run endurance`, else several between two looks.
+ */
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { BookDescription, TableDescription } from "../../../src/caseload/book";
 import { caseloadBookOf } from "../../../src/caseload/index";
@@ -7,11 +10,20 @@ import type { SheetValue } from "../../../src/columns/sheet-block";
 import type { ClinicSettingName } from "../../../src/settings/index";
 import { CellError } from "../../../src/worksheet/error";
 import { AS_OF, hostileRows, joined, OPTIONS } from "../../examples/caseload/hostile-rows";
+import { shortOrLong } from "../../budget";
 import { workOut } from "../../examples/caseload/worked-rows";
 import { differences, startBook, tablesOf, type Grid } from "./book-engine";
 
+/** What is done between two looks, each lot with its name. */
+function severalAtOnce<T extends readonly unknown[]>(edits: readonly T[]): [string, readonly T[]][] {
+  const size = shortOrLong(4, 1);
+  const lots = Array.from({ length: Math.ceil(edits.length / size) }, (_, i) => edits.slice(i * size, (i + 1) * size));
+  return lots.map((lot) => [lot.map((edit) => edit.join(" ")).join("; "), lot]);
+}
+
 describe("hostile rows", () => {
-  const book = caseloadBookOf(joined(hostileRows(240, 240, 40)), OPTIONS);
+  const [people, changes] = shortOrLong([130, 30], [240, 40]) as [number, number];
+  const book = caseloadBookOf(joined(hostileRows(people, people, changes)), OPTIONS);
   let grid: Grid;
   beforeAll(async () => {
     grid = await startBook(book, AS_OF);
@@ -65,14 +77,11 @@ describe("edits", () => {
     });
     return { ...first, sheets };
   };
-  const edited = (table: RowsTable, r: number, header: string, value: SheetValue) => {
-    rows = { ...rows, [table]: rows[table].map((row, i) => (i === r ? { ...row, [header]: value as null } : row)) };
-    return grid.edit(
-      { tubes: "Tubes_in_use", checks: "Balloon_checks", changes: "Device_changes" }[table],
-      r,
-      header,
-      value,
-    );
+  const NAMES = { tubes: "Tubes_in_use", checks: "Balloon_checks", changes: "Device_changes" };
+  const edited = (...cells: readonly (readonly [RowsTable, number, string, SheetValue])[]) => {
+    for (const [table, r, header, value] of cells)
+      rows = { ...rows, [table]: rows[table].map((row, i) => (i === r ? { ...row, [header]: value as null } : row)) };
+    return grid.edit(...cells.map(([table, row, header, value]) => ({ table: NAMES[table], row, header, value })));
   };
 
   it.each([
@@ -85,12 +94,12 @@ describe("edits", () => {
     ["checks", 4, "ID", "P-26"],
     ["tubes", 26, "Status", "active"],
     ["changes", 2, "Out", AS_OF - 60],
-  ] as const)("%s row %i, %s: %s", async (table, r, header, value) => {
-    await edited(table, r, header, value);
+  ] as const)("%s row %i, %s: %s", async (...cell) => {
+    await edited(cell);
     expect(differences(grid, now())).toEqual([]);
   });
 
-  it.each([
+  const typedOver = [
     ["tubes", 24, "Change due", AS_OF - 4],
     ["tubes", 25, "Change due", "see letter"],
     ["tubes", 26, "At the latest", true],
@@ -119,8 +128,9 @@ describe("edits", () => {
     ["checks", 14, "Low in a row", 3],
     ["checks", 15, "Days since fill", -1],
     ["changes", 3, "Failed", "perhaps"],
-  ] as const)("%s row %i, %s typed over: %s", async (table, r, header, value) => {
-    await edited(table, r, header, value);
+  ] as const;
+  it.each(severalAtOnce(typedOver))("typed over: %s", async (_, cells) => {
+    await edited(...cells);
     expect(differences(grid, now())).toEqual([]);
   });
 

@@ -8,7 +8,8 @@ import "@univerjs/sheets-data-validation/facade";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { BookDescription, TableDescription } from "../../../src/caseload/book";
-import { caseloadBook } from "../../../src/caseload/index";
+import { caseloadBookOf } from "../../../src/caseload/index";
+import { inventedCaseload } from "../../../src/caseload/invented/index";
 import { rowsTables, sheetNames, tableNames, type RowsTable } from "../../../src/caseload/names";
 import { formula } from "../../../src/columns/formula";
 import { day } from "../../../src/worksheet/dates";
@@ -17,10 +18,19 @@ import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
 import type { GridWorkbookPort } from "../../../taskpane/workbook/embedded/book/workbook";
 import { writeBook } from "../../../taskpane/workbook/file";
 import { leftToEngine, plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
+import { shortOrLong } from "../../budget";
 import { atRest } from "./at-rest";
 
 const TODAY = day("2026-11-26");
-const ours = caseloadBook({ asOf: TODAY, groups: ["fit", "plan", "spare"], people: "invented" });
+/** The engine works all of it out after each edit, so the short run has the first of the invented people only. */
+const all = inventedCaseload(TODAY);
+const [TUBES, LOGGED] = shortOrLong([24, 24], [all.tubes.length, Infinity]);
+const rows = {
+  tubes: all.tubes.slice(0, TUBES),
+  checks: all.checks.slice(0, LOGGED),
+  changes: all.changes.slice(0, LOGGED),
+};
+const ours = caseloadBookOf(rows, { asOf: TODAY, groups: ["fit", "plan", "spare"], people: "invented" });
 const tableOf = (book: BookDescription, table: RowsTable): TableDescription =>
   book.sheets.find((sheet) => sheet.table?.name === tableNames[table])!.table!;
 
@@ -113,7 +123,7 @@ it("a sheet's own name, as copying the settings in Excel leaves it, stands for n
 describe("a ready-made caseload", () => {
   it("leaves no formula to the engine; the one beside it leaves it all in its lists", async () => {
     expect(leftToEngine(own!)).toBe(0);
-    expect(leftToEngine(engine!)).toBeGreaterThan(2000);
+    expect(leftToEngine(engine!)).toBeGreaterThan(40 * TUBES);
     await both(() => undefined);
   });
 
@@ -190,7 +200,8 @@ describe("a ready-made caseload", () => {
     const value = (row: number, column: number) =>
       (own!.grid.workbook as GridWorkbookPort).reader(sheet.getSheetId()).value(row, column);
     sheet.getRange(place.row, place.column).setFormula("=SEQUENCE(3)");
-    await expect.poll(() => value(place.row + 2, place.column)).toBe(3);
+    await atRest();
+    expect(value(place.row + 2, place.column)).toBe(3);
     sheet.getRange(place.row, place.column).clearContent();
     await atRest();
     expect(value(place.row + 2, place.column)).toBeNull();
@@ -244,7 +255,7 @@ describe("a ready-made caseload", () => {
       const params = { unitId, subUnitId: sheetOf(side, "tubes").getSheetId(), range, order: turned };
       return side.engine.api.executeCommand(ReorderRangeCommand.id, params).catch(() => false);
     };
-    await both((side) => order(side, 2, 30));
+    await both((side) => order(side, 2, 20));
     const rowsCommand = (kind: string, row: number) => (side: Side) => {
       const range = { startRow: row, endRow: row, startColumn: 0, endColumn: 2 };
       const unitId = side.engine.api.getActiveWorkbook()!.getId();
@@ -303,7 +314,7 @@ describe("a ready-made caseload", () => {
     const { top, columns } = tableOf(ours, "tubes");
     const place = columns.findIndex(({ header }) => header === "To do") + 1;
     const toDo = cells.filter(({ row, column }) => column === place && row > top + 1);
-    expect(toDo.length).toBeGreaterThan(40);
+    expect(toDo.length).toBeGreaterThanOrEqual(TUBES);
     expect(new Set(toDo.map(({ formula }) => formula?.text)).size).toBe(1);
     const shown = toDo.map(({ row }) =>
       sheetOf(own!, "tubes")
