@@ -12,6 +12,7 @@ import { call } from "../worksheet/call";
 import { dayOfText } from "../worksheet/dates";
 import { SheetError } from "../worksheet/error";
 import { isAsTyped, mendedFrom } from "../mending/headers";
+import { readWrittenDate } from "../mending/written-date";
 import { headerWords, plainHeader, wholeHeaders } from "./header-words";
 import { recipes } from "./recipes/index";
 import type { RecipeKey } from "./recipes/recipe";
@@ -98,8 +99,10 @@ function readable(answer: unknown): boolean {
   return !(answer instanceof SheetError) && answer !== "";
 }
 
+/** A text that is a date to people, "13 Jun 2026" or "3/4/24", speaks for a column of dates too: it is told, or mended. */
 function isDate(value: Filled): boolean {
-  return typeof value === "number" ? isDay(value) : typeof value === "string" && dayOfText(value) !== null;
+  if (typeof value === "number") return isDay(value);
+  return typeof value === "string" && (dayOfText(value) !== null || typeof readWrittenDate(value) === "object");
 }
 
 function isVolume(value: Filled): boolean {

@@ -7,6 +7,7 @@
  * tests and translators.
  */
 import { addColumns } from "./add-columns";
+import { checkSheet } from "./check-sheet";
 import { clinicSettings } from "./clinic-settings";
 import { convertSizes } from "./convert-sizes";
 import { explain } from "./explain";
@@ -42,6 +43,7 @@ export const texts = {
   setUp,
   convertSizes,
   mend,
+  checkSheet,
   showOnly,
   guide,
   evidence,

@@ -86,6 +86,7 @@ const places: readonly string[] = [
   paneWords.list,
   paneWords.showOnly,
   paneWords.mend,
+  paneWords.checkSheet,
   paneWords.convert,
   paneWords.addColumns,
   paneWords.more,

@@ -126,13 +126,17 @@ async function open(file: string, viewport?: { width: number; height: number }):
 /** A column of the saved file by its header in row 3. */
 async function columnsOf(page: Page): Promise<(header: string) => unknown[]> {
   const { bytes } = await save(page);
-  const book = read(bytes, { cellNF: true });
+  const book = read(bytes);
   const sheet = book.Sheets[book.SheetNames[0]!]!;
-  const rows = utils.sheet_to_json<unknown[]>(sheet, { header: 1, raw: true, defval: null });
+  const { e: end } = utils.decode_range(sheet["!ref"]!);
+  const at = (r: number, c: number): unknown => {
+    const cell = sheet[utils.encode_cell({ r, c })];
+    return cell ? (cell.t === "e" ? cell.w : cell.v) : null;
+  };
   return (header) => {
-    const at = rows[2]!.indexOf(header);
-    expect(at, header).toBeGreaterThanOrEqual(0);
-    return rows.slice(3).map((row) => row[at]);
+    const column = Array.from({ length: end.c + 1 }, (_, c) => at(2, c)).indexOf(header);
+    expect(column, header).toBeGreaterThanOrEqual(0);
+    return Array.from({ length: end.r - 2 }, (_, r) => at(3 + r, column));
   };
 }
 
@@ -183,10 +187,7 @@ describe("60 rows with English headings", () => {
       if (n === null) return "kind not known";
       return last.means === null ? "#VALUE!" : later(last.means, n);
     };
-    const shown = column("Change due").map((value) =>
-      typeof value === "object" && value !== null ? "#VALUE!" : value,
-    );
-    expect(shown).toEqual(english.map(due));
+    expect(column("Change due")).toEqual(english.map(due));
   });
 
   test("changed in place, what stood there is kept beside; taken back, all is as it was", async () => {
@@ -202,7 +203,7 @@ describe("60 rows with English headings", () => {
     expect(column("Last change")).toEqual(english.map((row) => (isMended(row) ? row.last.means : row.last.cell)));
     expect(column("Last change, as typed")).toEqual(english.map((row) => (isMended(row) ? row.last.cell : null)));
     await hand.press(paneWords.takeBack);
-    await page.getByText(paneWords.takenBack).waitFor();
+    await page.getByRole("heading", { name: paneWords.takenBack }).waitFor();
     const back = await columnsOf(page);
     expect(back("Last change")).toEqual(english.map(({ last }) => last.cell));
     expect(() => back("Last change, as typed")).toThrow();

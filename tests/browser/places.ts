@@ -10,6 +10,7 @@ export const placeOf: Readonly<Record<Part, "today" | "list" | "more" | null>> =
   today: "today",
   addColumns: "list",
   mend: "list",
+  checkSheet: "list",
   showOnly: "list",
   convert: "list",
   settings: "more",

@@ -32,6 +32,9 @@ const ConvertSizes = fetched(
   async () => (await import(/* webpackChunkName: "convert" */ "../convert-sizes/ConvertSizes")).ConvertSizes,
 );
 const Mend = fetched(async () => (await import(/* webpackChunkName: "mend" */ "../mend/Mend")).Mend);
+const CheckSheet = fetched(
+  async () => (await import(/* webpackChunkName: "check-sheet" */ "../check-sheet/CheckSheet")).CheckSheet,
+);
 const ShowOnly = fetched(
   async () => (await import(/* webpackChunkName: "show-only" */ "../show-only/ShowOnly")).ShowOnly,
 );
@@ -57,6 +60,7 @@ export const places: readonly Place[] = [
     parts: [
       { key: "addColumns", label: words.addColumns, Content: AddColumns },
       { key: "mend", label: words.mend, Content: Mend },
+      { key: "checkSheet", label: words.checkSheet, Content: CheckSheet },
       { key: "showOnly", label: words.showOnly, Content: ShowOnly },
       { key: "convert", label: words.convert, Content: ConvertSizes },
     ],
