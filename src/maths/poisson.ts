@@ -132,7 +132,9 @@ function pBelow(k: number, n: number, x: number, rest: number): number {
   const most = Math.ceil(n * x);
   // Beyond the most likely count the chances fall: the first one not more likely lies near the mirror image of k. Each jump
   // goes where the parabola through the chance's logarithm, its slope and its bend says.
-  let count = Math.min(n, Math.max(most, Math.round(2 * n * x - k)));
+  const under = n * x - k;
+  const skew = ((1 - 2 * x) * under * under) / (3 * n * x * rest);
+  let count = Math.min(n, Math.max(most, Math.round(n * x + under + skew)));
   let log = logBinomial(count, n, x, rest);
   for (let jumps = 0; jumps < 20; jumps++) {
     const slope = Math.log(((n - count + 0.5) / (count + 0.5)) * odds);
