@@ -11,7 +11,7 @@ import { chromium as playwright, type Browser, type BrowserServer, type LaunchOp
 export const SHARED = "BROWSER_OF_THIS_RUN";
 
 /** Whoever waits in a page this long waits for ever. Every page that launchBrowser's browser opens has this limit. */
-export const A_HANG = 8_000;
+export const A_HANG = 120_000;
 
 async function packaged(): Promise<string> {
   // The package unpacks its own shared libraries only where it believes itself on Amazon Linux 2023 with Node 20.
