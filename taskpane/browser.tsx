@@ -3,6 +3,7 @@ import "./style.css";
 import "./styles/shell.css";
 import { createRoot } from "react-dom/client";
 import product from "../package.json";
+import type { BookDescription } from "../src/caseload/book";
 import { Shell } from "./ui/shell/Shell";
 
 const loadGrid = () =>
@@ -13,6 +14,15 @@ const loadExample = (today: number) =>
     exampleWorkbook(today),
   );
 
+const writeBook = (book: BookDescription) =>
+  import(/* webpackChunkName: "caseload" */ "./workbook/file").then((file) => file.writeBook(book));
+
 createRoot(document.getElementById("root")!).render(
-  <Shell loadGrid={loadGrid} loadExample={loadExample} locale={navigator.language} version={product.version} />,
+  <Shell
+    loadGrid={loadGrid}
+    loadExample={loadExample}
+    writeBook={writeBook}
+    locale={navigator.language}
+    version={product.version}
+  />,
 );

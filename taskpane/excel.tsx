@@ -3,6 +3,7 @@ import "./style.css";
 import { createRoot } from "react-dom/client";
 import product from "../package.json";
 import { excel as excelTexts } from "./texts/pane";
+import type { OpenNew } from "./ui/pane/open-new";
 import { Pane } from "./ui/pane/Pane";
 import { dayNumberOf } from "./ui/parts/dates";
 import { Notice } from "./ui/parts/Notice";
@@ -20,6 +21,11 @@ const say = (sentence: string) =>
     </div>,
   );
 
+const makeAndOpen: OpenNew = async (book, name) => {
+  const { writeBook } = await import(/* webpackChunkName: "caseload" */ "./workbook/file");
+  return openNew(await writeBook(book), name);
+};
+
 async function start() {
   if ((await detectHost()) !== "excel") return say(excelTexts.notExcel);
   root.render(
@@ -28,7 +34,7 @@ async function start() {
       today={dayNumberOf(new Date())}
       locale={Office.context.displayLanguage || navigator.language}
       version={product.version}
-      openNew={openNew}
+      openNew={makeAndOpen}
     />,
   );
 }

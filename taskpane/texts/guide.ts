@@ -1,4 +1,4 @@
-import { count } from "./pieces";
+import { CHART_SHEET, count } from "./pieces";
 
 export const guide = {
   search: "Find a function",
@@ -43,7 +43,7 @@ export const guide = {
   nothingSelected: "No cell is selected. Click an empty cell in the sheet.",
   oneCell: "More than one cell is selected. Select one empty cell.",
   notEmpty: (cell: string) => `${cell} is not empty. Select an empty cell; nothing was overwritten.`,
-  chartSheet: "A chart sheet has no cells. Go to a sheet with cells.",
+  chartSheet: CHART_SHEET,
   protected: (sheet: string) => `‘${sheet}’ is protected. Choose another sheet, or ask whoever protects it.`,
   putting: "Putting it in…",
   done: (cell: string, sheet: string) => `The formula stands in ${cell} on ‘${sheet}’.`,

@@ -1,7 +1,7 @@
 /**
  * Every sentence that the pane and the page put on screen, in plain British English; sentences with figures are
- * functions. What worksheet functions say of themselves stands in their own definitions; what actions and hosts refuse,
- * with them. A translation is this folder in another language.
+ * functions. What a decision says stands beside the decision: in actions, in the adapters, in the functions themselves.
+ * `npm run sentences` lists all of them, with file and line.
  *
  * The parts stand in files of their own so that each is fetched with the section that shows it; this list of all is for
  * tests and translators.

@@ -28,3 +28,5 @@ export const together = (parts: readonly string[]): string =>
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const inQuotes = (text: string): string => `"${text.replace(/\s+/g, " ").trim()}"`;
+
+export const CHART_SHEET = "A chart sheet has no cells. Go to a sheet with cells.";

@@ -11,6 +11,7 @@ import type { Choices, NumberUsed, Survey } from "./interface";
 import type { PresentColumn, SurveyedList } from "../list/interface";
 import { spellingsInList } from "./kind-words";
 import { inQuotes, together } from "../../texts/pieces";
+import { twoCalled } from "../list/sentences";
 
 /** A role of the list: one of its own columns, or one that is being added. */
 export type Source =
@@ -69,8 +70,7 @@ export function refuseColumns(list: SurveyedList, choices: Choices): string | nu
       if (source.from === "added") continue;
       const column = list.columns[source.column];
       if (!column) return "A chosen column is no longer there. Look again.";
-      if (column.sharesHeader)
-        return `Two columns are called ${inQuotes(column.header)}. Give one of them another name, then look again.`;
+      if (column.sharesHeader) return twoCalled(column.header);
       const written = list.recipes.find((one) => one.present?.column === source.column);
       if (written && choices.recipes.includes(written.key))
         return `Column ${inQuotes(column.header)} is about to be written anew, so ${inQuotes(roleNamed(role).label)} cannot be read from it. Choose another column.`;

@@ -6,7 +6,7 @@
  *   const maker = await setUp.load();
  *   const older = await maker.surveyOlder(workbook);
  *   show(previewOfOlder(older));
- *   await openNew(await maker.write(maker.describeAnew(older, today)), name);
+ *   await openNew(maker.describeAnew(older, today), name);
  */
 import type { Carried } from "../../../src/caseload/carried";
 import type { OptionalGroup } from "../../../src/caseload/column";

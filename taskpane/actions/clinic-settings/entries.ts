@@ -14,7 +14,7 @@ import { problem, type Action, type Planned, type Problem } from "../action";
 import type { Fault } from "../caseload/typed";
 import { shortDate } from "../../../src/words/date-in-words";
 import { count, inQuotes, together } from "../../texts/pieces";
-import { doubtful, settingLines, settingText } from "./lines";
+import { doubtful, settingLines, settingText, NOT_USUAL } from "./lines";
 
 /** The names of each form, in its order. */
 export const forms = {
@@ -130,7 +130,7 @@ function beforeAgreeing(overview: Overview, today: number, entries: readonly Ent
   const says: string[] = [];
   for (const [mark, is, are] of [
     [
-      "not usual: who agreed?",
+      NOT_USUAL,
       "setting is not usual and would be agreed as it stands",
       "settings are not usual and would be agreed as they stand",
     ],

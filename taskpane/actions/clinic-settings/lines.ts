@@ -50,7 +50,9 @@ const rising: readonly (readonly [ClinicSettingName, ClinicSettingName])[] = [
   ...Object.values(readiness).flatMap((family) => family.rising),
 ];
 
-const notUsual = (sentence: string): Doubt => ({ mark: "not usual: who agreed?", sentence });
+export const NOT_USUAL = "not usual: who agreed?";
+
+const notUsual = (sentence: string): Doubt => ({ mark: NOT_USUAL, sentence });
 const notEntered = (sentence: string): Doubt => ({ mark: "not entered", sentence });
 
 const isBlank = (cell: Cell): boolean => cell === null || (typeof cell === "string" && cell.trim() === "");

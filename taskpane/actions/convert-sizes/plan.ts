@@ -13,14 +13,14 @@ import { readSizes, type SizesRead } from "./read-sizes";
 import { sourceOf, spillCells } from "./room";
 import { readingSentences } from "./sentences";
 import { noSettings, ways } from "./ways";
+import { sheetProtected, twoCalled } from "../list/sentences";
 
 /** @param room what was found where a formula would fill down; null: nobody has looked yet, or nothing is to fill */
 export function planSizes(survey: SizesSurvey, choices: Choices, room: Room | null = null): SizesPlan | Problem {
   const source = sourceOf(survey, choices);
   if (!source) return problem(survey.list ? "Say which column holds the sizes." : survey.sentence);
   const sheet = survey.book.sheets.find(({ id }) => id === source.sheet);
-  if (sheet?.isProtected)
-    return problem(`The sheet ${inQuotes(sheet.name)} is protected. Take the protection off, then look again.`);
+  if (sheet?.isProtected) return problem(sheetProtected(sheet.name));
   const read = readSizes(source, choices.way);
   if (read.reading.blank === read.reading.of)
     return problem("Nothing stands in these cells.", { sheet: source.sheet, area: source.area });
@@ -48,10 +48,7 @@ function planColumn(
 ): SizesPlan | Problem {
   if (list.obstacles[0]) return list.obstacles[0];
   const column = list.columns[index]!;
-  if (list.table !== null && column.sharesHeader)
-    return problem(
-      `Two columns are called ${inQuotes(column.header)}. Give one of them another name, then look again.`,
-    );
+  if (list.table !== null && column.sharesHeader) return problem(twoCalled(column.header));
   const { recipe, role } = ways[way];
   const formula = recipe.template({ [role]: { header: column.header, index } }, noSettings);
   const header = freeHeader(list, recipe.header);

@@ -4,13 +4,14 @@ import { nearestName } from "../../../functions/nearest-name";
 import { pieces, type Node } from "../../../src/formula/tree";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { SheetError, CellError } from "../../../src/worksheet/error";
+import { CHART_SHEET } from "../../texts/pieces";
 import type { Value } from "../../workbook/port";
 import type { ReadInColumn } from "./typed";
 import { valueText } from "./values";
 
 export const nothing = {
   selected: "No cell is selected. Click a cell in the sheet.",
-  chart: "A chart sheet has no cells. Go to a sheet with cells.",
+  chart: CHART_SHEET,
   empty: (address: string) => `${address} is empty.`,
 };
 
@@ -23,6 +24,8 @@ export const plainFormula = (isWorkedOut: boolean): string =>
     ? "The formula holds none of this add-in's functions."
     : "The formula holds none of this add-in's functions, and was not worked out again here. What it reads is listed.";
 
+const STILL = "it is still being worked out.";
+
 const hostErrors: Readonly<Record<string, string>> = {
   "#NAME?":
     "a function or name in the formula was not known when the sheet was last worked out. Open this add-in, then have the sheet worked out again.",
@@ -31,8 +34,8 @@ const hostErrors: Readonly<Record<string, string>> = {
   "#DIV/0!": "something is divided by nothing.",
   "#N/A": "something that it reads is #N/A.",
   "#VALUE!": "something that it reads is of the wrong kind, or an error.",
-  "#BUSY!": "it is still being worked out.",
-  "#GETTING_DATA": "it is still being worked out.",
+  "#BUSY!": STILL,
+  "#GETTING_DATA": STILL,
   "#CONNECT!": "the add-in did not answer. Open it, then have the sheet worked out again.",
 };
 

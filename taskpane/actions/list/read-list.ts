@@ -17,6 +17,8 @@ import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
 import { readShownDates } from "./shown-dates";
 import { count, inQuotes } from "../../texts/pieces";
+import { sheetProtected } from "./sentences";
+import { NO_COLUMN_LEFT } from "../../workbook/change/refusal";
 
 /** Formats and formulas of so many rows tell what a column is. */
 const ROWS_SAMPLED = 40;
@@ -223,8 +225,7 @@ function obstaclesTo(located: Located, { area, whole, rows, beside, canRefresh }
   const { sheet } = located;
   const where: Place = { sheet: sheet.id, area };
   const found: Problem[] = [];
-  if (sheet.isProtected)
-    found.push(problem(`The sheet ${inQuotes(sheet.name)} is protected. Take the protection off, then look again.`));
+  if (sheet.isProtected) found.push(problem(sheetProtected(sheet.name)));
   if (located.in === "table" && !located.table.hasHeader)
     found.push(
       problem(`The table ${inQuotes(located.table.name)} shows no header row. Turn its header row on first.`, where),
@@ -232,10 +233,7 @@ function obstaclesTo(located: Located, { area, whole, rows, beside, canRefresh }
   if (rows.length === 0)
     found.push(problem("There is no row below the header. Enter the first row, then look again.", where));
   if (canRefresh) return found;
-  if (right(whole) >= SHEET_COLUMNS)
-    found.push(
-      problem("There is no room: the list reaches the sheet's last column. Move it to the left first.", where),
-    );
+  if (right(whole) >= SHEET_COLUMNS) found.push(problem(NO_COLUMN_LEFT, where));
   else if (beside.room === 0) found.push(noRoom(sheet.id, whole, beside));
   return found;
 }

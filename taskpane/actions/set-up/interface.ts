@@ -4,7 +4,7 @@
  *   const maker = await setUp.load();
  *   const book = maker.describe(choices, today);
  *   show(setUp.preview(book));
- *   await openNew(await maker.write(book), setUp.fileName(choices));
+ *   await openNew(book, setUp.fileName(choices));
  */
 /** Columns that a caseload can do without; added later with Add columns. */
 export const columnGroups = ["fit", "plan", "spare"] as const;

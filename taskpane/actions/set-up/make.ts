@@ -1,10 +1,9 @@
 /**
- * The caseload's description and its file. Fetched only when somebody sets one up: the invented people and the writer
- * are large, and nothing else in the pane needs them.
+ * The caseload's description. Fetched only when somebody sets one up: the invented people are large, and nothing else in
+ * the pane needs them.
  */
 import type { BookDescription } from "../../../src/caseload/book";
 import { caseloadBook, carriedBook } from "../../../src/caseload/index";
-import { writeBook } from "../../workbook/file";
 import type { Workbook } from "../../workbook/port";
 import type { OlderCaseload } from "../bring-up-to-date/interface";
 import { surveyOlder } from "../bring-up-to-date/survey";
@@ -13,7 +12,6 @@ import type { SetUpChoices } from "./interface";
 export interface Maker {
   /** @param asOf the day on which people are invented and states are counted, as a day number */
   describe(choices: SetUpChoices, asOf: number): BookDescription;
-  write(book: BookDescription): Promise<Uint8Array>;
   /** Everything that an older caseload holds of the clinic's; null where it cannot be read. */
   surveyOlder(workbook: Pick<Workbook, "overview" | "read">): Promise<OlderCaseload | null>;
   /** A caseload by the present description, with all of that in it. */
@@ -22,7 +20,6 @@ export interface Maker {
 
 export const maker: Maker = {
   describe: ({ people, groups }, asOf) => caseloadBook({ asOf, people, groups: [...groups] }),
-  write: writeBook,
   surveyOlder,
   describeAnew: ({ carried, groups }, asOf) => carriedBook(carried, { asOf, groups }),
 };

@@ -11,6 +11,8 @@ import type { Change, Expectation, Overview, Place, Workbook } from "../../workb
 import { INVENTED_ON, rowsTables, type RowsTable } from "../../../src/caseload/names";
 import { findInvented, readAll, type AllRows, type Found, type TableRows } from "./invented-rows";
 
+const NO_LONGER_MARKED = "The sheets are no longer marked as invented.";
+
 export type RemoveSurvey =
   | { readonly is: "invented"; readonly rows: AllRows; readonly found: Found; readonly sheetNames: SheetNames }
   /** Nothing of ours to remove; the sentence says why. */
@@ -82,9 +84,7 @@ function plan(found: RemoveSurvey, { withChanged }: RemoveChoices): RemovePlan |
     total(own) === 0
       ? "No other row is in these sheets."
       : `${count(total(own), "row")} that your clinic added ${total(own) === 1 ? "stays" : "stay"}: ${counted(own)}.`,
-    staysMarked
-      ? "The sheets stay marked as invented, because invented rows stay."
-      : "The sheets are no longer marked as invented.",
+    staysMarked ? "The sheets stay marked as invented, because invented rows stay." : NO_LONGER_MARKED,
   ];
   const steps: Change["steps"] = [
     ...rowsTables.flatMap((key) =>
@@ -159,7 +159,7 @@ export const removeInvented: Action<RemoveSurvey, undefined, RemoveChoices, Remo
     if (outcome === "done") {
       const marked = staysMarked
         ? "The sheets stay marked as invented: look at the rows that stayed."
-        : "The sheets are no longer marked as invented.";
+        : NO_LONGER_MARKED;
       return { outcome, sentences: [`Removed ${count(removed, "invented row")}.`, marked], where: null, canTakeBack };
     }
     const still = canTakeBack

@@ -58,7 +58,7 @@ export function BringUpToDate({ workbook, schema, today, openNew }: Props) {
   const make = (older: OlderCaseload) =>
     busy(setUpTexts.working, async () => {
       const maker = await setUp.load();
-      const opened = await openNew(await maker.write(maker.describeAnew(older, today)), words.fileName);
+      const opened = await openNew(maker.describeAnew(older, today), words.fileName);
       if (opened.outcome === "refused") return fail(opened.sentence);
       setPhase({ is: "opened", name: words.fileName });
       announce(words.done);

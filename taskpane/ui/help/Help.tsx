@@ -8,8 +8,6 @@ import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
 import type { PartProps } from "../pane/part-props";
 
-export type DayFirstWord = "day" | "month" | "refuse";
-
 type Props = Pick<PartProps, "overview" | "today" | "locale" | "version" | "dayFirst">;
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {

@@ -9,7 +9,7 @@ import type { Workbook } from "../../workbook/port";
 import { AtSelection } from "../explain/AtSelection";
 import { Announcer } from "../parts/announce";
 import { dayText } from "../parts/dates";
-import type { DayFirstWord } from "../help/Help";
+import type { DayFirstWord } from "./part-props";
 import type { OpenNew } from "./open-new";
 import { Fallible } from "../parts/Fallible";
 import { TryAgain } from "../parts/TryAgain";

@@ -1,5 +1,7 @@
-/** Opens a workbook that was made here: in the browser's grid in place of the one there, in Excel as one beside it. */
+import type { BookDescription } from "../../../src/caseload/book";
+
+/** Makes a workbook and opens it: in the browser's grid in place of the one there, in Excel as one beside it. */
 export type OpenNew = (
-  bytes: Uint8Array,
+  book: BookDescription,
   name: string,
 ) => Promise<{ readonly outcome: "opened" } | { readonly outcome: "refused"; readonly sentence: string }>;

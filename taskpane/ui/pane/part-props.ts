@@ -1,10 +1,15 @@
+import type { pane } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
-import type { DayFirstWord } from "../help/Help";
 import type { OpenNew } from "./open-new";
-import type { Part, Place } from "./places";
+
+export type PlaceKey = "tubeOut" | "today" | "list" | "more";
+export type PartKey = keyof typeof pane.leads;
 
 /** Leads to another place of the pane. */
-export type Go = (place: Place["key"], part?: Part["key"]) => void;
+export type Go = (place: PlaceKey, part?: PartKey) => void;
+
+/** How a typed day and month are read. */
+export type DayFirstWord = "day" | "month" | "refuse";
 
 /** What a part of the pane can be told; each takes what it uses. */
 export interface PartProps {

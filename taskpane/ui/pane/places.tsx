@@ -4,16 +4,16 @@
  */
 import { lazy, type ComponentType } from "react";
 import { pane as words } from "../../texts/pane";
-import type { PartProps } from "./part-props";
+import type { PartKey, PartProps, PlaceKey } from "./part-props";
 
 export interface Part {
-  readonly key: keyof typeof words.leads;
+  readonly key: PartKey;
   readonly label: string;
   readonly Content: ComponentType<PartProps>;
 }
 
 export interface Place {
-  readonly key: "tubeOut" | "today" | "list" | "more";
+  readonly key: PlaceKey;
   readonly label: string;
   /** More than one: a row of presses at the top chooses. */
   readonly parts: readonly Part[];

@@ -15,7 +15,7 @@ export type SetUpPhase =
   | { readonly is: "refused"; readonly sentence: string };
 
 /** What would be made from the choices; null while it is being worked out. */
-type Described = { readonly choices: SetUpChoices; readonly book: BookDescription; readonly maker: Maker };
+type Described = { readonly choices: SetUpChoices; readonly book: BookDescription };
 
 export interface SetUpState {
   readonly phase: SetUpPhase;
@@ -39,7 +39,7 @@ export function useSetUp(today: number, openNew: OpenNew, load: () => Promise<Ma
     load()
       .then((maker) => {
         if (!isCurrent) return;
-        setDescribed({ choices, book: maker.describe(choices, today), maker });
+        setDescribed({ choices, book: maker.describe(choices, today) });
         setFailure(null);
       })
       .catch((error: unknown) => {
@@ -57,10 +57,10 @@ export function useSetUp(today: number, openNew: OpenNew, load: () => Promise<Ma
     setPhase({ is: "making" });
     announce(words.working);
     const name = setUp.fileName(choices);
-    const outcome = await described.maker
-      .write(described.book)
-      .then((bytes) => openNew(bytes, name))
-      .catch((error: unknown) => ({ outcome: "refused" as const, sentence: words.failed(String(error)) }));
+    const outcome = await openNew(described.book, name).catch((error: unknown) => ({
+      outcome: "refused" as const,
+      sentence: words.failed(String(error)),
+    }));
     if (outcome.outcome === "opened") setPhase({ is: "opened", name });
     else setPhase({ is: "refused", sentence: outcome.sentence });
     announce(outcome.outcome === "opened" ? words.done.title : `${words.notDone}. ${outcome.sentence}`);

@@ -1,5 +1,6 @@
 /** The browser workbook: bar, grid and pane. The grid comes late; bar and pane are there at once. */
 import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
+import type { BookDescription } from "../../../src/caseload/book";
 import { setUp } from "../../actions/set-up";
 import { shell as words } from "../../texts/shell";
 import { pane as paneTexts } from "../../texts/pane";
@@ -20,6 +21,8 @@ export interface ShellProps {
   readonly loadGrid: () => Promise<CreateGrid>;
   /** The invented list as a file; loaded only when asked for. */
   readonly loadExample: (today: number) => Promise<Uint8Array>;
+  /** A workbook that was made here, as a file. */
+  readonly writeBook: (book: BookDescription) => Promise<Uint8Array>;
   readonly locale: string;
   readonly version: string;
 }
@@ -36,7 +39,7 @@ interface Waiting {
   readonly stay: () => void;
 }
 
-export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
+export function Shell({ loadGrid, loadExample, writeBook, locale, version }: ShellProps) {
   const holder = useRef<HTMLDivElement>(null);
   const state = useGrid(holder, loadGrid);
   const { grid, said } = state;
@@ -68,8 +71,9 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
     setWaiting({ go: once(() => void go()), stay: once(stay) });
   }
 
-  const openNew: OpenNew = (bytes, name) =>
-    new Promise((resolve) => {
+  const openNew: OpenNew = async (book, name) => {
+    const bytes = await writeBook(book);
+    return new Promise((resolve) => {
       void replace(
         async () => {
           const stands = await state.openMade(bytes, name);
@@ -78,6 +82,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
         () => resolve({ outcome: "refused", sentence: words.leave.stayed }),
       );
     });
+  };
 
   /** A choice of the first screen that waits for the grid. */
   const [beginning, setBeginning] = useState<Beginning | null>(null);
@@ -96,7 +101,7 @@ export function Shell({ loadGrid, loadExample, locale, version }: ShellProps) {
     const { proposal } = setUp;
     try {
       const maker = await setUp.load();
-      await openNew(await maker.write(maker.describe(proposal, state.today)), setUp.fileName(proposal));
+      await openNew(maker.describe(proposal, state.today), setUp.fileName(proposal));
     } catch (error) {
       state.say("problem", [words.notOpened, String(error)]);
     }

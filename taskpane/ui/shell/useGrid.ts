@@ -3,7 +3,7 @@ import { useCallback, useEffect, useRef, useState, type RefObject } from "react"
 import { shell as words } from "../../texts/shell";
 import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
-import type { Watching } from "../../workbook/package";
+import type { Watching } from "../../workbook/embedded/interface";
 import { dayNumberOf, untilMidnight } from "../parts/dates";
 import { download, readFile } from "./files";
 

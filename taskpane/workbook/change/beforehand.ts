@@ -3,7 +3,8 @@ import { unmet } from "./expectations";
 import type { Change, Receipt, TakenBack, Workbook } from "../port";
 import { Refusal } from "./refusal";
 import { targetsOf, type Target } from "./target";
-import { differenceSentence, standing, type Standing, type Written } from "./written";
+import { differenceSentence, standing } from "./written";
+import { type Standing, type Written } from "./standing";
 
 type Told = Pick<Workbook, "overview" | "read">;
 

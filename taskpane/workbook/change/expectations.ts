@@ -2,7 +2,7 @@
 import { areaAddress, dataRows } from "../area";
 import { CellError } from "../../../src/worksheet/error";
 import type { Expectation, Overview, Value, Workbook } from "../port";
-import { notEmpty, Refusal } from "./refusal";
+import { noTable, notEmpty, Refusal, sheetWithCells } from "./refusal";
 import { cellAddress } from "../../../src/columns/formula";
 
 /** A value as an expectation names it: a blank is "". */
@@ -33,7 +33,7 @@ export async function unmet(
 
 function changedTable(expected: Extract<Expectation, { kind: "table" }>, overview: Overview): Refusal | null {
   const table = overview.tables.find((one) => one.name.toLowerCase() === expected.table.toLowerCase());
-  if (!table) return new Refusal(`The table "${expected.table}" is no longer there. Choose the list again.`);
+  if (!table) return noTable(expected.table);
   if (table.columns.length !== expected.columns.length || table.columns.some((name, i) => name !== expected.columns[i]))
     return new Refusal(`The columns of "${table.name}" have changed meanwhile. Look at the preview again.`);
   if (dataRows(table) !== expected.dataRows)
@@ -49,7 +49,7 @@ async function changedRow(
   overview: Overview,
 ): Promise<Refusal | null> {
   const table = overview.tables.find((one) => one.name.toLowerCase() === expected.table.toLowerCase());
-  if (!table) return new Refusal(`The table "${expected.table}" is no longer there. Choose the list again.`);
+  if (!table) return noTable(expected.table);
   const moved = (header: string) =>
     new Refusal(
       `That row of "${table.name}" no longer holds what was read ("${header}"): it was changed or moved meanwhile. Look it up again.`,
@@ -75,10 +75,8 @@ async function changedCells(
   workbook: Pick<Workbook, "read">,
   overview: Overview,
 ): Promise<Refusal | null> {
-  const sheet = overview.sheets.find((one) => one.id === expected.sheet);
-  if (!sheet) return new Refusal("That sheet is no longer there. Choose the list again.");
-  if (sheet.kind === "chart sheet")
-    return new Refusal(`"${sheet.name}" holds a chart and no cells. Choose another sheet.`);
+  const sheet = sheetWithCells(expected.sheet, overview);
+  if (sheet instanceof Refusal) return sheet;
   const { area } = expected;
   const facets = expected.kind === "empty" ? (["values", "formulas"] as const) : (["values"] as const);
   const block = await workbook.read({ sheet: expected.sheet, area }, facets);

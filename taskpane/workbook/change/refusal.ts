@@ -1,5 +1,6 @@
 /** Why a change is not begun: said to the person, nothing was changed. */
-import type { Overview, SheetId } from "../port";
+import { areaAddress } from "../area";
+import type { Overview, SheetId, SheetOverview, TableOverview } from "../port";
 
 export class Refusal {
   constructor(readonly sentence: string) {}
@@ -18,15 +19,33 @@ export const noRoom = new Refusal(
 export const noTable = (name: string): Refusal =>
   new Refusal(`The table "${name}" is no longer there. Choose the list again.`);
 
+export const filterHides = (name: string): string => `A filter hides rows of "${name}". Show all rows, then try again.`;
+
+export const noRowLeft = new Refusal("The sheet has no row left below the table.");
+
+export const NO_COLUMN_LEFT = "There is no room: the list reaches the sheet's last column. Move it to the left first.";
+
+export const tableInTheWay = ({ name, area }: Pick<TableOverview, "name" | "area">): Refusal =>
+  new Refusal(`The table "${name}" stands in the way (${areaAddress(area)}). Move it first.`);
+
+export const STOPPED = "Stopped. Everything was taken back.";
+
 export const noHeader = (name: string): Refusal =>
   new Refusal(`The table "${name}" shows no header row. Turn its header row on first.`);
 
-export function unwritableSheet(id: SheetId, overview: Overview): Refusal | null {
+/** The sheet, where it is there and has cells. */
+export function sheetWithCells(id: SheetId, overview: Overview): SheetOverview | Refusal {
   const sheet = overview.sheets.find((one) => one.id === id);
   if (!sheet) return new Refusal("That sheet is no longer there. Choose the list again.");
-  if (sheet.kind === "chart sheet")
-    return new Refusal(`"${sheet.name}" holds a chart and no cells. Choose another sheet.`);
-  if (sheet.isProtected)
-    return new Refusal(`The sheet "${sheet.name}" is protected. Take the protection off, then try again.`);
-  return null;
+  return sheet.kind === "chart sheet"
+    ? new Refusal(`"${sheet.name}" holds a chart and no cells. Choose another sheet.`)
+    : sheet;
+}
+
+export function unwritableSheet(id: SheetId, overview: Overview): Refusal | null {
+  const sheet = sheetWithCells(id, overview);
+  if (sheet instanceof Refusal) return sheet;
+  return sheet.isProtected
+    ? new Refusal(`The sheet "${sheet.name}" is protected. Take the protection off, then try again.`)
+    : null;
 }

@@ -2,11 +2,11 @@
  * Where steps on rows will write. Steps of one change count together: a row's number may mean one that an earlier step
  * added, so each table is followed through the change before anything is written.
  */
-import { areaAddress, bottom, overlaps, SHEET_ROWS } from "../area";
+import { bottom, overlaps, SHEET_ROWS } from "../area";
 import { asText } from "./expectations";
 import type { Area, Overview, RowValues, SheetId, Step, TableOverview, Workbook } from "../port";
 import type { Cell } from "../../../src/worksheet/cell";
-import { noHeader, noTable, Refusal, unwritableSheet } from "./refusal";
+import { filterHides, noHeader, noRowLeft, noTable, Refusal, tableInTheWay, unwritableSheet } from "./refusal";
 
 type StepOf<K extends Step["kind"]> = Extract<Step, { kind: K }>;
 
@@ -210,13 +210,12 @@ export class RowPlanner {
     const fillsBlankRow = await table.isOneBlankRow();
     const first = fillsBlankRow ? 0 : table.rows.length;
     const area = table.rowArea(first, values.length);
-    if (bottom(area) > SHEET_ROWS) return new Refusal("The sheet has no row left below the table.");
+    if (bottom(area) > SHEET_ROWS) return noRowLeft;
     const { sheet, name } = table.overview;
     const other = [...this.tables.values()].find(
       (one) => one.sheet === sheet && one.name !== name && overlaps(one.area, area),
     );
-    if (other)
-      return new Refusal(`The table "${other.name}" stands in the way (${areaAddress(other.area)}). Move it first.`);
+    if (other) return tableInTheWay(other);
     table.became([...table.rows.slice(0, first), ...values.map((): Row => "new")], false);
     table.isTouched = true;
     this.resized(table);
@@ -230,8 +229,7 @@ export class RowPlanner {
     const outside = step.rows.find((row) => !isRowOf(table, row));
     if (outside !== undefined) return noRow(table, outside);
     if (table.isTouched) return new Refusal(`In "${name}" rows are removed first, then added or changed.`);
-    if (this.tables.get(name.toLowerCase())!.isFiltered)
-      return new Refusal(`A filter hides rows of "${name}". Show all rows, then try again.`);
+    if (this.tables.get(name.toLowerCase())!.isFiltered) return new Refusal(filterHides(name));
     const named = new Set(step.rows);
     const emptiesFirst = named.size === table.rows.length;
     const removed = [...named].sort((one, other) => one - other).slice(emptiesFirst ? 1 : 0);

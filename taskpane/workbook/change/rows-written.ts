@@ -3,9 +3,9 @@ import { cellAddress } from "../../../src/columns/formula";
 import { bottom, dataRows, SHEET_ROWS } from "../area";
 import { asText, isSame } from "./expectations";
 import type { Area, Block, Overview, TableOverview, Value, Workbook } from "../port";
-import { noTable, notEmpty, Refusal } from "./refusal";
+import { filterHides, noRowLeft, noTable, notEmpty, Refusal } from "./refusal";
 import type { AppendTarget, ChangeRowTarget, RemoveTarget } from "./row-targets";
-import type { Standing, Written } from "./written";
+import type { Standing, Written } from "./standing";
 
 type Reader = Pick<Workbook, "read">;
 
@@ -75,10 +75,10 @@ export async function gapStanding<W extends Written>(
   const { left, columns } = target.area;
   if (table.area.left !== left || table.area.columns !== columns || table.hasTotals || !table.hasHeader)
     return new Refusal(`The columns of "${table.name}" have changed meanwhile. The rows were not put back.`);
-  if (table.isFiltered) return new Refusal(`A filter hides rows of "${table.name}". Show all rows, then try again.`);
+  if (table.isFiltered) return new Refusal(filterHides(table.name));
   const area: Area = { ...table.area, top: table.area.top + 1, rows: table.area.rows - 1 };
   const needed = { ...area, top: bottom(area), rows: target.removed.length };
-  if (bottom(needed) > SHEET_ROWS) return new Refusal("The sheet has no row left below the table.");
+  if (bottom(needed) > SHEET_ROWS) return noRowLeft;
   const below =
     needed.rows > 0 ? await reader.read({ sheet: table.sheet, area: needed }, ["values", "formulas"]) : null;
   const filled = below && firstFilled(below);

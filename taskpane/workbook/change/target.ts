@@ -18,7 +18,7 @@ import type {
   TableOverview,
   Workbook,
 } from "../port";
-import { noHeader, notEmpty, noTable, Refusal, unwritableSheet } from "./refusal";
+import { NO_COLUMN_LEFT, noHeader, noTable, notEmpty, Refusal, tableInTheWay, unwritableSheet } from "./refusal";
 import { changeColumnTarget, refreshTarget, type ChangeColumnTarget, type RefreshTarget } from "./refreshed";
 import { RowPlanner, type RowTarget } from "./row-targets";
 import { showRowsTarget, type ShowRowsTarget } from "./shown-rows";
@@ -173,8 +173,7 @@ function columnsTarget(
   const uneven = step.columns.find((column) => "values" in column && column.values.length !== rows.rows);
   if (uneven) return new Refusal("The list has got more rows or fewer meanwhile. Look at the preview again.");
   const columns = { left: right(list), columns: step.columns.length };
-  if (columns.left + columns.columns > SHEET_COLUMNS)
-    return new Refusal("There is no room: the list reaches the sheet's last column. Move it to the left first.");
+  if (columns.left + columns.columns > SHEET_COLUMNS) return new Refusal(NO_COLUMN_LEFT);
   const names = new Set(present.map((header) => header.toLowerCase()));
   for (const { header } of step.columns) {
     if (header === "") return new Refusal("A new column has no name. Give it one.");
@@ -184,8 +183,7 @@ function columnsTarget(
   }
   const area = { top: list.top, rows: list.rows, ...columns };
   const other = [...tables.values()].find((one) => one.sheet === sheet && overlaps(one.area, area));
-  if (other)
-    return new Refusal(`The table "${other.name}" stands in the way (${areaAddress(other.area)}). Move it first.`);
+  if (other) return tableInTheWay(other);
   return {
     kind: "addColumns",
     step,

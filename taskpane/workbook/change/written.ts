@@ -3,7 +3,8 @@
  * the host tells them right after the writing, because a host may spell a formula its own way.
  */
 import { cellAddress } from "../../../src/columns/formula";
-import type { Area, Block, Done, Overview, Value, Workbook } from "../port";
+import type { Block, Done, Overview, Value, Workbook } from "../port";
+import type { Standing, Written } from "./standing";
 import { asText, isSame } from "./expectations";
 import { namedCell } from "./named-cell";
 import { gapStanding, rowsStanding } from "./rows-written";
@@ -12,31 +13,9 @@ import { Refusal } from "./refusal";
 import { showRowsTarget } from "./shown-rows";
 import type { AppendTarget, ChangeRowTarget, ColumnsTarget, FormulaTarget, NamedCellTarget, Target } from "./target";
 
-export interface Written {
-  readonly target: Target;
-  /** False where nothing had to be done. */
-  readonly changed: boolean;
-  /** Row by row, as the host tells them; a name's is its one `refersTo`. */
-  readonly formulas: readonly (readonly (string | null)[])[];
-  /**
-   * What rows and named cells held when the whole change was done (not only this step: a later one may have changed the
-   * same row); formulas as of the same moment. Where cells of a column were changed: what told its rows apart. Left out
-   * for other kinds.
-   */
-  readonly values?: readonly (readonly Value[])[];
-}
-
 /** Steps whose cells are remembered at the end of the change, over the target's area. */
 export const isRemembered = (target: Target): target is AppendTarget | ChangeRowTarget | NamedCellTarget =>
   target.kind === "appendRows" || target.kind === "changeRow" || target.kind === "writeNamed";
-
-/** Where something written stands now, and the cells in which it differs. */
-export interface Standing<W extends Written = Written> {
-  readonly written: W;
-  /** New columns only, header to totals row; the rows; the cell; for removed rows the data rows left; null for a name. */
-  readonly area: Area | null;
-  readonly differing: readonly string[];
-}
 
 /** Formulas before names, last first: a name is looked at when nothing of ours uses it any more. */
 export const inReverse = <T extends { readonly written: Written }>(standings: readonly T[]): readonly T[] => {

@@ -5,6 +5,8 @@
 import type { Watching } from "../package";
 import type { Workbook } from "../port";
 
+export type { Watching };
+
 /** How a typed `03/04/2026` is read: day first, month first, or not at all (null: refused with a sentence). */
 export type DayFirst = boolean | null;
 

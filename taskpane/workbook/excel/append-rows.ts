@@ -11,6 +11,7 @@ import { dress, looksOf, undress, type DressedRow } from "./row-look";
 import { hiddenRows, requests } from "./rows";
 import { deleteRows, emptyRow } from "./table-rows";
 import { assertHolds, entry, formatFor, formulasOf, READ_BACK, rowOfCells, WriteProblem } from "./values";
+import { notEmptied } from "./sentences";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
 export interface AppendTraces {
@@ -200,7 +201,7 @@ async function checkEmpty(context: Excel.RequestContext, range: Excel.Range): Pr
   const left = range.getUsedRangeOrNullObject(true);
   left.load("address");
   await context.sync();
-  if (!left.isNullObject) throw new WriteProblem(`Some cells could not be emptied (${left.address}).`);
+  if (!left.isNullObject) throw new WriteProblem(notEmptied(left.address));
 }
 
 function restoreFormats(sheet: Excel.Worksheet, area: Area, added: Area, { formats }: AppendTraces): void {

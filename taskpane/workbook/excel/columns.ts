@@ -6,6 +6,7 @@ import type { ColumnsTarget } from "../change/target";
 import { follow, restore, type LookChange } from "./look";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { hiddenRows, requests } from "./rows";
+import { notEmptied } from "./sentences";
 import { assertHolds, entry, formulasOf, GENERAL, READ_BACK, WriteProblem } from "./values";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
@@ -172,7 +173,7 @@ export async function removeColumns(
   const left = rangeOf(sheet, area).getUsedRangeOrNullObject(true);
   left.load("address");
   await context.sync();
-  if (!left.isNullObject) throw new WriteProblem(`Some cells could not be emptied (${left.address}).`);
+  if (!left.isNullObject) throw new WriteProblem(notEmptied(left.address));
 }
 
 const formatsBefore = ({ formats }: Traces, row: number, columns: number): string[] => [

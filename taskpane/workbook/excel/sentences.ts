@@ -1,8 +1,12 @@
+export const TOO_OLD = "This Excel is too old for this step. Update Excel, or use the browser workbook.";
+
+export const notEmptied = (address: string): string => `Some cells could not be emptied (${address}).`;
+
 /** Office's error codes, said so that a person knows what to do. The codes are those of Microsoft's library. */
 const SENTENCES: Readonly<Record<string, string>> = {
   AccessDenied: "Excel does not allow changes here: the sheet or workbook is protected or open for reading only.",
   InvalidOperationInCellEditMode: "A cell is being edited. Press Enter or Esc in the sheet, then try again.",
-  ApiNotFound: "This Excel is too old for this step. Update Excel, or use the browser workbook.",
+  ApiNotFound: TOO_OLD,
   ItemNotFound: "The sheet, table or name is no longer there. Choose the list again.",
   ItemAlreadyExists: "A sheet, table or name of that name is there already.",
   InvalidArgument: "Excel did not accept a formula or an address.",

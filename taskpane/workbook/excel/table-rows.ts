@@ -6,6 +6,7 @@ import { bottom } from "../area";
 import type { Area } from "../port";
 import { areaOf, PLACE, rangeOf } from "./place";
 import { assertHolds, formulasOf, READ_BACK, WriteProblem } from "./values";
+import { filterHides } from "../change/refusal";
 
 /** Ranges in one request. */
 const TOGETHER = 100;
@@ -19,8 +20,7 @@ async function stand(context: Excel.RequestContext, name: string, sheet: Excel.W
   used.load(PLACE);
   await context.sync();
   /* Excel moves no cells under a filter; its library then leaves the rows and says nothing (office-js issue 994). */
-  if (table.autoFilter.isDataFiltered)
-    throw new WriteProblem(`A filter hides rows of "${name}". Show all rows, then try again.`);
+  if (table.autoFilter.isDataFiltered) throw new WriteProblem(filterHides(name));
   const area = areaOf(range);
   return { table, area, isLast: used.isNullObject || bottom(areaOf(used)) <= bottom(area) };
 }

@@ -27,7 +27,8 @@ import {
   type NameTarget,
   type Target,
 } from "../change/target";
-import { atTheEnd, doneOf, inReverse, isNameUsed, isRemembered, type Written } from "../change/written";
+import type { Written } from "../change/standing";
+import { atTheEnd, doneOf, inReverse, isNameUsed, isRemembered } from "../change/written";
 import { addColumns, noTraces, removeColumns } from "./columns";
 import { sortTarget } from "../change/sorted";
 import { listen } from "./events";
@@ -37,7 +38,7 @@ import { standOf } from "./place";
 import { read } from "./read";
 import { select } from "./select";
 import { rowStep, workOf, type CellsTarget } from "./row-steps";
-import { errorSentence } from "./sentences";
+import { errorSentence, TOO_OLD } from "./sentences";
 import { sortTable } from "./sort-table";
 
 /** A step as far as it came, with what is needed to undo it. */
@@ -52,10 +53,7 @@ export class ExcelWorkbook implements Workbook {
   private readonly memory = new WeakMap<Receipt, readonly Made[]>();
 
   can(_kind: StepKind): true | string {
-    return (
-      Office.context.requirements.isSetSupported("ExcelApi", NEEDED) ||
-      "This Excel is too old for this step. Update Excel, or use the browser workbook."
-    );
+    return Office.context.requirements.isSetSupported("ExcelApi", NEEDED) || TOO_OLD;
   }
 
   overview(): Promise<Overview> {

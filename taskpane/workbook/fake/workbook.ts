@@ -18,13 +18,15 @@ import {
   spillInTheWay,
   type Target,
 } from "../change/target";
-import { atTheEnd, doneOf, inReverse, isNameUsed, type Standing, type Written } from "../change/written";
+import { atTheEnd, doneOf, inReverse, isNameUsed } from "../change/written";
+import { type Standing, type Written } from "../change/standing";
 import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
 import { FakeLiveBook } from "./live-book";
 import { changeColumn, refreshColumn } from "./refresh";
 import { sortTarget } from "../change/sorted";
 import { appendRows, changeRow, removeRows, showRows, sortRows, writeNamed, type TakeBack } from "./rows";
+import { STOPPED } from "../change/refusal";
 
 export interface FakeOptions {
   /** Works out what formulas give; without it a new formula's cell shows nothing. */
@@ -86,7 +88,7 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
     this.tell();
     if (watch.signal.aborted) {
       await this.rollBack(written);
-      return { outcome: "stopped", sentence: "Stopped. Everything was taken back.", done: [] };
+      return { outcome: "stopped", sentence: STOPPED, done: [] };
     }
     const receipt: Receipt = { outcome: "done", sentence: "Done.", done: written.map(doneOf) };
     this.memory.set(receipt, await Promise.all(written.map((one) => atTheEnd(one, this))));

@@ -3,7 +3,7 @@
  * The patcher looks after the rest by itself: dimension, spans, shared formula groups, calcChain, metadata.xml, styles.xml,
  * content types, and the table column that has to follow a header cell.
  */
-import type { CellValue } from "./opened";
+import type { CellValue } from "./contents";
 
 export interface PackageEdits {
   /** By sheet name, as in `OpenedPackage.sheets`. */

@@ -9,6 +9,7 @@
 export { isRefusal } from "../xlsx/refusal";
 export type { Refusal } from "../xlsx/refusal";
 export { openPackage } from "./open-package";
+export type * from "./contents";
 export type * from "./opened";
 export { patchPackage } from "./patch-package";
 export { whyNotSaved } from "./patch/check/trial";

@@ -1,5 +1,6 @@
 import { LIMITS, type Limits } from "../xlsx/limits";
-import type { OpenedPackage, PackageSheet, PackageTable } from "./opened";
+import type { OpenedPackage } from "./opened";
+import type { PackageSheet, PackageTable } from "./contents";
 import { readMetadata } from "./parts/metadata";
 import { relationshipTypes } from "./parts/names";
 import { PackageFiles } from "./parts/package-files";

@@ -1,5 +1,6 @@
 /** A workbook as plain data, and back: what another thread is told of it. */
-import type { CellValue, OpenedWorkbook, SheetLayout } from "./opened";
+import type { OpenedWorkbook } from "./opened";
+import type { CellValue, SheetLayout } from "./contents";
 import { CellStore, type StoreData } from "./sheet/store";
 
 type Told = {

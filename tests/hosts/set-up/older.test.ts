@@ -21,6 +21,7 @@ import { maker } from "../../../taskpane/actions/set-up/make";
 import type { Step, Value } from "../../../taskpane/workbook/port";
 import { plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
 import { atRest } from "../grid/at-rest";
+import { writeBook } from "../../../taskpane/workbook/file";
 
 const TODAY = day("2026-11-26");
 const file = readFileSync(join(__dirname, "../fixtures/caseload-0.1.0.xlsx"));
@@ -180,7 +181,7 @@ it("tells what does not come along, cell by cell, before anything is made", asyn
 
 it("opens, and is older no more; its words are those of the present rules", async () => {
   const fresh = startGrid(TODAY);
-  const opened = await fresh.grid.open(await maker.write(book), "New.xlsx");
+  const opened = await fresh.grid.open(await writeBook(book), "New.xlsx");
   expect(opened).toMatchObject({ outcome: "opened", remarks: [] });
   const now = await fresh.grid.workbook.overview();
   expect([schemaOf(now), isOlder(now)]).toEqual([SCHEMA, false]);

@@ -8,6 +8,7 @@ import { day } from "../../../src/worksheet/dates";
 import { setUp } from "../../../taskpane/actions/set-up";
 import { columnGroups } from "../../../taskpane/actions/set-up/interface";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
+import { writeBook } from "../../../taskpane/workbook/file";
 
 const AS_OF = day("2026-11-26");
 const described = (people: "invented" | "none", groups = columnGroups as readonly (typeof columnGroups)[number][]) =>
@@ -57,7 +58,7 @@ describe("the maker", () => {
   it.each(["invented", "none"] as const)("makes a file that our reader opens, for %s", async (people) => {
     const maker = await setUp.load();
     const choices = { people, groups: ["plan"] as const };
-    const opened = openPackage(await maker.write(maker.describe(choices, AS_OF)));
+    const opened = openPackage(await writeBook(maker.describe(choices, AS_OF)));
     if (isRefusal(opened)) throw new Error(opened.refused);
     expect(opened.tables.map(({ name }) => name)).toEqual(
       expect.arrayContaining([tableNames.tubes, tableNames.changes]),

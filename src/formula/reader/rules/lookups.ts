@@ -1,12 +1,11 @@
 /** What looks things up in columns of cells: through indexes, and telling what was looked for. */
 import type { Node } from "../../tree";
 import { Block, type Any } from "../cells";
-import type { Compiler } from "../compile";
 import { NotKnown, type Here, type Work } from "../piece";
 import { criterionOf, fits, looseKey, matchOf, type Criterion } from "../criteria";
 import { compared, isError, NA, NUM, REF, toNumber, VALUE, type Value } from "../values";
 import type { NumberOrder } from "../column-index";
-import { ANY_NUMBER, type Rule } from "./rule";
+import { ANY_NUMBER, type Compiler, type Rule } from "./rule";
 
 /** A range of one column, the same for every row. */
 function columnOf(node: Node, compiler: Compiler): Block {

@@ -1,10 +1,23 @@
 /** One function of Excel: how many arguments it takes, and how it is made ready for a column of rows. */
 import type { Node } from "../../tree";
 import { Block, type Any } from "../cells";
-import type { Compiler } from "../compile";
-import type { Work } from "../piece";
+import type { Piece, Work } from "../piece";
 import { isError, toNumber, toText, type Value } from "../values";
 import type { CellError } from "../../../worksheet/error";
+
+/** Makes arguments ready for a column of rows (compile.ts); what is not known is thrown as NotKnown. */
+export interface Compiler {
+  /** What is to be one value. */
+  readonly value: (node: Node) => Work<Value>;
+  /** What may be many. */
+  readonly piece: (node: Node) => Piece;
+  /** The block that an argument always stands for. */
+  readonly range: (node: Node) => Block;
+  readonly around: {
+    /** The day that counts as today; undefined where nobody has said which. */
+    readonly today: number | undefined;
+  };
+}
 
 export interface Rule {
   readonly least: number;

@@ -16,7 +16,8 @@ import {
   type NameTarget,
   type Target,
 } from "../../change/target";
-import { atTheEnd, doneOf, inReverse, isNameUsed, type Written } from "../../change/written";
+import { atTheEnd, doneOf, inReverse, isNameUsed } from "../../change/written";
+import { type Written } from "../../change/standing";
 import { calculated, type Watch } from "./calculation";
 import { OneStep } from "../steps/changes";
 import { LiveBook } from "./live-book";
@@ -32,6 +33,7 @@ import { carryOut, type TakeBack } from "../steps/steps";
 import { geometryNow } from "./tables";
 import { tieOf } from "../steps/ties";
 import { defineName, type Desk } from "../steps/write";
+import { STOPPED } from "../../change/refusal";
 
 /** Null for a name. */
 interface Remembered extends Written {
@@ -124,7 +126,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     const desk = this.desk(step);
     const stopped = (): Receipt => {
       step.rollBack();
-      return { outcome: "stopped", sentence: "Stopped. Everything was taken back.", done: [] };
+      return { outcome: "stopped", sentence: STOPPED, done: [] };
     };
     let done = 0;
     const remembered: Remembered[] = [];

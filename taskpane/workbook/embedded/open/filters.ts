@@ -12,7 +12,7 @@ import {
   type IFilterColumn,
 } from "@univerjs/sheets-filter";
 import { SetSheetTableFilterMutation, TableManager, type ITableFilterItem } from "@univerjs/sheets-table";
-import { aFilterIsOn, filterStaysInFile } from "../../../texts/filters";
+import { aFilterIsOn, filterStaysInFile } from "./filter-sentences";
 import type { FilterColumn, FilterComparison, FilterState } from "../../package";
 import type { SheetId } from "../../port";
 import type { Engine } from "../engine";

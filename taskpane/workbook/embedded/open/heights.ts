@@ -3,7 +3,7 @@
  * titles in large letters, headers in several lines. The grid would do that only after an edit.
  */
 import { CellValueType, WrapStrategy, type IColumnData, type IRange, type IRowData } from "@univerjs/core";
-import { linesOf, LINE_HEIGHT } from "../../file/heights";
+import { BOLD, LINE_HEIGHT, linesOf } from "../../xlsx/lines";
 import type { CellData } from "./cells";
 import type { OriginStyle } from "./styles";
 
@@ -15,8 +15,6 @@ const PLAIN = 24;
 /** An arrow takes this many characters of a header's width. */
 const ARROW = 3;
 const PIXELS_OF_CHARACTER = 7;
-/** Bold letters are wider than the digits that column widths are counted in. */
-const BOLD = 1.1;
 
 const pixels = (points: number): number => Math.round((points * 4) / 3);
 

@@ -17,7 +17,7 @@ import type { Area, SheetId } from "../../port";
 import { changeOf } from "../by-hand/commands";
 import { reenterFormulas } from "../mends/slow-dependencies";
 import type { Engine } from "../engine";
-import type { LiveBook } from "../book/live-book";
+import type { BookNow } from "../book/book-now";
 import { engineNames, refersTo, WHOLE_WORKBOOK } from "../book/names";
 import { gridValue } from "../open/cells";
 import { placeKey } from "../save/sheet-edits";
@@ -53,7 +53,7 @@ export class WorkedOut {
   /** Once the engine's services stand: they come with its first workbook. */
   constructor(
     private readonly engine: Engine,
-    private readonly live: LiveBook,
+    private readonly live: BookNow,
   ) {
     leaveToEngine(engine, () => this.forEngine());
     engine.injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {

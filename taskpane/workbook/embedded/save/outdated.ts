@@ -16,7 +16,7 @@ import type { Area, SheetId, Value } from "../../port";
 import type { Engine } from "../engine";
 import { inputsOf, namesBySpelling, type Input } from "../formulas/inputs";
 import type { Readers } from "../formulas/readable";
-import type { LiveBook } from "../book/live-book";
+import type { BookNow } from "../book/book-now";
 import { changeOf } from "../by-hand/commands";
 import { gridValue } from "../open/cells";
 import { isDrawn } from "../open/extent";
@@ -77,7 +77,7 @@ export class OutdatedResults {
 
   constructor(
     private readonly engine: Engine,
-    private readonly live: LiveBook,
+    private readonly live: BookNow,
   ) {
     engine.injector.get(ICommandService).onCommandExecuted(({ id, type, params }) => {
       if (type === CommandType.MUTATION) this.hear(id, params);

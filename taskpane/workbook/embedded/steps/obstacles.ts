@@ -1,5 +1,6 @@
 /** Why rows of a table may not move here. */
 import { bottom, right } from "../../area";
+import { filterHides } from "../../change/refusal";
 import type { RemoveTarget } from "../../change/target";
 import type { LiveBook } from "../book/live-book";
 import { fixedCell } from "./ties";
@@ -24,8 +25,7 @@ export function movingObstacle(desk: Desk, workbook: LiveBook, table: TableNow, 
   };
   const reader = desk.reader(facts.sheet);
   for (let row = area.top + 1; row <= range.endRow; row++)
-    if (reader.worksheet.getRowFiltered(row))
-      return `A filter hides rows of "${facts.name}". Show all rows, then try again.`;
+    if (reader.worksheet.getRowFiltered(row)) return filterHides(facts.name);
   const fixed = fixedCell(desk.engine, workbook, facts.sheet, range);
   if (fixed?.what === "note")
     return `A note stands in ${fixed.address}: in the file it would stay behind, beside another row. Do that in Excel.`;

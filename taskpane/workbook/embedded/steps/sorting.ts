@@ -8,7 +8,15 @@ import type { SheetId } from "../../port";
 import { OneStep } from "./changes";
 import type { Engine } from "../engine";
 import { moveContents } from "./moving";
-import type { GridWorkbookPort } from "../book/workbook";
+import type { TableNow } from "../book/tables";
+import type { Desk } from "./write";
+
+/** What sorting asks of the workbook in the grid. */
+interface SortedBook {
+  readonly unit: string;
+  readonly desk: (step: OneStep) => Desk;
+  readonly tables: () => readonly TableNow[];
+}
 
 interface Sort {
   readonly subUnitId: string;
@@ -23,7 +31,7 @@ interface Reorder {
   readonly order: Readonly<Record<number, number>>;
 }
 
-export function watchSorting(engine: Engine, workbook: GridWorkbookPort): void {
+export function watchSorting(engine: Engine, workbook: SortedBook): void {
   engine.injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (command.id === SortRangeCommand.id) return takeKeys(workbook, command.params as Sort);
     if (command.id !== ReorderRangeCommand.id) return;
@@ -36,7 +44,7 @@ export function watchSorting(engine: Engine, workbook: GridWorkbookPort): void {
 /** One step of the grid's own undo. */
 export function reorder(
   engine: Engine,
-  workbook: GridWorkbookPort,
+  workbook: SortedBook,
   sheet: SheetId,
   range: IRange,
   from: (row: number) => number,
@@ -50,7 +58,7 @@ export function reorder(
 }
 
 /** Sorted by words that have an order of their own, by the arrow of their header or otherwise: by the key beside them. */
-function takeKeys(workbook: GridWorkbookPort, { subUnitId, range, orderRules }: Sort): void {
+function takeKeys(workbook: SortedBook, { subUnitId, range, orderRules }: Sort): void {
   for (const rule of orderRules) {
     const table = workbook
       .tables()

@@ -1,5 +1,5 @@
 import { parseRange } from "../addresses";
-import type { FilterComparisons, FilterState, OtherFilter, PackageTable } from "../opened";
+import type { FilterComparisons, FilterState, OtherFilter, PackageTable } from "../contents";
 import { refuse } from "../../xlsx/refusal";
 import type { XmlElement } from "../../xlsx/xml/element";
 import { decodeEscapes } from "../../xlsx/escaped-strings";

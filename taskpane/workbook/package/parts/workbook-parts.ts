@@ -1,5 +1,4 @@
 import type { Limits } from "../../xlsx/limits";
-import type { OpenedPackage } from "../opened";
 import type { SheetFacts } from "../sheet/inspect";
 import type { DynamicArrayMetadata } from "./metadata";
 import type { PackageFiles, Relationship } from "./package-files";
@@ -18,7 +17,7 @@ export interface WorkbookParts {
   readonly facts: ReadonlyMap<string, SheetFacts>;
 }
 
-export function factsOf(opened: Pick<OpenedPackage, "parts">, sheetName: string): SheetFacts {
+export function factsOf(opened: { readonly parts: WorkbookParts }, sheetName: string): SheetFacts {
   const facts = opened.parts.facts.get(sheetName);
   if (!facts) throw new Error(`There is no worksheet "${sheetName}".`);
   return facts;

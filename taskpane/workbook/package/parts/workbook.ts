@@ -1,4 +1,4 @@
-import type { DefinedName, PackageSheet } from "../opened";
+import type { DefinedName, PackageSheet } from "../contents";
 import { refuse } from "../../xlsx/refusal";
 import type { XmlElement } from "../../xlsx/xml/element";
 import { OFFICE_RELATIONSHIPS, relationshipTypes } from "./names";

@@ -1,5 +1,5 @@
 /** What a cell holds, read from its token by the rules of the format. */
-import type { CellFormula, CellValue, PackageCell } from "../opened";
+import type { CellFormula, CellValue, PackageCell } from "../contents";
 import { decodeEscapes } from "../../xlsx/escaped-strings";
 import { isTrue, wholeNumber } from "../parts/values";
 import { damaged } from "../../xlsx/xml/damaged";

@@ -1,7 +1,7 @@
 /** Goes through a whole worksheet once at opening: checks every cell, and keeps what showing and saving will need. */
 import { parseRange, type Range, rangeText } from "../addresses";
 import { LAST_COLUMN, LAST_ROW } from "../../xlsx/limits";
-import type { ColumnLayout, FilterState, RowLayout, SheetLayout } from "../opened";
+import type { ColumnLayout, FilterState, RowLayout, SheetLayout } from "../contents";
 import { readFilter } from "../parts/tables";
 import { isTrue, wholeNumber } from "../parts/values";
 import type { XmlElement } from "../../xlsx/xml/element";

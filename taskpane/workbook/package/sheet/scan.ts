@@ -4,7 +4,7 @@
  * should be) it gives the row up, and the row is read by the rules of XML (walk.ts), which also say what is wrong with it.
  */
 import { LAST_COLUMN, LAST_ROW } from "../../xlsx/limits";
-import type { RowLayout } from "../opened";
+import type { RowLayout } from "../contents";
 import { decodeEscapes } from "../../xlsx/escaped-strings";
 import { isTrue } from "../parts/values";
 import { decodeText } from "../../xlsx/xml/characters";

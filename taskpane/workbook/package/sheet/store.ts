@@ -3,7 +3,7 @@
  * hundredths of a second, and go from one thread to another without being copied.
  */
 import { addressOf } from "../addresses";
-import type { CellFormula, CellValue, PackageCell } from "../opened";
+import type { CellFormula, CellValue, PackageCell } from "../contents";
 import { GroupTexts, type SharedFormula } from "./groups";
 
 export const KIND = { blank: 0, number: 1, shared: 2, text: 3, boolean: 4, error: 5, date: 6 } as const;

@@ -1,6 +1,7 @@
 /** One cell of a sheet, changed: its new text, and what it must be when read again. */
 import { addressOf } from "../../addresses";
-import type { CellValue, OpenedPackage } from "../../opened";
+import type { OpenedPackage } from "../../opened";
+import type { CellValue } from "../../contents";
 import { isLikeFormula } from "../../../xlsx/like-formula";
 import { refuse } from "../../../xlsx/refusal";
 import type { CellToken, FormulaToken } from "../../sheet/tokens";

@@ -1,6 +1,6 @@
 /** A cell written out. */
 import { addressOf } from "../../addresses";
-import type { CellValue } from "../../opened";
+import type { CellValue } from "../../contents";
 import { encodeEscapes } from "../../../xlsx/escaped-strings";
 import { refuse } from "../../../xlsx/refusal";
 import { escapeText } from "../../../xlsx/xml/characters";

@@ -1,7 +1,8 @@
 /** What stands beside the cells, compared after saving: tables, filters, defined names. */
 import type { FilterEdit } from "../../edits";
 import { renameColumns } from "../../../../../src/formula/renaming";
-import type { DefinedName, FilterState, OpenedPackage, PackageTable } from "../../opened";
+import type { OpenedPackage } from "../../opened";
+import type { DefinedName, FilterState, PackageTable } from "../../contents";
 import { tableRef } from "../plan/plan-tables";
 import { differs, type Meaning } from "./meaning";
 

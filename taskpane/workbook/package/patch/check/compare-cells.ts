@@ -1,7 +1,8 @@
 /** The cells of a changed sheet: those that were edited are as meant, all others as before. */
 import { addressOf } from "../../addresses";
 import { renameColumns, type ColumnRename } from "../../../../../src/formula/renaming";
-import type { CellValue, OpenedPackage, PackageCell } from "../../opened";
+import type { OpenedPackage } from "../../opened";
+import type { CellValue, PackageCell } from "../../contents";
 import type { GroupTexts } from "../../sheet/groups";
 import { type CellStore, KIND } from "../../sheet/store";
 import { differs } from "./meaning";

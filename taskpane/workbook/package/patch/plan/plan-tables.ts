@@ -3,7 +3,8 @@ import { addressOf, overlap, parseRange, type Range, rangeText } from "../../add
 import type { NewTableColumn, StyleEdit, TableEdit, TotalsCell } from "../../edits";
 import type { ColumnRename } from "../../../../../src/formula/renaming";
 import { LAST_COLUMN } from "../../../xlsx/limits";
-import type { CellValue, OpenedPackage, PackageTable } from "../../opened";
+import type { OpenedPackage } from "../../opened";
+import type { CellValue, PackageTable } from "../../contents";
 import { refuse } from "../../../xlsx/refusal";
 import { isPlanned, type Plans, putCell, type SheetPlan } from "./plan";
 

@@ -13,7 +13,8 @@ import type {
 import { MovableFormula } from "../../../../../src/formula/moving";
 import type { ColumnRename } from "../../../../../src/formula/renaming";
 import { LAST_COLUMN, LAST_ROW } from "../../../xlsx/limits";
-import type { CellValue, OpenedPackage, PackageSheet } from "../../opened";
+import type { OpenedPackage } from "../../opened";
+import type { CellValue, PackageSheet } from "../../contents";
 import { factsOf } from "../../parts/workbook-parts";
 import { refuse } from "../../../xlsx/refusal";
 import type { SheetFacts } from "../../sheet/inspect";

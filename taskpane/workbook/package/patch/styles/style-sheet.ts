@@ -29,6 +29,8 @@ class StyleList {
   }
 }
 
+const noStyle = (index: number): never => refuse(`There is no cell style ${index} in this workbook.`);
+
 export class StyleSheet {
   private readonly root: XmlElement;
   private readonly fonts: StyleList;
@@ -62,9 +64,7 @@ export class StyleSheet {
   /** The index of a style, made when there is none like it yet. */
   resolve(style: StyleEdit, base: number): number {
     if (typeof style === "number") {
-      return style >= 0 && style < this.styles.present
-        ? style
-        : refuse(`There is no cell style ${style} in this workbook.`);
+      return style >= 0 && style < this.styles.present ? style : noStyle(style);
     }
     let changeKey = this.keys.get(style);
     if (changeKey === undefined) this.keys.set(style, (changeKey = JSON.stringify(style)));
@@ -98,7 +98,7 @@ export class StyleSheet {
   }
 
   private make(change: StyleChange, from: number): number {
-    const model = this.xfs[from] ?? refuse(`There is no cell style ${from} in this workbook.`);
+    const model = this.xfs[from] ?? noStyle(from);
     const attributes = new Map(model.attributes.map((one) => [one.raw, one.value]));
     const set = (name: string, value: number, applies: string): void => {
       if (wholeNumber(attributes.get(name), 0) === value) return;

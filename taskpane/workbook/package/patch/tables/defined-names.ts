@@ -1,6 +1,6 @@
 /** The workbook part with names added, changed or taken away. */
 import type { DefinedNameEdit } from "../../edits";
-import type { PackageSheet } from "../../opened";
+import type { PackageSheet } from "../../contents";
 import { renameColumns, type ColumnRename } from "../../../../../src/formula/renaming";
 import { refuse } from "../../../xlsx/refusal";
 import { escapeAttribute, escapeText } from "../../../xlsx/xml/characters";

@@ -1,5 +1,6 @@
-import type { FilterColumn, OtherFilter } from "../workbook/package";
-import { inQuotes } from "./pieces";
+/** What opening says of the filters of a file. */
+import { inQuotes } from "../../../texts/pieces";
+import type { FilterColumn, OtherFilter } from "../../package";
 
 const BY: Readonly<Record<OtherFilter, string>> = {
   dates: "by a list of dates",

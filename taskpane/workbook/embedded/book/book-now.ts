@@ -1,0 +1,19 @@
+import type { Workbook as GridWorkbook } from "@univerjs/core";
+import type { SheetId } from "../../port";
+import type { BookFacts } from "./facts";
+import type { SheetReader } from "./sheet-reader";
+import type { TableNow } from "./tables";
+
+/** The workbook that stands in the grid (live-book.ts), as those see it who work results out beside the engine. */
+export interface BookNow {
+  readonly unit: string;
+  readonly book: GridWorkbook;
+  /** False once the grid is gone. */
+  readonly isThere: boolean;
+  readonly bookFacts: BookFacts;
+  /** Names that are a plain day here and TODAY() in a file, in lower case. */
+  readonly namesForToday: ReadonlySet<string>;
+  readonly todayNow: number;
+  readonly reader: (sheet: SheetId) => SheetReader;
+  readonly tables: () => readonly TableNow[];
+}
