@@ -1,4 +1,4 @@
-import { count, figure, inQuotes } from "./pieces";
+import { count, figure, FROM_1904, inQuotes, notEmptyBeside } from "./pieces";
 
 /** What is said of a column's cells. */
 interface Counts {
@@ -126,11 +126,11 @@ export const mend = {
   press: (n: number) => `Mend ${count(n, "cell")}`,
   plan: {
     chooseColumn: "Say which column is to be mended, and what stands in it.",
-    from1904: "This workbook counts its days from 1904, so dates would come out four years wrong.",
+    from1904: FROM_1904,
     noRoom: (way: string) =>
       way === ""
         ? "There is no room right of the list, up to the sheet's last column. Move the list to the left first."
-        : `The cells right of the list are not empty (${way}). Nothing is overwritten: clear or move them first.`,
+        : notEmptyBeside(way),
     unnamed: (letters: string) => `Column ${letters}`,
     nothing: (counts: Counts) =>
       counts.waiting > 0

@@ -30,3 +30,9 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 export const inQuotes = (text: string): string => `"${text.replace(/\s+/g, " ").trim()}"`;
 
 export const CHART_SHEET = "A chart sheet has no cells. Go to a sheet with cells.";
+
+export const FROM_1904 = "This workbook counts its days from 1904, so dates would come out four years wrong.";
+
+/** @param way the cells, as addresses */
+export const notEmptyBeside = (way: string): string =>
+  `The cells right of the list are not empty (${way}). Nothing is overwritten: clear or move them first.`;

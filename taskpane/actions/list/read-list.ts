@@ -16,7 +16,7 @@ import { recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
 import { readShownDates } from "./shown-dates";
-import { count, inQuotes } from "../../texts/pieces";
+import { count, FROM_1904, inQuotes, notEmptyBeside } from "../../texts/pieces";
 import { sheetProtected } from "./sentences";
 import { NO_COLUMN_LEFT } from "../../workbook/change/refusal";
 
@@ -175,8 +175,7 @@ function recipeSurvey(recipe: Recipe, { columns, present, overview, asOf }: Reci
   let refused: string | null = null;
   if (!ours && theirs)
     refused = `A column ${inQuotes(theirs.header)} is there already (column ${theirs.letters}). It does not hold our formula, so it is left alone.`;
-  else if (recipe.usesDates && overview.dateSystem === 1904)
-    refused = "This workbook counts its days from 1904, so dates would come out four years wrong.";
+  else if (recipe.usesDates && overview.dateSystem === 1904) refused = FROM_1904;
   else if (recipe.usesAsOf) refused = asOf.refused;
   return { key, group, label, header, help, caution, needs, needsKinds, needsLengths, refused, present: ours };
 }
@@ -240,10 +239,7 @@ function obstaclesTo(located: Located, { area, whole, rows, beside, canRefresh }
 
 function noRoom(sheet: string, whole: Area, { inTheWay }: Beside): Problem {
   const next = { ...whole, left: right(whole), columns: 1 };
-  return problem(
-    `The cells right of the list are not empty (${wayText(inTheWay)}). Nothing is overwritten: clear or move them first.`,
-    { sheet, area: next },
-  );
+  return problem(notEmptyBeside(wayText(inTheWay)), { sheet, area: next });
 }
 
 /** "H5, H6 and 4 more" */

@@ -2,7 +2,7 @@
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
 import type { Area, Overview, SheetId, Step, TableOverview, Value, Workbook } from "../port";
 import { asText, isSame } from "./expectations";
-import { noHeader, noTable, Refusal, unwritableSheet } from "./refusal";
+import { noHeader, noTable, otherRows, Refusal, unwritableSheet } from "./refusal";
 
 type RefreshColumn = Extract<Step, { kind: "refreshColumn" }>;
 type ChangeColumn = Extract<Step, { kind: "changeColumn" }>;
@@ -48,8 +48,7 @@ export async function changeColumnTarget(
   const found = presentColumn(step, overview, tables);
   if (found instanceof Refusal) return found;
   const { sheet, area } = found;
-  if (step.values.length !== area.rows)
-    return new Refusal("The list has got more rows or fewer meanwhile. Look at the preview again.");
+  if (step.values.length !== area.rows) return otherRows;
   const { formulas = [] } = await reader.read({ sheet, area }, ["formulas"]);
   const row = step.values.findIndex((value, r) => value !== undefined && (formulas[r]?.[0] ?? null) !== null);
   return row < 0

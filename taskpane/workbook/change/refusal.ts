@@ -21,6 +21,8 @@ export const noTable = (name: string): Refusal =>
 
 export const filterHides = (name: string): string => `A filter hides rows of "${name}". Show all rows, then try again.`;
 
+export const otherRows = new Refusal("The list has got more rows or fewer meanwhile. Look at the preview again.");
+
 export const noRowLeft = new Refusal("The sheet has no row left below the table.");
 
 export const NO_COLUMN_LEFT = "There is no room: the list reaches the sheet's last column. Move it to the left first.";

@@ -18,7 +18,16 @@ import type {
   TableOverview,
   Workbook,
 } from "../port";
-import { NO_COLUMN_LEFT, noHeader, noTable, notEmpty, Refusal, tableInTheWay, unwritableSheet } from "./refusal";
+import {
+  NO_COLUMN_LEFT,
+  noHeader,
+  noTable,
+  notEmpty,
+  otherRows,
+  Refusal,
+  tableInTheWay,
+  unwritableSheet,
+} from "./refusal";
 import { changeColumnTarget, refreshTarget, type ChangeColumnTarget, type RefreshTarget } from "./refreshed";
 import { RowPlanner, type RowTarget } from "./row-targets";
 import { showRowsTarget, type ShowRowsTarget } from "./shown-rows";
@@ -171,7 +180,7 @@ function columnsTarget(
   if (unwritable) return unwritable;
   if (rows.rows < 1) return new Refusal("There is no row below the header. Enter the first row, then add the columns.");
   const uneven = step.columns.find((column) => "values" in column && column.values.length !== rows.rows);
-  if (uneven) return new Refusal("The list has got more rows or fewer meanwhile. Look at the preview again.");
+  if (uneven) return otherRows;
   const columns = { left: right(list), columns: step.columns.length };
   if (columns.left + columns.columns > SHEET_COLUMNS) return new Refusal(NO_COLUMN_LEFT);
   const names = new Set(present.map((header) => header.toLowerCase()));

@@ -3,7 +3,7 @@
  * the host tells them right after the writing, because a host may spell a formula its own way.
  */
 import { cellAddress } from "../../../src/columns/formula";
-import type { Block, Done, Overview, Value, Workbook } from "../port";
+import type { Block, Done, Overview, Workbook } from "../port";
 import type { Standing, Written } from "./standing";
 import { asText, isSame } from "./expectations";
 import { namedCell } from "./named-cell";

@@ -1,7 +1,7 @@
 /** Reading cells, in pages that stay far below the 5 MB Excel gives at once. */
 import type { Area, Block, Facet, Place, Value } from "../port";
 import { areaOf, rangeOf, standOf } from "./place";
-import { hiddenRows } from "./rows";
+import { hiddenRows } from "./steps/rows";
 import { formulasOf, valuesOf } from "./values";
 
 const CELLS_A_PAGE = 20_000;

@@ -29,17 +29,17 @@ import {
 } from "../change/target";
 import type { Written } from "../change/standing";
 import { atTheEnd, doneOf, inReverse, isNameUsed, isRemembered } from "../change/written";
-import { addColumns, noTraces, removeColumns } from "./columns";
+import { addColumns, noTraces, removeColumns } from "./steps/columns";
 import { sortTarget } from "../change/sorted";
 import { listen } from "./events";
-import { defineName, removeFormula, removeName, writeFormula } from "./single";
+import { defineName, removeFormula, removeName, writeFormula } from "./steps/single";
 import { overview } from "./overview";
 import { standOf } from "./place";
 import { read } from "./read";
 import { select } from "./select";
-import { rowStep, workOf, type CellsTarget } from "./row-steps";
+import { rowStep, workOf, type CellsTarget } from "./steps/row-steps";
 import { errorSentence, TOO_OLD } from "./sentences";
-import { sortTable } from "./sort-table";
+import { sortTable } from "./steps/sort-table";
 
 /** A step as far as it came, with what is needed to undo it. */
 interface Made extends Written {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { requests } from "../../../taskpane/workbook/excel/rows";
+import { requests } from "../../../taskpane/workbook/excel/steps/rows";
 
 describe("rows written together", () => {
   it("are each row once and in order, hidden ones alone, never too many at a time", () => {

@@ -1,5 +1,6 @@
 import type { Workbook as GridWorkbook } from "@univerjs/core";
 import type { SheetId } from "../../port";
+import type { OpeningResults } from "../save/sheet-edits";
 import type { BookFacts } from "./facts";
 import type { SheetReader } from "./sheet-reader";
 import type { TableNow } from "./tables";
@@ -14,6 +15,8 @@ export interface BookNow {
   /** Names that are a plain day here and TODAY() in a file, in lower case. */
   readonly namesForToday: ReadonlySet<string>;
   readonly todayNow: number;
+  /** Results that differed from the file's right after opening. */
+  readonly atOpening: ReadonlyMap<SheetId, OpeningResults>;
   readonly reader: (sheet: SheetId) => SheetReader;
   readonly tables: () => readonly TableNow[];
 }

@@ -3,15 +3,15 @@
  * moves what stands below, fails under a filter, and has left rows outside the table where many cells were blank
  * (OfficeDev/office-js issue 3191).
  */
-import { bottom } from "../area";
-import type { Area } from "../port";
-import type { AppendTarget } from "../change/target";
-import { areaOf, PLACE, rangeOf } from "./place";
+import { bottom } from "../../area";
+import type { Area } from "../../port";
+import type { AppendTarget } from "../../change/target";
+import { areaOf, PLACE, rangeOf } from "../place";
 import { dress, looksOf, undress, type DressedRow } from "./row-look";
 import { hiddenRows, requests } from "./rows";
 import { deleteRows, emptyRow } from "./table-rows";
-import { assertHolds, entry, formatFor, formulasOf, READ_BACK, rowOfCells, WriteProblem } from "./values";
-import { notEmptied } from "./sentences";
+import { assertHolds, entry, formatFor, formulasOf, READ_BACK, rowOfCells, WriteProblem } from "../values";
+import { notEmptied } from "../sentences";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
 export interface AppendTraces {

@@ -3,7 +3,7 @@
  * rows get the array's first element, hidden ones nothing (xlwings issue 747; OfficeDev/office-js issue 224). So shown
  * rows are written in unbroken runs, hidden rows one at a time, and everything is read back afterwards.
  */
-import type { Area } from "../port";
+import type { Area } from "../../port";
 
 /** Rows that are written together. */
 export interface Run {

@@ -1,13 +1,13 @@
 /** Adding columns to a table or list in Excel, and removing them again. */
-import { inA1, inTable } from "../../../src/columns/formula";
-import { bottom, right } from "../area";
-import type { Area } from "../port";
-import type { ColumnsTarget } from "../change/target";
+import { inA1, inTable } from "../../../../src/columns/formula";
+import { bottom, right } from "../../area";
+import type { Area } from "../../port";
+import type { ColumnsTarget } from "../../change/target";
 import { follow, restore, type LookChange } from "./look";
-import { areaOf, PLACE, rangeOf } from "./place";
+import { areaOf, PLACE, rangeOf } from "../place";
 import { hiddenRows, requests } from "./rows";
-import { notEmptied } from "./sentences";
-import { assertHolds, entry, formulasOf, GENERAL, READ_BACK, WriteProblem } from "./values";
+import { notEmptied } from "../sentences";
+import { assertHolds, entry, formulasOf, GENERAL, READ_BACK, WriteProblem } from "../values";
 
 /** How the cells were before, for taking back. Filled in as the work goes on. */
 export interface Traces {

@@ -2,11 +2,11 @@
  * Cells of a table deleted and inserted, so that references elsewhere follow the rows they meant (a deleted one reads
  * #REF!, never somebody else). Excel moves what stands below the table with them; the counter-movement puts it back.
  */
-import { bottom } from "../area";
-import type { Area } from "../port";
-import { areaOf, PLACE, rangeOf } from "./place";
-import { assertHolds, formulasOf, READ_BACK, WriteProblem } from "./values";
-import { filterHides } from "../change/refusal";
+import { bottom } from "../../area";
+import type { Area } from "../../port";
+import { areaOf, PLACE, rangeOf } from "../place";
+import { assertHolds, formulasOf, READ_BACK, WriteProblem } from "../values";
+import { filterHides } from "../../change/refusal";
 
 /** Ranges in one request. */
 const TOGETHER = 100;

@@ -1,7 +1,7 @@
 /** The look of rows. Most rows look alike from end to end; only where they do not is each cell asked. */
-import type { Area } from "../port";
+import type { Area } from "../../port";
 import { ask, askWithin, isMixed, restore, wear, type Look, type LookChange } from "./look";
-import { rangeOf } from "./place";
+import { rangeOf } from "../place";
 
 export interface RowLook {
   readonly whole: Look;

@@ -1,11 +1,11 @@
 /** Rows taken out of a table, and put back. */
-import { MovableFormula } from "../../../src/formula/moving";
-import type { Area, Value } from "../port";
-import type { RemoveTarget } from "../change/target";
-import { areaOf, PLACE, rangeOf } from "./place";
+import { MovableFormula } from "../../../../src/formula/moving";
+import type { Area, Value } from "../../port";
+import type { RemoveTarget } from "../../change/target";
+import { areaOf, PLACE, rangeOf } from "../place";
 import { dress, looksOf, type RowLook } from "./row-look";
 import { deleteRows, emptyRow, insertRows, type Gap } from "./table-rows";
-import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "./values";
+import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "../values";
 
 interface KeptRow {
   readonly index: number;

@@ -1,4 +1,4 @@
-import type { SortTarget } from "../change/sorted";
+import type { SortTarget } from "../../change/sorted";
 
 /** Excel's own sort: whole rows of the table, formulas along. */
 export async function sortTable({ table, column }: SortTarget): Promise<void> {

@@ -2,12 +2,12 @@
  * One formula down a column that is there already, or values into some of its cells; every cell's former content is kept
  * for the way back.
  */
-import { cellAddress } from "../../../src/columns/formula";
-import type { Area, Value } from "../port";
-import { refreshedFormula, type ChangeColumnTarget, type RefreshTarget } from "../change/refreshed";
-import { rangeOf } from "./place";
+import { cellAddress } from "../../../../src/columns/formula";
+import type { Area, Value } from "../../port";
+import { refreshedFormula, type ChangeColumnTarget, type RefreshTarget } from "../../change/refreshed";
+import { rangeOf } from "../place";
 import { hiddenRows, requests } from "./rows";
-import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "./values";
+import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "../values";
 
 /** Cell by cell, from the top down. */
 export interface ColumnTraces {

@@ -2,11 +2,11 @@
  * Excel's own filter. It compares the texts that cells show, so those are read and handed over, and the rows that it
  * then hides are compared with what was meant: rows that a filter cannot tell apart are not passed off as chosen.
  */
-import type { Area, Value } from "../port";
-import { lets, Refusal, type ShowRowsTarget } from "../change/target";
-import { areaOf, PLACE, rangeOf } from "./place";
+import type { Area, Value } from "../../port";
+import { lets, Refusal, type ShowRowsTarget } from "../../change/target";
+import { areaOf, PLACE, rangeOf } from "../place";
 import { hiddenRows } from "./rows";
-import { READ_BACK, valuesOf } from "./values";
+import { READ_BACK, valuesOf } from "../values";
 
 /** The filter that was on before. */
 export interface FilterTraces {

@@ -1,7 +1,7 @@
 /** A few cells of one row changed, and changed back. */
-import type { Area, SheetId } from "../port";
-import { rangeOf } from "./place";
-import { assertHolds, READ_BACK, valuesOf, writeRow, type CellBefore, type RowOfCells } from "./values";
+import type { Area, SheetId } from "../../port";
+import { rangeOf } from "../place";
+import { assertHolds, READ_BACK, valuesOf, writeRow, type CellBefore, type RowOfCells } from "../values";
 
 /** What the cells held before, as far as they were written. */
 export interface CellTraces {

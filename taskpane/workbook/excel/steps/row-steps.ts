@@ -1,5 +1,5 @@
 /** Steps on cells that are there already, and on rows: each is carried out, and gives what undoes it, begun or done. */
-import type { Area } from "../port";
+import type { Area } from "../../port";
 import type {
   ChangeColumnTarget,
   NamedCellTarget,
@@ -7,13 +7,13 @@ import type {
   RefreshTarget,
   RowTarget,
   ShowRowsTarget,
-} from "../change/target";
+} from "../../change/target";
 import { appendRows, noAppendTraces, takeRowsAway } from "./append-rows";
 import { changeCells, changeCellsBack, type CellTraces } from "./change-cells";
 import { putColumnBack, refreshColumn, type ColumnTraces } from "./refresh-column";
 import { noRemoveTraces, putRowsBack, removeRows } from "./remove-rows";
 import { showAsBefore, showRows, type FilterTraces } from "./show-rows";
-import { rowOfCells, type RowOfCells } from "./values";
+import { rowOfCells, type RowOfCells } from "../values";
 
 export type CellsTarget = RowTarget | NamedCellTarget | ShowRowsTarget | RefreshTarget | ChangeColumnTarget;
 

@@ -1,7 +1,7 @@
 /** Steps that touch one cell or one name. */
-import { noRoom, type Refusal, type FormulaTarget, type NameTarget } from "../change/target";
-import type { Written } from "../change/standing";
-import { areaOf, PLACE, rangeOf } from "./place";
+import { noRoom, type Refusal, type FormulaTarget, type NameTarget } from "../../change/target";
+import type { Written } from "../../change/standing";
+import { areaOf, PLACE, rangeOf } from "../place";
 
 /** The format a cell had before a formula was put into it. */
 export interface FormulaWritten extends Written {
