@@ -6,11 +6,12 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { cellsOf, oneSheet, partText, SHEET } from "../workbooks/package/build";
 import { launchBrowser } from "./launch";
-import { openWorkbookPage, save } from "./nurse/workbook-page";
+import { onePage, save } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
 
 let browser: Browser;
 let served: Served;
+const inPage = onePage();
 beforeAll(async () => {
   [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
 });
@@ -87,11 +88,10 @@ const besides = (bytes: Uint8Array) => partText(bytes, SHEET).replace(/<sheetDat
 describe("opens, takes an entry, and saves all the rest as it was", () => {
   it.each(Object.keys(files))("%s", async (name) => {
     const bytes = files[name]!();
-    const { page, faults } = await openWorkbookPage(browser, served.url);
-    try {
-      const file = { name: "odd.xlsx", mimeType: "application/octet-stream", buffer: Buffer.from(bytes) };
+    await inPage(browser, served.url, async ({ page, faults }) => {
+      const file = { name: `${name}.xlsx`, mimeType: "application/octet-stream", buffer: Buffer.from(bytes) };
       await page.locator('input[type="file"]').first().setInputFiles(file);
-      await page.getByRole("heading", { level: 1, name: "odd.xlsx" }).waitFor();
+      await page.getByRole("heading", { level: 1, name: `${name}.xlsx`, exact: true }).waitFor();
       const box = page.locator("[data-u-comp=defined-name] input").first();
       await box.click({ clickCount: 3 });
       await page.keyboard.type("A2");
@@ -107,8 +107,6 @@ describe("opens, takes an entry, and saves all the rest as it was", () => {
       expect([...before.keys()].filter((ref) => !after.has(ref))).toEqual([]);
       expect(besides(saved)).toBe(besides(bytes));
       expect(faults).toEqual([]);
-    } finally {
-      await page.context().close();
-    }
+    });
   });
 });

@@ -33,6 +33,29 @@ export async function openWorkbookPage(
   return { page, requests, faults };
 }
 
+/**
+ * One page for all cases of a file of tests, each of which opens a workbook of its own in it: a page and its grid cost
+ * more than most of what is done there. A case that fails takes its page with it, so that the next one begins anew.
+ *
+ * @returns gives the page to a case, and gives back what that one gives
+ */
+export function onePage(): <T>(browser: Browser, url: string, work: (there: WorkbookPage) => Promise<T>) => Promise<T> {
+  let kept: WorkbookPage | undefined;
+  return async (browser, url, work) => {
+    const there = kept ?? (await openWorkbookPage(browser, url));
+    kept = undefined;
+    try {
+      const given = await work(there);
+      there.requests.length = 0;
+      there.faults.length = 0;
+      kept = there;
+      return given;
+    } finally {
+      if (!kept) await there.page.context().close();
+    }
+  };
+}
+
 /** Chooses a file as the file dialog would. */
 export const openFile = (page: Page, path: string): Promise<void> =>
   page.locator('input[type="file"]').first().setInputFiles(path);
