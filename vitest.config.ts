@@ -12,8 +12,8 @@ const bundledGrid = fileURLToPath(new URL("node_modules/.cache/grid/", import.me
 const ONE_WAIT = 120_000;
 const ONE_TEST = 600_000;
 
-/* One file more than there are processors: a test in the browser mostly waits for its page. */
-const AT_ONCE = availableParallelism() + 1;
+/* Two files more than there are processors: two thirds of the time a test in the browser waits for its page. */
+const AT_ONCE = availableParallelism() + 2;
 
 /*
  * Two kinds of test. "core" needs Node only; "browser" drives the built page (npm run build first) in one real browser
