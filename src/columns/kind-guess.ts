@@ -37,15 +37,49 @@ const BESIDE_BUMPER = new Set(["bumper", "internal", "adult", "child", "peg", "g
 const TEAM = new Set(["loop", "pigtail", "winged", "stitched", "sutured", "catheter"]);
 const BESIDE_TEAM = new Set([...TEAM, "tube", "urinary", "stop", "gap", "stopgap"]);
 
-/** The single words in a word of the list; none where it is a doubt or a denial: "balloon?", "no balloon", "not known". */
+/**
+ * Words of other languages that say the same, without accents: German, French, Spanish, Dutch. "" adds nothing ("mit",
+ * "à"). Left out is what may mean two things: "Katheter" beside a balloon, "Platte", "disque", "Austauschsonde".
+ */
+const SAME_IN_ENGLISH: Readonly<Record<string, string>> = {
+  ...{ ballonnet: "balloon", balon: "balloon", ballonsonde: "balloon tube", ballonbutton: "balloon button" },
+  ...{ ballongastrostomie: "balloon gastrostomy", ballonknopf: "balloon button", ballonknop: "balloon button" },
+  ...{ sonde: "tube", sonda: "tube", bouton: "button", boton: "button", knopf: "button", knop: "button" },
+  ...{ gastrostomie: "gastrostomy", gastrostomia: "gastrostomy", gastrostomiesonde: "gastrostomy tube" },
+  ...{ jejunostomie: "jejunostomy", yeyunostomia: "jejunostomy", jejunostomia: "jejunostomy" },
+  ...{ gastrojejunale: "gastrojejunal", gastroyeyunal: "gastrojejunal", gastrojejunaal: "gastrojejunal" },
+  ...{ gastrojejunalsonde: "gastrojejunal tube", gastrojejunostomie: "gastrojejunostomy" },
+  ...{ halteplatte: "bumper", collerette: "bumper", innere: "internal", interne: "internal", interno: "internal" },
+  ...{ erwachsene: "adult", erwachsener: "adult", adulte: "adult", adulto: "adult", volwassene: "adult" },
+  ...{ kind: "child", enfant: "child", nino: "child", nina: "child" },
+  ...{ mit: "", a: "", avec: "", con: "", de: "", met: "", van: "" },
+};
+
+/** Doubts and denials, also in those languages: "ohne Ballon", "sans ballonnet", "sin balón", "geen ballon". */
+const NOT_SO =
+  /\?|\b(?:no|not|non|without|was|old|ohne|kein|keine|nicht|war|alt|alte|sans|pas|ancien|ancienne|sin|viejo|vieja|zonder|geen|niet|oud|oude)\b/;
+
+/** The single words in a word of the list, in English; none where it is a doubt or a denial: "balloon?", "no balloon". */
 function partsOf(word: string): readonly string[] {
   const text = wordKey(word)
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
     .replace(/\bg[\s/-]?j\b/g, "gj")
     .replace(/\bpeg[\s/-]?j\b/g, "pegj")
-    .replace(/\bgastro[\s-]jejun/g, "gastrojejun")
+    .replace(/\bgastro[\s-](jejun|yeyun)/g, "gastro$1")
     .replace(/\blow[\s-]profile\b/g, "lowprofile");
-  if (/\?|\b(?:no|not|non|without|was|old)\b/.test(text)) return [];
-  return text.split(/[^\p{L}]+/u).filter((part) => part !== "");
+  if (NOT_SO.test(text)) return [];
+  return text
+    .split(/[^\p{L}]+/u)
+    .flatMap((part) => (Object.hasOwn(SAME_IN_ENGLISH, part) ? SAME_IN_ENGLISH[part]! : part).split(" "))
+    .filter((part) => part !== "");
+}
+
+/** How a word was read where it was not English: "button balloon" of "bouton à ballonnet"; null where it stands as it is. */
+export function readAs(word: string): string | null {
+  const own = wordKey(word).split(/[^\p{L}]+/u);
+  const isTranslated = own.some((part) => SAME_IN_ENGLISH[part.normalize("NFD").replace(/\p{M}/gu, "")]);
+  return isTranslated ? partsOf(word).join(" ") : null;
 }
 
 /** Whether a word for a gastrojejunal tube also says that a balloon holds it, and nothing else. */

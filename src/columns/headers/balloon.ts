@@ -13,11 +13,20 @@ export const balloonHeaders = {
   ],
   putIn: [
     ...["water put in", "put in", "put in ml", "water in", "in ml", "water in ml", "volume in", "volume put in"],
+    ...[
+      "balloon water put in",
+      "balloon water put in ml",
+      "balloon water in",
+      "balloon water in ml",
+      "water in balloon",
+    ],
+    ...["balloon vol", "balloon vol ml", "balloon volume", "balloon volume ml", "water in balloon ml"],
     ...["agreed fill", "fill", "fill ml", "fill volume", "balloon fill", "filled with"],
     ...["wasser rein", "wasser hinein", "eingefullt", "fullmenge", "fullvolumen", "blockvolumen", "wasser eingefullt"],
-    ...["eau injectee", "volume injecte"],
-    ...["agua introducida", "volumen introducido"],
-    ...["water erin"],
+    ...["ballonvolumen", "ballonvolumen ml", "ballonfullung", "ballonfullung ml", "ballonfullvolumen"],
+    ...["eau injectee", "volume injecte", "volume du ballonnet", "volume ballonnet", "eau du ballonnet"],
+    ...["agua introducida", "volumen introducido", "volumen del balon", "volumen balon", "agua del balon"],
+    ...["water erin", "ballonvolume", "ballon volume", "ballonvulling", "water in ballon"],
     ...["acqua immessa", "acqua inserita"],
   ],
   lastCheck: [

@@ -5,10 +5,10 @@ export const tubeHeaders = {
   kind: [
     ...["kind", "kind of tube", "kind of device", "tube kind", "tube type", "type of tube", "type of device", "type"],
     ...["device type", "device", "held by", "retention", "tube", "tube held by"],
-    ...["sondenart", "sondentyp", "art der sonde", "art", "typ"],
-    ...["type de sonde", "sonde"],
-    ...["tipo de sonda", "tipo", "sonda"],
-    ...["soort sonde", "type sonde", "soort"],
+    ...["sondenart", "sondentyp", "art der sonde", "art", "typ", "typ der sonde", "gehalten durch"],
+    ...["type de sonde", "sonde", "type de gastrostomie", "type de dispositif"],
+    ...["tipo de sonda", "tipo", "sonda", "tipo de gastrostomia", "tipo de dispositivo"],
+    ...["soort sonde", "type sonde", "soort", "soort katheter", "type katheter"],
     ...["tipo di sonda", "tipo sonda"],
   ],
   size: [

@@ -1,6 +1,8 @@
 /** The lists of a workbook: which there are, and where one of them stands now. */
 import { findList, type FoundList, type NoList } from "../../../src/columns/find-list";
 import type { SheetValue } from "../../../src/columns/sheet-block";
+import { sheetNames } from "../../../src/caseload/names";
+import { recogniseCaseload } from "../caseload/recognise";
 import { bottom, contains, right } from "../../workbook/area";
 import type { Area, Overview, SheetOverview, TableOverview, Workbook } from "../../workbook/port";
 import type { ListChoice, Wish } from "./interface";
@@ -15,12 +17,22 @@ export type Candidate =
   | { readonly in: "table"; readonly choice: ListChoice; readonly sheet: SheetOverview; readonly table: TableOverview }
   | { readonly in: "sheet"; readonly choice: ListChoice; readonly sheet: SheetOverview };
 
+/** Sheets of a ready-made caseload that hold words and numbers, and nobody's list. */
+const NO_LISTS: ReadonlySet<string> = new Set([sheetNames.readFirst, sheetNames.settings]);
+
+/** Whether a person could mean a list on this sheet: in sight, and no sheet of ours that holds none. */
+function mayHoldList(overview: Overview): (sheet: SheetOverview) => boolean {
+  const isCaseload = recogniseCaseload(overview).is !== "none";
+  return ({ hidden, name }) => !hidden && !(isCaseload && NO_LISTS.has(name));
+}
+
 /** Tables first. A sheet without a table is offered as a plain list, and so is the sheet one stands on. */
 export function candidatesIn(overview: Overview): readonly Candidate[] {
-  const sheets = overview.sheets.filter((sheet) => sheet.kind === "worksheet" && sheet.used !== null);
+  const isOpen = mayHoldList(overview);
+  const sheets = overview.sheets.filter((sheet) => sheet.kind === "worksheet" && sheet.used !== null && isOpen(sheet));
   const tables = overview.tables.flatMap((table): Candidate[] => {
     const sheet = overview.sheets.find(({ id }) => id === table.sheet);
-    if (!sheet) return [];
+    if (!sheet || !isOpen(sheet)) return [];
     const label = `table ${inQuotes(table.name)} on sheet ${inQuotes(sheet.name)}`;
     return [{ in: "table", choice: { key: `table ${table.name}`, label }, sheet, table }];
   });
@@ -82,7 +94,9 @@ const holdsSelection = (list: Located): boolean => list.in === "sheet" && list.f
 const emptyOrChart = (sheet: SheetOverview): string =>
   sheet.kind === "chart sheet"
     ? `The sheet ${inQuotes(sheet.name)} holds a chart and no cells.`
-    : `The sheet ${inQuotes(sheet.name)} is empty.`;
+    : sheet.used !== null
+      ? `The sheet ${inQuotes(sheet.name)} holds no list.`
+      : `The sheet ${inQuotes(sheet.name)} is empty.`;
 
 async function settle(
   workbook: Workbook,

@@ -1,6 +1,6 @@
 import { utils } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
-import { guessKind } from "../../../src/columns/kind-guess";
+import { guessKind, readAs } from "../../../src/columns/kind-guess";
 import { guessRoles, type ColumnLook } from "../../../src/columns/guess";
 import { headerWords } from "../../../src/columns/header-words";
 import type { Role } from "../../../src/columns/role";
@@ -69,6 +69,19 @@ describe("guessing columns", () => {
     ["Access", ["G", "GJ", "J"], "access"],
     ["Changed by", ["carer", "nurse in clinic"], "changedBy"],
     ["Status", ["active", "left"], "status"],
+    ["Balloon water (put in) ml", volumes, "putIn"],
+    ["Balloon vol", volumes, "putIn"],
+    ["Ballonvolumen (ml)", volumes, "putIn"],
+    ["Volume du ballonnet", volumes, "putIn"],
+    ["Volumen del balón", volumes, "putIn"],
+    ["Ballonvulling", volumes, "putIn"],
+    ["Datum letzter Wechsel", days, "last"],
+    ["Date dernier changement", days, "last"],
+    ["Fecha del último recambio", days, "last"],
+    ["Datum laatste wissel", days, "last"],
+    ["Type de gastrostomie", words, "kind"],
+    ["Tipo de gastrostomía", words, "kind"],
+    ["Soort katheter", words, "kind"],
     ["Change", ["overdue", "Due soon", "later", "no date"], "state"],
   ])("%s", (header, values, role) => expect(columnsGuessed(look(header, values))).toEqual({ [role]: 0 }));
 
@@ -168,11 +181,33 @@ describe("guessing kinds", () => {
     ["PEG tube, internal bumper (child)", "bumper child"],
     ["winged", "placing team"],
     ["catheter", "placing team"],
+    ["Ballonsonde", "balloon gastrostomy"],
+    ["Button mit Ballon", "balloon gastrostomy"],
+    ["Ballon-Button", "balloon gastrostomy"],
+    ["bouton à ballonnet", "balloon gastrostomy"],
+    ["Sonde de gastrostomie à ballonnet", "balloon gastrostomy"],
+    ["botón con balón", "balloon gastrostomy"],
+    ["sonda de balón", "balloon gastrostomy"],
+    ["button met ballon", "balloon gastrostomy"],
+    ["gastrojejunale Sonde", "gastrojejunal"],
+    ["sonde gastro-jéjunale", "gastrojejunal"],
+    ["sonda gastroyeyunal", "gastrojejunal"],
+    ["PEG, innere Halteplatte, Erwachsener", "bumper adult"],
+    ["PEG à collerette interne, enfant", "bumper child"],
   ];
   it.each(guessed)("%s: %s", (word, kind) => expect(guessKind(word)).toBe(kind));
   it.each([
     ...["PEG", "RIG", "button", "G-tube", "bumper", "PEG disc", "BGT", "J", "balloon J", "jejunostomy", "", "?", "n/k"],
     ...[
+      "ohne Ballon",
+      "kein Ballon",
+      "sans ballonnet",
+      "sin balón",
+      "geen ballon",
+      "Ballonkatheter",
+      "ancien ballonnet",
+      "PEG-Sonde",
+      "Knopf",
       "no balloon",
       "non-balloon",
       "not a balloon",
@@ -183,4 +218,8 @@ describe("guessing kinds", () => {
       "14",
     ],
   ])("no guess: %s", (word) => expect(guessKind(word)).toBeNull());
+  it("says how a word of another language was read", () => {
+    expect(readAs("bouton à ballonnet")).toBe("button balloon");
+    expect(readAs("Balloon button")).toBeNull();
+  });
 });
