@@ -122,6 +122,8 @@ export interface NameDescription {
 export interface BookDescription {
   /** What the file says of itself; never a person's name. */
   readonly title?: string;
+  /** The sheet that is in sight first; left out: the first one. */
+  readonly opensOn?: string;
   readonly sheets: readonly SheetDescription[];
   readonly names: readonly NameDescription[];
 }

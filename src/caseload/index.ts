@@ -4,12 +4,13 @@ import type { BookDescription, NameDescription } from "./book";
 import type { Carried } from "./carried";
 import type { OptionalGroup } from "./column";
 import { inventedCaseload } from "./invented/index";
-import { rowsTables, tableNames } from "./names";
+import { rowsTables, sheetNames, tableNames } from "./names";
 import { readFirstSheet } from "./read-first";
 import type { CaseloadRows } from "./rows";
 import { settingsSheet } from "./settings-sheet";
 import { columnNames, headerNames, tableSheet } from "./tables";
 import { withResults } from "./results";
+import { URGENCY } from "./urgency";
 
 export type { OptionalGroup } from "./column";
 export type { CaseloadRow, CaseloadRows } from "./rows";
@@ -25,8 +26,19 @@ const nobody: CaseloadRows = { tubes: [], checks: [], changes: [] };
 /** A table needs a row to type in: blank, but for its formulas. */
 const oneBlank = <T>(rows: readonly T[]): readonly (T | Record<string, never>)[] => (rows.length > 0 ? rows : [{}]);
 
-export const caseloadBook = (options: CaseloadOptions): BookDescription =>
-  caseloadBookOf(options.people === "invented" ? inventedCaseload(options.asOf) : nobody, options);
+export function caseloadBook(options: CaseloadOptions): BookDescription {
+  if (options.people === "none") return caseloadBookOf(nobody, options);
+  const rows = inventedCaseload(options.asOf);
+  return caseloadBookOf(mostUrgentFirst(rows, caseloadBookOf(rows, options)), options);
+}
+
+/** The list as a person would sort it: what asks for something stands at the top, the quiet majority below. */
+function mostUrgentFirst(rows: CaseloadRows, { sheets }: BookDescription): CaseloadRows {
+  const { columns, rows: worked } = sheets.find(({ name }) => name === sheetNames.tubes)!.table!;
+  const at = columns.findIndex(({ header }) => header === URGENCY);
+  const order = rows.tubes.map((row, i) => ({ row, urgency: Number(worked[i]![at]) }));
+  return { ...rows, tubes: order.sort((one, other) => one.urgency - other.urgency).map(({ row }) => row) };
+}
 
 /** The same for any rows. */
 export const caseloadBookOf = (rows: CaseloadRows, { asOf, groups, people }: CaseloadOptions): BookDescription =>
@@ -58,6 +70,7 @@ function described(
   }));
   return {
     title: "Gastrostomy tubes: caseload",
+    opensOn: sheetNames.tubes,
     sheets: [readFirst.sheet, ...tables, settings.sheet],
     names: [{ name: AS_OF, refersTo: "TODAY()" }, ...readFirst.names, ...settings.names, ...wholeColumns, ...headers],
   };

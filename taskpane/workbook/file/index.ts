@@ -30,7 +30,7 @@ export async function writeBook(book: BookDescription): Promise<Uint8Array> {
   const shared: Shared = { styles: new Styles(), strings: new Strings(), lists };
   const written: Part[] = [];
   for (const [index, sheet] of sheets.entries()) {
-    const chunks = await inSlices(sheetChunks(sheet, index === 0, shared));
+    const chunks = await inSlices(sheetChunks(sheet, index === openedTab(book), shared));
     // one sheet at a time is there unpacked
     written.push(...sheetParts(sheet, index, sheets, await packedNatively(chunks)));
   }
@@ -51,6 +51,13 @@ export async function writeBook(book: BookDescription): Promise<Uint8Array> {
     { name: "xl/sharedStrings.xml", type: spreadsheetType("sharedStrings"), xml: shared.strings.xml() },
   ];
   return zipped(parts);
+}
+
+/** The place among all sheets of the one that is in sight first. */
+function openedTab({ sheets, opensOn }: BookDescription): number {
+  const tab = opensOn === undefined ? 0 : sheets.findIndex(({ name }) => name === opensOn);
+  if (tab < 0) throw new Error(`There is no sheet "${opensOn}" to open on`);
+  return tab;
 }
 
 const CORE_PROPERTIES = "http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties";
@@ -84,12 +91,12 @@ function sheetParts(
 }
 
 function workbookXml(
-  { names }: BookDescription,
+  book: BookDescription,
   sheets: readonly SheetDescription[],
   hidden: SheetDescription | undefined,
 ): string {
   const defined = [
-    ...names.map(({ name, refersTo }) => element("definedName", { name }, asText(inFile(refersTo)))),
+    ...book.names.map(({ name, refersTo }) => element("definedName", { name }, asText(inFile(refersTo)))),
     ...sheets.flatMap((sheet, localSheetId) => {
       const titles = printTitles(sheet);
       return titles === undefined
@@ -99,7 +106,11 @@ function workbookXml(
   ];
   const root = element("workbook", { xmlns: MAIN, "xmlns:r": OFFICE }, [
     "<workbookPr/>",
-    element("bookViews", {}, element("workbookView", { windowWidth: 24_000, windowHeight: 12_000 })),
+    element(
+      "bookViews",
+      {},
+      element("workbookView", { windowWidth: 24_000, windowHeight: 12_000, activeTab: openedTab(book) || undefined }),
+    ),
     element(
       "sheets",
       {},

@@ -38,7 +38,7 @@ const columnsXml = (sizes: ReadonlyMap<number, ColumnSize>): string => {
   return columns.length === 0 ? "" : element("cols", {}, columns);
 };
 
-function viewXml({ frozen, table }: SheetDescription, isFirst: boolean): string {
+function viewXml({ frozen, table }: SheetDescription, isOpened: boolean): string {
   const { rows = 0, columns = 0 } = frozen ?? {};
   const pane = rows > 0 ? (columns > 0 ? "bottomRight" : "bottomLeft") : "topRight";
   const freeze =
@@ -53,7 +53,7 @@ function viewXml({ frozen, table }: SheetDescription, isFirst: boolean): string 
         }) + element("selection", { pane });
   const view = element(
     "sheetView",
-    { showGridLines: table ? undefined : 0, tabSelected: isFirst ? 1 : undefined, workbookViewId: 0 },
+    { showGridLines: table ? undefined : 0, tabSelected: isOpened ? 1 : undefined, workbookViewId: 0 },
     freeze,
   );
   return element("sheetViews", {}, view);
@@ -116,7 +116,7 @@ export interface Shared {
 /** In pieces and in slices: a sheet of thousands of rows is longer than one text may be. */
 export function* sheetChunks(
   sheet: SheetDescription,
-  isFirst: boolean,
+  isOpened: boolean,
   { styles, strings, lists }: Shared,
 ): Sliced<readonly Uint8Array[]> {
   const sizes = columnSizes(sheet);
@@ -128,7 +128,7 @@ export function* sheetChunks(
       startTag("worksheet", { xmlns: MAIN, "xmlns:r": OFFICE }) +
         (sheet.print ? element("sheetPr", {}, element("pageSetUpPr", { fitToPage: 1 })) : "") +
         element("dimension", { ref: dimensionOf(cells) }) +
-        viewXml(sheet, isFirst) +
+        viewXml(sheet, isOpened) +
         element("sheetFormatPr", { defaultRowHeight: 15 }) +
         columnsXml(sizes) +
         startTag("sheetData", {}),

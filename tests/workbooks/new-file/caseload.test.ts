@@ -9,6 +9,7 @@ import type { BookDescription, TableDescription } from "../../../src/caseload/bo
 import { caseloadBook } from "../../../src/caseload/index";
 import { INVENTED_ON, sheetNames, tableNames } from "../../../src/caseload/names";
 import { inTable } from "../../../src/columns/formula";
+import { URGENCY } from "../../../src/caseload/urgency";
 import { clinicSettings } from "../../../src/settings/index";
 import { day } from "../../../src/worksheet/dates";
 import { boundNames } from "../../../src/formula/bound-names";
@@ -53,6 +54,18 @@ describe("the caseload as a file", () => {
       Object.values(sheetNames),
     );
     expect(js.worksheets.filter(({ state }) => state !== "visible").map(({ name }) => name)).toEqual(["Lists"]);
+  });
+
+  it("opens on its list, and the list begins with what is most urgent", () => {
+    const workbook = partsOf(bytes).get("xl/workbook.xml")!;
+    const tab = Object.values(sheetNames).indexOf(sheetNames.tubes);
+    expect(workbook).toContain(`activeTab="${tab}"`);
+    const selected = [...partsOf(bytes)].filter(([, xml]) => xml.includes('tabSelected="1"')).map(([name]) => name);
+    expect(selected).toEqual([`xl/worksheets/sheet${tab + 1}.xml`]);
+    const { columns, rows } = tableNamed(tableNames.tubes);
+    const urgency = rows.map((row) => row[columns.findIndex(({ header }) => header === URGENCY)] as number);
+    expect(urgency).toEqual([...urgency].sort((one, other) => one - other));
+    expect(new Set(urgency).size).toBeGreaterThan(10);
   });
 
   it("holds no formula that is longer than Excel takes, as the file spells it", () => {
