@@ -8,6 +8,7 @@
 import type { Cell } from "../../src/worksheet/cell";
 import type { CellError } from "../../src/worksheet/error";
 import type { FormulaTemplate } from "../../src/columns/formula";
+import type { states } from "../styles/states";
 
 /** A rectangle of cells on a sheet. */
 export interface Area {
@@ -84,10 +85,21 @@ export interface Block {
   readonly merges?: readonly Area[];
 }
 
+/**
+ * A colour for cells of a new column by what they show. The host's own kind of rule ("cell value"), so that it works in
+ * every program and without the add-in; it comes and goes with the column.
+ */
+export type StateRule = { readonly state: keyof typeof states } & (
+  | { readonly reads: string }
+  /** A day before today; how formulas call today: "As_of". */
+  | { readonly before: string }
+);
+
 interface ColumnHead {
   readonly header: string;
   /** A number format in Excel's own English codes, for example "d mmm yyyy". */
   readonly format: string;
+  readonly rules?: readonly StateRule[];
 }
 
 export interface FormulaColumn extends ColumnHead {

@@ -119,6 +119,8 @@ export interface NumberUsed {
 
 export interface AddColumnsPlan extends Planned {
   readonly list: { readonly label: string; readonly place: Place };
+  /** Those of `says` that the press says too: they may stand one press away. */
+  readonly routine: readonly string[];
   readonly columns: readonly ColumnPreview[];
   readonly numbers: readonly NumberUsed[];
   /** Where the lengths in stock are used: these, as they stand in the formula. */

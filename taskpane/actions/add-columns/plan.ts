@@ -1,10 +1,11 @@
 /** What would be done, from what was found and chosen: a change to be applied, or why there is none. Pure. */
 import { inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
 import { AS_OF } from "../../../src/columns/as-of";
+import { looksOf } from "../../../src/columns/looks";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { Recipe } from "../../../src/columns/recipes/recipe";
 import { bottom } from "../../workbook/area";
-import type { NewColumn, Step, Value } from "../../workbook/port";
+import type { NewColumn, StateRule, Step, Value } from "../../workbook/port";
 import { problem, type Problem } from "../action";
 import { besideOf, columnArea, expectationsOf } from "../list/expected";
 import type { AddColumnsPlan, Choices, Survey } from "./interface";
@@ -75,7 +76,7 @@ export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | 
         added.length > 0 ? place : null,
       ),
     },
-    says: saysOf(survey, list, previewed),
+    ...saysOf(survey, list, previewed),
     list: { label: list.label, place: { sheet: list.sheet, area: list.area } },
     columns: previewed.map(({ preview }) => preview),
     numbers,
@@ -121,11 +122,12 @@ function stepsOf(survey: Survey, list: SurveyedList, worked: readonly Worked[]):
   const needsName = survey.asOf.from === "today" && worked.some(({ recipe }) => recipe.usesAsOf);
   const name: Step = { kind: "defineName", name: AS_OF, refersTo: "=TODAY()" };
   const to = list.table === null ? { list: { sheet: list.sheet, area: list.area } } : { table: list.table };
+  const today = survey.asOf.from === "name" || needsName ? AS_OF : "TODAY()";
   const refreshed = worked.flatMap(({ formula, results, present }): Step[] =>
     present ? [{ kind: "refreshColumn", to, column: present.column, formula, results }] : [],
   );
   const columns = worked.flatMap(({ recipe, formula, results, present }): NewColumn[] =>
-    present ? [] : [{ header: recipe.header, formula, format: recipe.format, results }],
+    present ? [] : [{ header: recipe.header, formula, format: recipe.format, results, rules: rulesOf(recipe, today) }],
   );
   return [
     ...(needsName ? [name] : []),
@@ -134,6 +136,11 @@ function stepsOf(survey: Survey, list: SurveyedList, worked: readonly Worked[]):
   ];
 }
 
+const rulesOf = (recipe: Recipe, today: string): readonly StateRule[] =>
+  looksOf(recipe).map((look) =>
+    "reads" in look ? { state: look.asks, reads: look.reads } : { state: look.asks, before: today },
+  );
+
 /** Columns of the list from which the chosen ones are worked out. */
 const columnsRead = (choices: Choices): readonly number[] =>
   chosenRecipes(choices).flatMap((recipe) =>
@@ -141,7 +148,11 @@ const columnsRead = (choices: Choices): readonly number[] =>
   );
 
 /** The preview in sentences; what is not usable comes first, and rows without an answer are never left out. */
-function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewed[]): readonly string[] {
+function saysOf(
+  survey: Survey,
+  list: SurveyedList,
+  previewed: readonly Previewed[],
+): Pick<AddColumnsPlan, "says" | "routine"> {
   const rows = [...new Set(previewed.flatMap(({ unusable }) => unusable))].sort((a, b) => a - b);
   const each = previewed.flatMap(({ preview, unusable }) =>
     unusable.length === 0 ? [] : [`${preview.header}: ${figure(unusable.length)}`],
@@ -151,10 +162,12 @@ function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewe
     return doubtful.length === 0 ? [] : [`${header}: ${count(doubtful.length, "answer")} to look at.`];
   });
   const of = count(list.rows.length, "row");
+  /* Columns that miss the same number of rows miss the same ones, as far as anybody can see: said once. */
+  const isSame = previewed.every(({ unusable }) => unusable.length === rows.length);
   const first =
     rows.length === 0
       ? `No row of ${of} is left without an answer.`
-      : `${figure(rows.length)} of ${of} get no usable answer in at least one column (${rowList(rows)}). By column: ${each.join("; ")}.`;
+      : `${figure(rows.length)} of ${of} get no usable answer${isSame ? "" : " in at least one column"} (${rowList(rows)}).${isSame ? "" : ` By column: ${each.join("; ")}.`}`;
   const before = [...list.columns].reverse().find(({ header }) => header.trim() !== "");
   const beside = before ? ` to the right of ${inQuotes(before.header)}` : "";
   const counting = previewed.filter(({ preview: { key } }) => recipeNamed(key).usesAsOf);
@@ -176,12 +189,13 @@ function saysOf(survey: Survey, list: SurveyedList, previewed: readonly Previewe
     refreshed.length === 0
       ? []
       : [`Writes ${count(refreshed.length, "column")} anew (${together(refreshed)}) in the ${list.label}: ${of}.`];
-  return [
+  const routine = [...adds, ...name];
+  const says = [
     first,
     ...previewed.flatMap(({ preview: { refresh } }) => refresh?.sentences ?? []),
     ...doubts,
     ...refreshes,
-    ...adds,
-    ...name,
+    ...routine,
   ];
+  return { says, routine };
 }

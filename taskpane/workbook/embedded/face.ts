@@ -124,7 +124,10 @@ export function gridOn(
     if (isRefusal(file)) return { outcome: "refused", sentence: file.refused };
     const { opened, display } = file;
     if (!isWatching) await openEmpty();
-    const snapshot = readSnapshot(opened, display, name, unitId(), knowsFunction(engine));
+    const snapshot = readSnapshot(opened, display, name, unitId(), {
+      knowsFunction: knowsFunction(engine),
+      today: workbook.todayNow,
+    });
     const reading = await inSlices(snapshot, watching, READ, 1).catch((problem: unknown) => {
       packages.release(opened);
       throw problem;

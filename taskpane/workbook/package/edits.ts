@@ -22,6 +22,22 @@ export interface SheetEdits {
   readonly columnWidths?: readonly ColumnWidth[];
   /** The sheet's own filter. */
   readonly filter?: FilterEdit;
+  /** Added behind the rules that are there, which go first. */
+  readonly rules?: readonly CellRule[];
+}
+
+/** A conditional format of the kind "cell value" (ECMA-376 part 1, 18.3.1.10, cellIs). */
+export type CellRule = {
+  readonly range: string;
+  readonly look: RuleLook;
+} & ({ readonly equals: string } | { /** Formulas in file form. */ readonly between: readonly [string, string] });
+
+/** Six hexadecimal digits each. */
+export interface RuleLook {
+  readonly ink: string;
+  readonly ground: string;
+  readonly isBold?: boolean;
+  readonly isItalic?: boolean;
 }
 
 /**

@@ -2,6 +2,7 @@
 import { dataArea, type Book, type Name, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
 import { sortRows } from "../../../taskpane/workbook/fake/rows";
 import { parsePlace } from "../../../taskpane/workbook/area";
+import { ConditionalFormats } from "./conditional";
 import { Filters } from "./filters";
 import { Looks } from "./looks";
 import { ApiError, isObject, read, type ExcelObject } from "./objects";
@@ -23,6 +24,7 @@ export const EVENTS: Readonly<Record<string, number>> = {
 export class Model implements World {
   readonly looks = new Looks();
   readonly filters = new Filters();
+  readonly conditional = new ConditionalFormats();
   readonly registered = new Set<number>();
   private readonly views = new Map<Sheet, View>();
 

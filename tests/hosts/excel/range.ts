@@ -4,6 +4,7 @@ import { areaAddress, around, bottom, contains, overlaps, right } from "../../..
 import { GENERAL, type Book, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
 import { MovableFormula } from "../../../src/formula/moving";
 import type { Area, Value } from "../../../taskpane/workbook/port";
+import type { ConditionalFormats } from "./conditional";
 import type { Filters } from "./filters";
 import type { Looks } from "./looks";
 import { ApiError, isObject, read, type ExcelObject, type Json } from "./objects";
@@ -15,6 +16,7 @@ export interface World {
   readonly book: Book;
   readonly looks: Looks;
   readonly filters: Filters;
+  readonly conditional: ConditionalFormats;
   /** Excel's option "Fill formulas in tables to create calculated columns"; people turn it off. */
   readonly fillsFormulas: boolean;
   worksheet(sheet: Sheet): ExcelObject;
@@ -91,6 +93,7 @@ export function range(world: World, sheet: Sheet, area: Area): RangeObject {
     parts: {
       format: () => world.looks.format(sheet, area, mayWrite),
       worksheet: () => world.worksheet(sheet),
+      conditionalFormats: () => world.conditional.on(sheet, area, mayWrite),
     },
     methods: {
       GetUsedRangeOrNullObject: () => {

@@ -264,6 +264,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     return {
       engine: this.engine,
       unitId: this.unitId,
+      today: this.today,
       step,
       styles: this.book.getStyles(),
       reader: (sheet) => this.reader(sheet),

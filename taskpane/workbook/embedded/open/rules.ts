@@ -200,8 +200,11 @@ function ruleStyle(style: ConditionalRule["style"]): ConditionalRule["style"] {
   return { ...style, fill: { type: "pattern", pattern: "solid", fgColor: fill.bgColor } };
 }
 
+/** The end of a rule for days that have passed, as this page writes it. In the grid today is the day of opening. */
+const BEFORE_TODAY = /^(?:TODAY\(\)|As_of)-1$/i;
+
 /** The rule in the plugin's own form; undefined for kinds it does not have (they stay in the file). */
-function highlight(rule: ConditionalRule, theme: readonly string[]): object | undefined {
+function highlight(rule: ConditionalRule, theme: readonly string[], today: number): object | undefined {
   const style = gridStyle(ruleStyle(rule.style), theme);
   const cell = (subType: string, more: object = {}) => ({ type: "highlightCell", subType, style, ...more });
   const formula = firstFormula(rule);
@@ -209,6 +212,14 @@ function highlight(rule: ConditionalRule, theme: readonly string[]): object | un
     case "expression":
       return formula === undefined ? undefined : cell("formula", { value: `=${fromFile(formula)}` });
     case "cellIs": {
+      const text = /^"((?:[^"]|"")*)"$/.exec(formula ?? "")?.[1];
+      if (text !== undefined)
+        return rule.operator === "equal"
+          ? cell("text", { operator: "equal", value: text.replaceAll('""', '"') })
+          : undefined;
+      const ends = Array.isArray(rule.formula) ? rule.formula : [];
+      if (rule.operator === "between" && BEFORE_TODAY.test(ends[1] ?? "") && Number.isFinite(Number(ends[0])))
+        return cell("number", { operator: "between", value: [Number(ends[0]), today - 1] });
       const numbers = (Array.isArray(rule.formula) ? rule.formula : [rule.formula ?? ""]).map(Number);
       if (numbers.some((value) => !Number.isFinite(value)) || (formula ?? "").trim() === "") return undefined;
       const pair = rule.operator === "between" || rule.operator === "notBetween";
@@ -243,7 +254,13 @@ function highlight(rule: ConditionalRule, theme: readonly string[]): object | un
 }
 
 /** In the file a lower priority number wins; the plugin lets the first in its list win. */
-export const conditionalFormats = (sheet: Sheet, sheetId: string, theme: readonly string[], drawn: Drawn): object[] =>
+export const conditionalFormats = (
+  sheet: Sheet,
+  sheetId: string,
+  theme: readonly string[],
+  drawn: Drawn,
+  today: number,
+): object[] =>
   [...(sheet.conditionalRules ?? [])]
     .sort((one, other) => one.priority - other.priority)
     .flatMap((rule, index) => {
@@ -255,7 +272,7 @@ export const conditionalFormats = (sheet: Sheet, sheetId: string, theme: readonl
       const style = gridStyle(ruleStyle(rule.style), theme);
       const read = asked
         ? asked.map((one) => ({ type: "highlightCell", subType: "text", style, ...one }))
-        : [highlight(rule, theme)].filter((one) => one !== undefined);
+        : [highlight(rule, theme, today)].filter((one) => one !== undefined);
       return read.map((one, part) => ({
         cfId: `${sheetId}-format${index}-${part}`,
         ranges,

@@ -177,13 +177,20 @@ const notDrawn = (sheetName: string, { left }: Extent): string =>
 
 const count = (number: number, one: string, many: string): string => (number === 1 ? `1 ${one}` : `${number} ${many}`);
 
+/** What the page knows that no file does. */
+interface Here {
+  readonly knowsFunction: (name: string) => boolean;
+  /** As a day number. */
+  readonly today: number;
+}
+
 /** In slices: a sign of life now and then, the share that is done. */
 export function* readSnapshot(
   opened: OpenedWorkbook,
   display: Display,
   title: string,
   unitId: string,
-  knowsFunction: (name: string) => boolean,
+  { knowsFunction, today }: Here,
 ): Sliced<Reading> {
   const remarks: string[] = [];
   const worksheets = opened.sheets.filter((sheet) => sheet.kind === "worksheet");
@@ -276,7 +283,7 @@ export function* readSnapshot(
     } as Partial<IWorksheetData>;
     if (look) {
       resources.validations[id] = validations(look, id, drawn, opened.date1904);
-      resources.formats[id] = conditionalFormats(look, id, display.themeColors, drawn);
+      resources.formats[id] = conditionalFormats(look, id, display.themeColors, drawn, today);
       const found = notes(look, drawn);
       if (found) resources.notes[id] = found;
     }

@@ -14,6 +14,7 @@ import {
   type TableEdit,
   type Watching,
 } from "../../package";
+import { AS_OF } from "../../../../src/columns/as-of";
 import { malformed } from "../../change/malformed";
 import type { Engine } from "../engine";
 import type { Readers } from "../formulas/readable";
@@ -23,6 +24,7 @@ import type { OriginStyle } from "../open/styles";
 import { geometryNow, openingColumnsNow } from "../book/tables";
 import type { GridWorkbookPort } from "../book/workbook";
 import { columnWidths, filterDifference, hiddenRows, tableFilter } from "./filters";
+import { stateRules } from "../steps/state-rules";
 import { nameEdits } from "./names";
 import { ownPackage } from "./own-package";
 import { sheetDifference } from "./sheet-edits";
@@ -120,6 +122,7 @@ function* collect(
   // what the file says of a column means its rows as they are now, under the heading that it had
   const readers: Readers = { ...atOpening, tables: allTables.map(openingColumnsNow) };
 
+  const today = workbook.namesForToday.has(AS_OF.toLowerCase()) ? AS_OF : "TODAY()";
   for (const sheet of workbook.book.getSheets()) {
     const id = sheet.getSheetId();
     const sheetName = sheet.getName();
@@ -153,12 +156,14 @@ function* collect(
     const widths = columnWidths(opened, sheetName, reader);
     const { cells, kept, outdated, lossyLooks } = difference;
     if (difference.renewed.size > 0) renewed.set(sheetName, difference.renewed);
-    if (cells.size > 0 || hidden.size > 0 || widths.length > 0 || filter.edit) {
+    const rules = stateRules(engine, workbook.unit, id, today);
+    if (cells.size > 0 || hidden.size > 0 || widths.length > 0 || filter.edit || rules.length > 0) {
       sheets.set(sheetName, {
         ...(cells.size > 0 && { cells }),
         ...(hidden.size > 0 && { hiddenRows: hidden }),
         ...(widths.length > 0 && { columnWidths: widths }),
         ...(filter.edit && { filter: filter.edit }),
+        ...(rules.length > 0 && { rules }),
       });
     }
     if (difference.malformed.length > 0)

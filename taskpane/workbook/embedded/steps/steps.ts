@@ -6,6 +6,7 @@ import { Contents, held, typed } from "./contents";
 import { changeColumn, refreshColumn } from "./refreshing";
 import { blankRow, cutOut, removeRows } from "./removing";
 import { showRows } from "./showing";
+import { addStateRules } from "./state-rules";
 import { addColumns, narrowTable, restore, writeFormula, type Desk, type Later } from "./write";
 
 /** @param now where the step's cells stand now */
@@ -22,7 +23,9 @@ export function carryOut(
       const gridId = target.table === null ? null : desk.table(target.table).facts.gridId;
       const before = addColumns(desk, target, gridId, later);
       const headers = target.columns.map((column) => column.header);
+      const uncolour = addStateRules(desk, target);
       return (again, now) => {
+        uncolour(again);
         restore(again, target.sheet, now, before);
         if (gridId !== null) narrowTable(again, target.sheet, gridId, now.left, headers);
       };

@@ -38,6 +38,8 @@ export interface Before {
 export interface Desk {
   readonly engine: Engine;
   readonly unitId: string;
+  /** As a day number: the day of opening, renewed at midnight. */
+  readonly today: number;
   readonly step: OneStep;
   readonly styles: Styles;
   reader(sheet: SheetId): SheetReader;

@@ -6,6 +6,7 @@ import type { ColumnsTarget } from "../../change/target";
 import { follow, restore, type LookChange } from "./look";
 import { areaOf, PLACE, rangeOf } from "../place";
 import { hiddenRows, requests } from "./rows";
+import { colour, uncolour } from "./state-rules";
 import { notEmptied } from "../sentences";
 import { assertHolds, entry, formulasOf, GENERAL, READ_BACK, WriteProblem } from "../values";
 
@@ -16,9 +17,11 @@ export interface Traces {
   widths: readonly number[];
   header: LookChange | null;
   data: LookChange | null;
+  /** Ids of the conditional formats that came with the columns. */
+  rules: readonly string[];
 }
 
-export const noTraces = (): Traces => ({ formats: null, widths: [], header: null, data: null });
+export const noTraces = (): Traces => ({ formats: null, widths: [], header: null, data: null, rules: [] });
 
 /**
  * Writes the columns of one target. A table is resized, not given columns by `columns.add`: that moves cells beyond
@@ -70,6 +73,7 @@ export async function addColumns(
     if (!wrote(cells)) return;
   }
   await widen(context, sheet, area, traces.widths);
+  traces.rules = await colour(context, sheet, target);
   await check(context, sheet, target, header);
 }
 
@@ -164,6 +168,7 @@ export async function removeColumns(
     }
     await context.sync();
   }
+  await uncolour(context, rangeOf(sheet, data), traces.rules);
   if (traces.data) restore(rangeOf(sheet, data), traces.data);
   if (traces.header) restore(rangeOf(sheet, header), traces.header);
   columnsOf(sheet, area).forEach((column, i) => {

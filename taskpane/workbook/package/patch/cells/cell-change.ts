@@ -9,7 +9,7 @@ import type { Arrays } from "./arrays";
 import type { CellWriter } from "./cell-text";
 import type { FormulaGroups } from "./formula-groups";
 import type { PlannedCell, SheetPlan } from "../plan/plan";
-import type { StyleEdit } from "../../edits";
+import type { StyleEdit, RuleLook } from "../../edits";
 
 /** What an edited cell must be on re-reading; `value` undefined: as it was. */
 export interface MeantCell {
@@ -27,6 +27,8 @@ export interface MeantCell {
 export interface CellContext {
   readonly opened: OpenedPackage;
   styleFor(style: StyleEdit, base: number): number;
+  /** The look of a conditional format, by its place in styles.xml. */
+  ruleStyle(look: RuleLook): number;
   /** The same style with the mark of a text or without; as it is where the workbook can take no new style. */
   quoted(isQuoted: boolean, base: number): number;
   /** The `cm` that marks a spilling array; asked for only when one is written. */

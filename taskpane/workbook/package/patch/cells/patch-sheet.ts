@@ -14,6 +14,7 @@ import { columnsText } from "./column-widths";
 import { filterText } from "../tables/filter-text";
 import { FormulaGroups } from "./formula-groups";
 import { RowsPatch } from "./patch-rows";
+import { ruleText } from "./rule-text";
 import type { SheetPlan } from "../plan/plan";
 
 export interface PatchedSheet {
@@ -38,6 +39,12 @@ const ORDER = [
   "protectedRanges",
   "scenarios",
   "autoFilter",
+  "sortState",
+  "dataConsolidate",
+  "customSheetViews",
+  "mergeCells",
+  "phoneticPr",
+  "conditionalFormatting",
 ];
 
 export function* patchSheet(plan: SheetPlan, context: CellContext): Generator<number, PatchedSheet, void> {
@@ -50,7 +57,7 @@ export function* patchSheet(plan: SheetPlan, context: CellContext): Generator<nu
   const rows = new ByteWriter();
   const patch = new RowsPatch(plan, rows, writer, changer, groups, arrays);
   yield* patch.run();
-  const around = new SheetSurroundings(plan);
+  const around = new SheetSurroundings(plan, context);
   around.patch();
   const { head, tail } = around.splices;
   const { data } = frame;
@@ -85,7 +92,10 @@ class SheetSurroundings {
   readonly splices: Readonly<Record<Beside, Splices>>;
   private readonly frame: SheetFrame;
 
-  constructor(private readonly plan: SheetPlan) {
+  constructor(
+    private readonly plan: SheetPlan,
+    private readonly context: CellContext,
+  ) {
     this.frame = plan.facts.frame;
     this.splices = { head: new Splices(this.frame.head), tail: new Splices(this.frame.tail) };
   }
@@ -101,6 +111,20 @@ class SheetSurroundings {
       );
     }
     if (this.plan.filter) this.patchFilter();
+    if (this.plan.rules.length > 0) this.addRules();
+  }
+
+  /** A lower number goes first: what was there keeps its place before them. */
+  private addRules(): void {
+    const { head, tail } = this.frame;
+    const taken = [...`${head}${tail}`.matchAll(/\bpriority\s*=\s*["'](\d+)/g)].map(([, number]) => Number(number));
+    const first = Math.max(0, ...taken) + 1;
+    const text = this.plan.rules
+      .map((rule, i) => ruleText(rule, first + i, this.context.ruleStyle(rule.look), (local) => this.tag(local)))
+      .join("");
+    this.touched.add("conditionalFormatting");
+    const [place, at] = this.placeFor("conditionalFormatting");
+    this.splices[place].insert(at, text);
   }
 
   private patchFilter(): void {
@@ -169,7 +193,7 @@ class SheetSurroundings {
     const place = ORDER.indexOf(local);
     const comesBefore = (child: SheetChild): boolean => {
       const at = child.name.namespace === MAIN ? ORDER.indexOf(child.name.local) : -1;
-      return at >= 0 && at < place;
+      return at >= 0 && (at < place || child.name.local === local);
     };
     const before = this.frame.children.filter(comesBefore).at(-1);
     return before ? [before.place, before.end] : ["head", this.frame.rootContentStart];

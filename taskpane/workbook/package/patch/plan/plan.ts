@@ -2,6 +2,7 @@
 import { contains, parseAddress, parseRange, type Range } from "../../addresses";
 import type {
   CellEdit,
+  CellRule,
   ColumnFill,
   FillFormula,
   FilterEdit,
@@ -46,6 +47,7 @@ export interface SheetPlan {
   readonly hiddenRows: Map<number, boolean>;
   readonly widths: ColumnWidth[];
   readonly claims: Claim[];
+  readonly rules: CellRule[];
   /** Formulas in the sheet follow these. */
   renames: readonly ColumnRename[];
   filter?: FilterEdit;
@@ -68,6 +70,7 @@ export class Plans {
       hiddenRows: new Map(),
       widths: [],
       claims: [],
+      rules: [],
       renames: [],
     };
     this.sheets.set(sheetName, plan);
@@ -80,6 +83,7 @@ export function planSheet(plan: SheetPlan, edits: SheetEdits): void {
   for (const [ref, edit] of edits.cells ?? []) planCell(plan, ref, edit);
   for (const [row, isHidden] of edits.hiddenRows ?? []) plan.hiddenRows.set(row, isHidden);
   plan.widths.push(...(edits.columnWidths ?? []));
+  plan.rules.push(...(edits.rules ?? []));
   if (edits.filter) plan.filter = edits.filter;
 }
 

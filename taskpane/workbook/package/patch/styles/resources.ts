@@ -1,5 +1,5 @@
 /** What the cells of all sheets share: styles, and the mark of spilling arrays. Made when first asked for. */
-import type { StyleEdit } from "../../edits";
+import type { RuleLook, StyleEdit } from "../../edits";
 import type { OpenedPackage } from "../../opened";
 import { METADATA_CONTENT_TYPE, relationshipTypes, STYLES_CONTENT_TYPE } from "../../parts/names";
 import { isRefusal, orRefusal } from "../../../xlsx/refusal";
@@ -21,6 +21,10 @@ export class WorkbookResources implements CellContext {
 
   styleFor(style: StyleEdit, base: number): number {
     return this.styleSheet().sheet.resolve(style, base);
+  }
+
+  ruleStyle(look: RuleLook): number {
+    return this.styleSheet().sheet.ruleStyle(look);
   }
 
   quoted(isQuoted: boolean, base: number): number {

@@ -1,5 +1,5 @@
 /** New cell styles: a copy of a present one with differences, appended to styles.xml; one that is there already is used again. */
-import type { StyleChange, StyleEdit } from "../../edits";
+import type { RuleLook, StyleChange, StyleEdit } from "../../edits";
 import { builtInId, FIRST_CUSTOM_FORMAT } from "../../parts/number-formats";
 import { wholeNumber } from "../../parts/values";
 import { refuse } from "../../../xlsx/refusal";
@@ -31,6 +31,11 @@ class StyleList {
 
 const noStyle = (index: number): never => refuse(`There is no cell style ${index} in this workbook.`);
 
+/** ECMA-376 part 1, 18.8.39. */
+const BEFORE_RULE_STYLES = [
+  ...["numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs", "cellStyles", "dxfs"],
+];
+
 export class StyleSheet {
   private readonly root: XmlElement;
   private readonly fonts: StyleList;
@@ -39,6 +44,7 @@ export class StyleSheet {
   private readonly xfs: readonly XmlElement[];
   private readonly formatIds = new Map<string, number>();
   private readonly newFormats: string[] = [];
+  private readonly newRuleStyles: string[] = [];
   private readonly resolved = new Map<string, number>();
   private readonly keys = new WeakMap<StyleChange, string>();
   private nextFormatId = FIRST_CUSTOM_FORMAT;
@@ -75,6 +81,34 @@ export class StyleSheet {
     return index;
   }
 
+  /** The place of a look among those that conditional formats have; made when there is none like it yet. */
+  ruleStyle({ ink, ground, isBold, isItalic }: RuleLook): number {
+    const tag = (local: string) => this.root.tag(local);
+    const letters = `${isBold ? `<${tag("b")}/>` : ""}${isItalic ? `<${tag("i")}/>` : ""}`;
+    /* In a rule's own style the colour of a solid ground is the one that cells use for the paper (18.8.14). */
+    const text =
+      `<${tag("dxf")}><${tag("font")}>${letters}<${tag("color")} rgb="FF${ink}"/></${tag("font")}>` +
+      `<${tag("fill")}><${tag("patternFill")}><${tag("bgColor")} rgb="FF${ground}"/></${tag("patternFill")}></${tag("fill")}></${tag("dxf")}>`;
+    const present = this.root.first("dxfs")?.all("dxf") ?? [];
+    const same = present.findIndex((one) => this.source.text.slice(one.start, one.end) === text);
+    if (same >= 0) return same;
+    const place = this.newRuleStyles.indexOf(text);
+    return present.length + (place >= 0 ? place : this.newRuleStyles.push(text) - 1);
+  }
+
+  private addRuleStyles(splices: Splices): void {
+    const present = this.root.first("dxfs");
+    const text = this.newRuleStyles.join("");
+    if (present) {
+      setAttribute(splices, present, "count", String(present.all("dxf").length + this.newRuleStyles.length));
+      appendInside(splices, present, text);
+    } else {
+      const tag = this.root.tag("dxfs");
+      const element = `<${tag} count="${this.newRuleStyles.length}">${text}</${tag}>`;
+      insertInOrder(splices, this.root, "dxfs", element, BEFORE_RULE_STYLES);
+    }
+  }
+
   /** The part's new text; undefined when nothing was added. */
   changedText(): string | undefined {
     const splices = new Splices(this.source.text);
@@ -84,6 +118,7 @@ export class StyleSheet {
       appendInside(splices, list.element, list.texts.slice(list.present).join(""));
     }
     if (this.newFormats.length > 0) this.addFormats(splices);
+    if (this.newRuleStyles.length > 0) this.addRuleStyles(splices);
     return splices.isEmpty ? undefined : splices.apply();
   }
 
