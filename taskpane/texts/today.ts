@@ -25,8 +25,14 @@ export const today = {
   before: "Before you rely on this",
   noNumbers: "The numbers to call are not entered.",
   enter: "Enter them",
-  noCaseload:
-    "Counts and recording need a ready-made caseload. Your own list gets its dates and words under ‘My list’.",
+  noCaseload: "Recording needs a ready-made caseload. Your own list gets its dates and words under ‘My list’.",
+  own: {
+    counted: (n: number, list: string) => `${count(n, "row")} of the ${list}`,
+    /** No more than the columns that were read can say. */
+    quiet: "these columns ask for nothing",
+    read: (headers: readonly string[]) =>
+      `Read from ${headers.join(", ")}. What these columns do not read is not in it.`,
+  },
   toList: "Go to ‘My list’",
   toSetUp: "Set up a caseload",
   printWeek: "Print the week list",

@@ -4,7 +4,9 @@ import { callsIn } from "../../actions/caseload/calls";
 import { namesOf } from "../../actions/caseload/read";
 import { recogniseCaseload } from "../../actions/caseload/recognise";
 import { agreement } from "../../actions/clinic-settings/agreement";
+import type { UrgencyClass } from "../../../src/caseload/urgency";
 import { classes, readDay, type Day, type TodayRow } from "../../actions/today";
+import { readOwnDay, type OwnDay } from "../../actions/today/own-list";
 import { forms as formTexts } from "../../texts/forms";
 import { pane as paneTexts } from "../../texts/pane";
 import { today as words } from "../../texts/today";
@@ -37,17 +39,20 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
   const found = recogniseCaseload(overview);
   if (found.is !== "caseload")
     return (
-      <Notice kind={found.is === "none" ? "plain" : "caution"}>
-        <p>{found.is === "none" ? words.noCaseload : found.sentence}</p>
-        <div className="presses">
-          <button type="button" className="button" onClick={() => go("list", "addColumns")}>
-            {words.toList}
-          </button>
-          <button type="button" className="button" onClick={() => go("more", "setUp")}>
-            {words.toSetUp}
-          </button>
-        </div>
-      </Notice>
+      <>
+        {found.is === "none" && <OwnGlance {...{ workbook, overview, today, isShown, go }} />}
+        <Notice kind={found.is === "none" ? "plain" : "caution"}>
+          <p>{found.is === "none" ? words.noCaseload : found.sentence}</p>
+          <div className="presses">
+            <button type="button" className="button" onClick={() => go("list", "addColumns")}>
+              {words.toList}
+            </button>
+            <button type="button" className="button" onClick={() => go("more", "setUp")}>
+              {words.toSetUp}
+            </button>
+          </div>
+        </Notice>
+      </>
     );
   const agreed = agreement(overview, today);
 
@@ -146,7 +151,7 @@ function AtAGlance({ workbook, isShown, go, paper }: GlanceProps) {
   const left = asking.reduce((sum, one) => sum + day.counts[one], 0) - named.length;
   return (
     <>
-      <Counts day={day} />
+      <Counts day={day} of={words.counted(day.rows.length)} />
       {named.length === 0 && <p>{words.none}</p>}
       {asking.map((asks) => {
         const rows = named.filter((row) => row.asks === asks);
@@ -166,9 +171,62 @@ function AtAGlance({ workbook, isShown, go, paper }: GlanceProps) {
   );
 }
 
+interface OwnGlanceProps {
+  readonly workbook: Workbook;
+  readonly overview: Overview;
+  readonly today: number;
+  readonly isShown: boolean;
+  readonly go: PartProps["go"];
+}
+
+/** On somebody's own list: what the columns that were added there say. */
+function OwnGlance({ workbook, overview, today, isShown, go }: OwnGlanceProps) {
+  const [day, setDay] = useState<OwnDay | null>(null);
+  useEffect(() => {
+    if (!isShown) return;
+    let isCurrent = true;
+    readOwnDay(workbook, today).then(
+      (read) => isCurrent && setDay(read),
+      /* A host that is busy tells again when it is done; until then no count is better than an old one. */
+      () => isCurrent && setDay(null),
+    );
+    return () => void (isCurrent = false);
+  }, [isShown, overview, today, workbook]);
+  if (!day) return null;
+  const urgent = day.rows.filter(({ asks }) => asks !== "quiet");
+  const named = urgent.slice(0, NAMED);
+  const left = urgent.length - named.length;
+  return (
+    <>
+      <Counts day={day} of={words.own.counted(day.rows.length, day.label)} quiet={words.own.quiet} />
+      <p className="note">{words.own.read(day.read)}</p>
+      {asking.map((asks) => {
+        const rows = named.filter((row) => row.asks === asks);
+        return rows.length === 0 ? null : (
+          <Worst key={asks} title={words.headings[asks]} rows={rows} workbook={workbook} />
+        );
+      })}
+      {left > 0 && (
+        <div className="presses">
+          <button type="button" className="press" onClick={() => go("list", "showOnly")}>
+            {words.more(left)}
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+interface CountsProps {
+  readonly day: { readonly counts: Readonly<Partial<Record<UrgencyClass, number>>> };
+  /** Of how many. */
+  readonly of: string;
+  readonly quiet?: string;
+}
+
 /** The bar says in lengths what the figures under it say. */
-function Counts({ day: { rows, counts } }: { readonly day: Day }) {
-  const there = classes.filter((one) => counts[one] > 0);
+function Counts({ day: { counts }, of, quiet = words.classes.quiet }: CountsProps) {
+  const there = classes.filter((one) => (counts[one] ?? 0) > 0);
   return (
     <div className="close-stack">
       <div className="bar-of-counts" aria-hidden="true">
@@ -182,18 +240,18 @@ function Counts({ day: { rows, counts } }: { readonly day: Day }) {
         {there.map((one) => (
           <li key={one}>
             <span className={`swatch state ${one}`} aria-hidden="true" />
-            <strong>{counts[one]}</strong> {words.classes[one]}
+            <strong>{counts[one]}</strong> {one === "quiet" ? quiet : words.classes[one]}
           </li>
         ))}
       </ul>
-      <p className="note">{words.counted(rows.length)}</p>
+      <p className="note">{of}</p>
     </div>
   );
 }
 
 interface WorstProps {
   readonly title: string;
-  readonly rows: readonly TodayRow[];
+  readonly rows: readonly Pick<TodayRow, "id" | "says" | "asks" | "place">[];
   readonly workbook: Workbook;
 }
 
