@@ -13,6 +13,9 @@ export const addColumns = {
     present: (letters: string, header: string) =>
       `There already (column ${letters}, “${header}”): ticked, it is written anew with today’s choices, in every row.`,
     needs: (needs: string) => `Needs: ${needs}.`,
+    gives: { date: "a date", number: "a number" },
+    all: (n: number) => `${count(n, "column", "columns")} to choose from`,
+    others: (n: number) => `${count(n, "more", "more")}, and what each says`,
     optional: (label: string) => `${label} (if kept)`,
   },
   columns: {
@@ -22,18 +25,25 @@ export const addColumns = {
     because: (reason: string) => `Guessed from the ${reason}.`,
     optional: "if you keep it",
   },
+  said: {
+    title: "What your list says",
+    asks: (n: number) => `${count(n, "choice needs", "choices need")} you`,
+    taken: (label: string, letters: string) => `${label}: ${letters}`,
+    guessed: (columns: number, words: number) => {
+      const parts = [...(columns > 0 ? [count(columns, "column")] : []), ...(words > 0 ? [count(words, "word")] : [])];
+      return parts.length === 0 ? "Columns that help, if you keep them" : `Guessed: ${together(parts)}`;
+    },
+    lead: "Words of your list, and what they are taken for. Rows whose kind is not known get no date; they are named.",
+    noWords: "This column holds no words.",
+  },
   kinds: {
-    title: "Which kind is which",
-    lead: "Each word of your list, and what it is taken for. Rows whose kind is not known get no date; they are listed below.",
     everyone: "Kind of tube of everyone on this list",
     everyoneLead: "Choose this only if it is true of every row. A mixed list needs a column that says the kind.",
     choose: "choose a kind",
     blank: "(blank)",
     rows,
     guess: "our guess",
-    open: "no guess",
-    opened: (n: number) => `${count(n, "word has", "words have")} no kind yet.`,
-    none: "This column holds no words.",
+    readAs: (english: string) => `read as “${english}”`,
   },
   lengths: {
     title: "Lengths that you stock",
@@ -46,6 +56,12 @@ export const addColumns = {
     lead: "Check them against your own policy. Changed numbers stand in the formulas, where they can be seen.",
     leadSheet:
       "Numbers of your settings sheet are changed there, and the columns follow. All others stand in the formulas, where they can be seen.",
+    inUse: (label: string, value: string, { least, most }: { least: number | null; most: number | null }) => {
+      const ends = [least, most].filter((end) => end !== null);
+      if (ends.length === 0) return `${label} ${value} (no range published)`;
+      return `${label} ${value} (sources: ${ends.length === 2 ? ends.join(" to ") : `up to ${ends[0]}`})`;
+    },
+    look: "Where they come from; use others",
     standard: (value: string) => `Default ${value}`,
     range: (words: string) => `across sources ${words}`,
     noRange: "no range published",
@@ -63,6 +79,7 @@ export const addColumns = {
     moreRows: (n: number) => `${figure(n)} more`,
     counts: "Words that would stand there today",
     formula: "The formula in the first row",
+    full: "Which rows, and why; the formulas",
     asOf: (date: string) => `Counted from ${date}, today’s date in this workbook.`,
     asOfNew: (date: string) =>
       `Counted from today, ${date}. Today’s date is put into the workbook for it, under the name As_of.`,

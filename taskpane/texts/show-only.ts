@@ -1,11 +1,10 @@
-import { figure, rows } from "./pieces";
+import { count, figure, rows } from "./pieces";
 
 export const showOnly = {
   dates: "Rows without a usable date",
   showThese: "Show only these rows",
   choose: "Which rows to show",
-  chooseLead:
-    "Tick what you want to see. Ticks under one heading add up; every further heading narrows the choice. Beside each choice: how many rows it would show.",
+  chooseLead: "Tick what you want to see; another heading narrows it. Beside each: its rows.",
   by: {
     kind: "How it is held",
     shape: "Shape",
@@ -16,19 +15,19 @@ export const showOnly = {
     status: "Status",
   },
   inColumn: (header: string) => `column “${header}”`,
-  many: (n: number) => `${figure(n)} different entries`,
+  many: (n: number) => count(n, "choice", "choices"),
+  ticked: (n: number) => `${figure(n)} ticked`,
   nothingToChoose:
     "No column was found to choose by: how the tube is held, its shape, access, size, change or who changes it. Say below which column it is.",
   nothingTicked: "Nothing is ticked: nothing is hidden.",
   show: (n: number) => `Show ${rows(n)}`,
   showAll: "Show all rows",
   hiddenNow: (n: number) => `${rows(n)} of this list ${n === 1 ? "is" : "are"} hidden now.`,
-  allShown: "All rows of this list are shown now.",
   clear: "Clear the ticks",
   order: {
-    title: "Which rows come first",
+    title: "Order of the rows",
     press: "Most urgent first",
-    note: "Sorts the whole list by ‘To do’, the worst first. Rows move with all that stands in them; blank ones go to the end.",
+    note: "Sorts the whole list by ‘To do’, the worst first. Each row moves as a whole; blank ones go to the end.",
     filtered: "Show all rows first: hidden ones would stay where they are.",
     done: (n: number) => `${rows(n)} sorted, the most urgent first. Undo in the sheet puts them back.`,
   },

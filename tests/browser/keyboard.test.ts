@@ -183,6 +183,7 @@ describe.sequential("with the keyboard alone", () => {
     await goBy("showOnly");
     const list = inPane(page).getByRole("combobox").first();
     await typeInto(page, list, 'table "Tubes');
+    await pressWith(page, inPane(page).locator("summary", { hasText: showWords.by.kind }));
     const bumper = inPane(page).getByRole("checkbox", { name: /^bumper \d+ rows$/ });
     await pressWith(page, bumper, "Space");
     await isKept(page);

@@ -92,6 +92,7 @@ describe.sequential(`a ready-made caseload of ${many(50)} rows`, () => {
   test("bumpers only: counts, rows in sight, and whoever has no date", async () => {
     await goTo(page, "showOnly");
     const pane = inPane(page);
+    await pane.locator("summary", { hasText: words.by.kind }).click();
     await tick(`bumper ${many(10)} rows`).waitFor();
     for (const choice of [`balloon ${many(30)} rows`, `loop ${many(5)} rows`, `(blank) ${many(5)} rows`])
       expect(await tick(choice).count(), choice).toBe(1);

@@ -32,3 +32,10 @@ export async function goTo(page: Page, part: Part): Promise<void> {
     await page.locator(".pane").getByRole("button", { name: press, exact: true }).first().click();
   }
 }
+
+/** Opens whatever is folded in the part that is shown: what was guessed, what is one press away. */
+export async function openFolds(page: Page): Promise<void> {
+  await page
+    .locator(".pane-body > section:not([hidden]) details.fold")
+    .evaluateAll((folds: HTMLDetailsElement[]) => folds.forEach((fold) => (fold.open = true)));
+}

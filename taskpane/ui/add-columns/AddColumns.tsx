@@ -10,12 +10,11 @@ import { Finished } from "../parts/Finished";
 import { TryAgain } from "../parts/TryAgain";
 import { Working } from "../parts/Working";
 import { AddFoot } from "./AddFoot";
-import { ColumnsStep, neededRoles } from "./ColumnsStep";
-import { KindsStep } from "./KindsStep";
 import { LengthsStep } from "./LengthsStep";
 import { ListStep } from "./ListStep";
 import { NumbersStep } from "./NumbersStep";
 import { PreviewStep } from "./PreviewStep";
+import { SaidStep } from "./SaidStep";
 import { TickStep } from "./TickStep";
 import { titleOf, useAddColumns, type AddColumnsState } from "./useAddColumns";
 import type { PartProps } from "../pane/part-props";
@@ -76,16 +75,15 @@ function Choosing({ state, workbook, locale, agreed }: ChoosingProps) {
   const canGoOn = list !== null && list.obstacles.length === 0;
   const isTicked = canGoOn && choices.recipes.length > 0;
   const ticked = list?.recipes.filter(({ key }) => choices.recipes.includes(key)) ?? [];
-  const needsKinds = isTicked && neededRoles(list, choices).some(({ role }) => role === "kind");
-  const kindsAnswerable = needsKinds && (choices.kinds.from === "everyone" || typeof choices.columns.kind === "number");
   const used = new Set(numbers.map(({ setting }) => setting.name));
   const hasFaultyNumbers = [...faulty].some((name) => used.has(name));
   let step = 1;
   return (
     <>
       {canGoOn && <TickStep number={++step} list={list} choices={choices} choose={choose} />}
-      {isTicked && <ColumnsStep number={++step} list={list} choices={choices} choose={choose} />}
-      {isTicked && kindsAnswerable && <KindsStep number={++step} list={list} choices={choices} choose={choose} />}
+      {isTicked && (
+        <SaidStep number={++step} list={list} proposal={survey.proposal} choices={choices} choose={choose} />
+      )}
       {isTicked && ticked.some(({ needsLengths }) => needsLengths) && (
         <LengthsStep number={++step} lengths={choices.lengths} onLengths={(lengths) => choose({ lengths })} />
       )}
@@ -94,6 +92,7 @@ function Choosing({ state, workbook, locale, agreed }: ChoosingProps) {
           number={++step}
           numbers={numbers}
           agreed={agreed}
+          hasFaulty={hasFaultyNumbers}
           choices={choices}
           choose={choose}
           onFaulty={(name, isFaulty) =>
@@ -106,9 +105,7 @@ function Choosing({ state, workbook, locale, agreed }: ChoosingProps) {
           }
         />
       )}
-      {isTicked && plan && (
-        <PreviewStep number={++step} state={state} survey={survey} plan={plan} locale={locale} agreed={agreed} />
-      )}
+      {isTicked && plan && <PreviewStep number={++step} state={state} survey={survey} plan={plan} locale={locale} />}
       {canGoOn && (
         <AddFoot state={state} plan={isTicked ? plan : null} hasFaultyNumbers={hasFaultyNumbers} workbook={workbook} />
       )}

@@ -34,7 +34,7 @@ export function ListStep({ number, state }: { readonly number: number; readonly 
     >
       <div className="close-stack">
         <p>{survey.sentence}</p>
-        {list && <p className="note">{list.found.sentence}</p>}
+        {list && !list.found.sure && <p className="note">{list.found.sentence}</p>}
       </div>
       {!list && <p className="note">{words.none}</p>}
       {list && !list.found.sure && (
@@ -110,6 +110,7 @@ function Correction({ state, isAsked }: { readonly state: ListState; readonly is
   return (
     <details className="fold" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.correct}</summary>
+      {list?.found.sure && <p className="note">{list.found.sentence}</p>}
       <form
         className="stack"
         noValidate

@@ -5,7 +5,6 @@ import type { Choices, NumberUsed } from "../../actions/add-columns/interface";
 import type { Agreement } from "../../actions/clinic-settings/agreement";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { capital } from "../../texts/pieces";
-import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { without } from "../parts/without";
 
@@ -15,38 +14,48 @@ interface Props {
   readonly number: number;
   readonly numbers: readonly NumberUsed[];
   readonly agreed: Agreement;
+  /** One of them cannot be used: its field is in sight. */
+  readonly hasFaulty: boolean;
   readonly choices: Choices;
   readonly choose: (change: Partial<Choices>) => void;
   /** A field that holds no usable number now: nothing is added meanwhile. */
   readonly onFaulty: (name: SettingName, isFaulty: boolean) => void;
 }
 
-/** The numbers about to be used: default, range across sources, source, evidence; to be changed within limits. */
-export function NumbersStep({ number, numbers, agreed, choices, choose, onFaulty }: Props) {
+/** The numbers about to be used with their range across sources; source, evidence and another number one press away. */
+export function NumbersStep({ number, numbers, agreed, hasFaulty, choices, choose, onFaulty }: Props) {
   const isOnSheet = numbers.some(({ from }) => from === "sheet");
   return (
     <Step number={number} title={words.title}>
-      {agreed.agreed ? (
-        <p className="note">{agreed.sentence}</p>
-      ) : (
-        <Notice kind="caution">
-          <p>{agreed.sentence}</p>
-        </Notice>
-      )}
-      <p className="note">{isOnSheet ? words.leadSheet : words.lead}</p>
-      <ul className="rows">
-        {numbers.map((used) => (
-          <NumberField
-            key={used.setting.name}
-            used={used}
-            onNumber={(value) => {
-              const others = without(choices.numbers, used.setting.name);
-              choose({ numbers: value === used.setting.default ? others : { ...others, [used.setting.name]: value } });
-            }}
-            onFaulty={onFaulty}
-          />
-        ))}
-      </ul>
+      <p className={agreed.agreed ? "note" : "fault"}>{agreed.sentence}</p>
+      <p className="note">
+        {numbers
+          .map(({ setting, value }) =>
+            words.inUse(setting.label, `${value} ${setting.unit}`, setting.range ?? { least: null, most: null }),
+          )
+          .join("; ")}
+        .
+      </p>
+      {numbers.map(({ setting, remark }) => remark !== null && <strong key={setting.name}>{remark}</strong>)}
+      <details className="fold" open={hasFaulty || undefined}>
+        <summary>{words.look}</summary>
+        <p className="note">{isOnSheet ? words.leadSheet : words.lead}</p>
+        <ul className="rows">
+          {numbers.map((used) => (
+            <NumberField
+              key={used.setting.name}
+              used={used}
+              onNumber={(value) => {
+                const others = without(choices.numbers, used.setting.name);
+                choose({
+                  numbers: value === used.setting.default ? others : { ...others, [used.setting.name]: value },
+                });
+              }}
+              onFaulty={onFaulty}
+            />
+          ))}
+        </ul>
+      </details>
     </Step>
   );
 }

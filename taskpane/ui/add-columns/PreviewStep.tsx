@@ -2,7 +2,7 @@ import { useState } from "react";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
 import type { Problem } from "../../actions/action";
-import type { Agreement } from "../../actions/clinic-settings/agreement";
+import { asksOf } from "../../../src/columns/asks";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { pane as paneTexts } from "../../texts/pane";
 import { dateText } from "../parts/dates";
@@ -22,11 +22,10 @@ interface Props {
   readonly survey: Survey;
   readonly plan: AddColumnsPlan | Problem;
   readonly locale: string;
-  readonly agreed: Agreement;
 }
 
 /** What will happen, in numbers, before it happens. */
-export function PreviewStep({ number, state, survey, plan, locale, agreed }: Props) {
+export function PreviewStep({ number, state, survey, plan, locale }: Props) {
   if (plan.outcome === "problem") {
     return (
       <Step number={number} title={paneTexts.preview}>
@@ -44,21 +43,41 @@ export function PreviewStep({ number, state, survey, plan, locale, agreed }: Pro
       area: { top: row - 1, left: list?.left ?? area.left, rows: 1, columns: list?.columns ?? area.columns },
     });
   };
-  const [first, ...others] = plan.says;
+  const [first, ...others] = plan.says.filter((sentence) => !plan.routine.includes(sentence));
   return (
     <Step number={number} title={paneTexts.preview}>
       <p>
         <strong>{first}</strong>
       </p>
       {others.length > 0 && <Sentences of={others} />}
-      {plan.columns.map((column) => (
-        <ColumnFigures key={column.key} column={column} showRow={showRow} />
-      ))}
-      {counting.length > 0 && (
-        <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>
-      )}
-      {plan.numbers.length > 0 && <p className="note">{agreed.sentence}</p>}
+      {plan.columns.map((column) => column.counts.length > 0 && <Counts key={column.key} column={column} />)}
+      <details className="fold">
+        <summary>{words.full}</summary>
+        {plan.routine.length > 0 && <Sentences of={plan.routine} />}
+        {counting.length > 0 && (
+          <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>
+        )}
+        {plan.columns.map((column) => (
+          <ColumnFigures key={column.key} column={column} showRow={showRow} />
+        ))}
+      </details>
     </Step>
+  );
+}
+
+/** How many rows would show each word today, in the colours that the words will have in the list. */
+function Counts({ column }: { readonly column: ColumnPreview }) {
+  return (
+    <div className="close-stack">
+      <h4>{column.header}</h4>
+      <ul className="legend" aria-label={words.counts}>
+        {column.counts.map(({ word, rows }) => (
+          <li key={word}>
+            <strong>{rows}</strong> <span className={`state ${asksOf(word)}`}>{word}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }
 
@@ -82,23 +101,8 @@ function ColumnFigures({
           ))}
         </ul>
       )}
-      {column.counts.length > 0 && (
-        <>
-          <p className="note">{words.counts}</p>
-          <dl className="counts">
-            {column.counts.map(({ word, rows }) => (
-              <div key={word}>
-                <dt>{word}</dt>
-                <dd>{rows}</dd>
-              </div>
-            ))}
-          </dl>
-        </>
-      )}
-      <details className="fold">
-        <summary>{words.formula}</summary>
-        <code className="formula">={column.formula}</code>
-      </details>
+      <p className="note">{words.formula}</p>
+      <code className="formula">={column.formula}</code>
     </div>
   );
 }

@@ -1,6 +1,6 @@
 import type { KindWord } from "../../actions/add-columns/interface";
 import { mend as mendTexts } from "../../texts/mend";
-import { WordField } from "../add-columns/KindsStep";
+import { WordField } from "../add-columns/WordFields";
 import { without } from "../parts/without";
 import { Step } from "../parts/Step";
 import type { MendChoices } from "../../actions/mend/interface";

@@ -148,9 +148,10 @@ function OnePlace({ place, part, visited, show, props }: OnePlaceProps) {
           ))}
         </div>
       )}
-      <header className={isAlone ? "for-ears" : undefined}>
+      {/* Where presses name the parts, the pressed one is the heading that is seen. */}
+      <header className="for-ears">
         <h2 id={id}>{label}</h2>
-        {!isAlone && <p className="note">{words.leads[part]}</p>}
+        {!isAlone && <p>{words.leads[part]}</p>}
       </header>
       <Fallible>
         <Suspense fallback={<p>{words.loading}</p>}>

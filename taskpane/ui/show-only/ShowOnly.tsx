@@ -35,6 +35,9 @@ export function ShowOnly({ workbook, overview, today, isShown }: Props) {
   return <Choosing state={state} survey={state.survey} cannot={can === true ? null : can} />;
 }
 
+/** With more headings than this all are folded: what is chosen by is found among them at a glance. */
+const OPEN_AT_ONCE = 3;
+
 interface ChoosingProps {
   readonly state: ShowOnlyState;
   readonly survey: ShowSurvey;
@@ -59,6 +62,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
               <FacetField
                 key={counted.facet.role}
                 counted={counted}
+                isOpen={view.facets.length <= OPEN_AT_ONCE && counted === view.facets[0]}
                 onTick={(keys) =>
                   state.choose({ ...choices, ticked: { ...choices.ticked, [counted.facet.role]: keys } })
                 }
@@ -71,7 +75,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
             {view.says.map((sentence) => (
               <p key={sentence}>{sentence}</p>
             ))}
-            <p className="note">{survey.hidden.size > 0 ? words.hiddenNow(survey.hidden.size) : words.allShown}</p>
+            {survey.hidden.size > 0 && <p className="note">{words.hiddenNow(survey.hidden.size)}</p>}
             {state.said && (
               <Notice kind={state.said.outcome === "done" ? "done" : "problem"}>
                 {state.said.sentences.map((sentence) => (
@@ -84,6 +88,8 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
                 </div>
               </Notice>
             )}
+          </Step>
+          <div className="job-foot">
             <div className="presses">
               <button
                 type="button"
@@ -118,7 +124,7 @@ function Choosing({ state, survey, cannot }: ChoosingProps) {
                 </button>
               )}
             </div>
-          </Step>
+          </div>
         </>
       )}
     </>
@@ -139,7 +145,7 @@ function ListChoice({ state, survey }: { readonly state: ShowOnlyState; readonly
     >
       <p>{sentence}</p>
       {lists.length > 1 && (
-        <div className="field">
+        <div className="row-field">
           <label htmlFor={id}>{ownList.choose}</label>
           <select id={id} value={list?.key ?? ""} onChange={({ target }) => state.chooseList(target.value)}>
             {!list && <option value="">{ownList.chooseOne}</option>}
@@ -166,18 +172,20 @@ function OrderStep({ state, list, isFiltered }: OrderProps) {
   const order = urgencyOrder(list);
   if (!order) return null;
   return (
-    <Step title={words.order.title}>
-      <p className="note">{isFiltered ? words.order.filtered : words.order.note}</p>
-      <div className="presses">
+    <Step
+      title={words.order.title}
+      press={
         <button
           type="button"
-          className="button"
+          className="press"
           disabled={isFiltered || state.isWorking}
           onClick={() => void state.sort(order)}
         >
           {words.order.press}
         </button>
-      </div>
+      }
+    >
+      <p className="note">{isFiltered ? words.order.filtered : words.order.note}</p>
     </Step>
   );
 }

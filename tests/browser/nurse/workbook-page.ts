@@ -6,6 +6,7 @@ import { addColumns as words } from "../../../taskpane/texts/add-columns";
 import { ownList } from "../../../taskpane/texts/own-list";
 import { shell } from "../../../taskpane/texts/shell";
 import { pane } from "../../../taskpane/texts/pane";
+import { openFolds } from "../places";
 import { KINDS, trimmed } from "./by-hand";
 
 export interface WorkbookPage {
@@ -75,11 +76,14 @@ export async function chooseList(page: Page, label: RegExp): Promise<void> {
 }
 
 export const tick = async (page: Page, columns: readonly string[]): Promise<void> => {
+  await page.getByRole("heading", { name: words.tick.title, exact: true }).waitFor();
+  await openFolds(page);
   for (const column of columns) await page.getByRole("checkbox", { name: column, exact: true }).check();
 };
 
 /** Says which column is what: by letters, whatever was guessed. */
 export async function sayColumns(page: Page, letters: Readonly<Record<string, string>>): Promise<void> {
+  await openFolds(page);
   for (const [label, column] of Object.entries(letters)) {
     const select = page.getByRole("combobox", { name: new RegExp(`^${label}`) });
     const options = await select.locator("option").allTextContents();
@@ -89,7 +93,8 @@ export async function sayColumns(page: Page, letters: Readonly<Record<string, st
 
 /** Gives each word of the list its kind as this nurse knows it, and takes back guesses that she does not share. */
 export async function sayKinds(page: Page): Promise<void> {
-  const rows = step(page, words.kinds.title).locator("li");
+  await openFolds(page);
+  const rows = page.locator(".rows > li", { has: page.locator(".row-field") });
   for (let i = 0; i < (await rows.count()); i++) {
     const row = rows.nth(i);
     const select = row.locator("select");

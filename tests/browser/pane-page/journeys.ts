@@ -14,7 +14,8 @@ import { recordChange } from "../../../taskpane/texts/record-change";
 import { addPerson } from "../../../taskpane/texts/add-person";
 import { tubeOut } from "../../../taskpane/texts/tube-out";
 import { setUp } from "../../../taskpane/texts/set-up";
-import { goTo } from "../places";
+import { showOnly } from "../../../taskpane/texts/show-only";
+import { goTo, openFolds } from "../places";
 
 export interface State {
   readonly name: string;
@@ -100,6 +101,7 @@ const ownList: readonly Journey[] = [
         name: "everyone",
         reach: async (page) => {
           await tickTwo(page);
+          await openFolds(page);
           await page.getByLabel(/^Kind of tube/).selectOption("everyone");
           await page.getByLabel(texts.addColumns.kinds.everyone).waitFor();
         },
@@ -175,6 +177,7 @@ const ownList: readonly Journey[] = [
         name: "number-refused",
         reach: async (page) => {
           await tickTwo(page);
+          await openFolds(page);
           await page.getByLabel("Balloon, gastrostomy: change due after").fill("40");
           await page.getByText(texts.addColumns.numbers.mend).waitFor();
         },
@@ -458,6 +461,7 @@ const readyMade: readonly Journey[] = [
         name: "caseload-show-only-chosen",
         reach: async (page) => {
           await goTo(page, "showOnly");
+          await shown(page).locator("summary", { hasText: showOnly.by.kind }).click();
           await shown(page)
             .getByRole("checkbox", { name: /^bumper/ })
             .check();

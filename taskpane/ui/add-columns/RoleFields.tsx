@@ -6,19 +6,17 @@ import type { Choices } from "../../actions/add-columns/interface";
 import type { SurveyedList } from "../../actions/list/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
 import { ownList } from "../../texts/own-list";
-import { Step } from "../parts/Step";
 
 const words = addColumnsTexts.columns;
 const EVERYONE = "everyone";
 
 interface Props {
-  readonly number: number;
   readonly list: SurveyedList;
   readonly choices: Choices;
   readonly choose: (change: Partial<Choices>) => void;
 }
 
-interface NeededRole {
+export interface NeededRole {
   readonly role: Role;
   readonly optional: boolean;
 }
@@ -38,18 +36,12 @@ export function neededRoles(list: SurveyedList, choices: Choices): readonly Need
     .map(({ key }) => ({ role: key, optional: needs.every(({ role, optional }) => role !== key || optional) }));
 }
 
-/** Which of their columns is what: guesses with sample values, to be corrected. */
-export function ColumnsStep({ number, list, choices, choose }: Props) {
-  return (
-    <Step number={number} title={ownList.which}>
-      {neededRoles(list, choices).map((need) => (
-        <RoleField key={need.role} need={need} list={list} choices={choices} choose={choose} />
-      ))}
-    </Step>
-  );
+/** Fields for what the ticked columns need of the list, with sample values. */
+export function RoleFields({ needs, ...rest }: Props & { readonly needs: readonly NeededRole[] }) {
+  return needs.map((need) => <RoleField key={need.role} need={need} {...rest} />);
 }
 
-function RoleField({ need, list, choices, choose }: Omit<Props, "number"> & { readonly need: NeededRole }) {
+function RoleField({ need, list, choices, choose }: Props & { readonly need: NeededRole }) {
   const id = useId();
   const { role, optional } = need;
   const { label, help } = roleNamed(role);

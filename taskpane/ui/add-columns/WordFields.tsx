@@ -1,55 +1,38 @@
-import { useId, useMemo } from "react";
+import { useId } from "react";
+import { readAs } from "../../../src/columns/kind-guess";
 import { kinds, type KindKey } from "../../../src/settings/kinds";
-import { kindWords } from "../../actions/add-columns/kind-words";
 import type { Choices, KindWord } from "../../actions/add-columns/interface";
-import type { SurveyedList } from "../../actions/list/interface";
 import { addColumns as addColumnsTexts } from "../../texts/add-columns";
-import { Step } from "../parts/Step";
 import { without } from "../parts/without";
 
 const words = addColumnsTexts.kinds;
 
 interface Props {
-  readonly number: number;
-  readonly list: SurveyedList;
+  readonly words: readonly KindWord[];
   readonly choices: Choices;
   readonly choose: (change: Partial<Choices>) => void;
 }
 
 /** Each word of their list with its count and the kind it is taken for; never one kind for all unless somebody says so. */
-export function KindsStep({ number, list, choices, choose }: Props) {
-  const column = choices.columns.kind ?? null;
-  const found = useMemo(() => (column === null ? [] : kindWords(list, column)), [column, list]);
+export function WordFields({ words: found, choices, choose }: Props) {
   const { kinds: chosen } = choices;
-  if (chosen.from === "everyone") {
-    return (
-      <Step number={number} title={words.title}>
-        <Everyone kind={chosen.kind} onKind={(kind) => choose({ kinds: { from: "everyone", kind } })} />
-      </Step>
-    );
-  }
-  const open = found.filter(({ key, refused }) => chosen.words[key] === undefined && refused === null).length;
+  if (chosen.from === "everyone")
+    return <Everyone kind={chosen.kind} onKind={(kind) => choose({ kinds: { from: "everyone", kind } })} />;
+  if (found.length === 0) return null;
   return (
-    <Step number={number} title={words.title}>
-      <p className="note">{words.lead}</p>
-      {found.length === 0 && <p>{words.none}</p>}
-      {found.length > 0 && (
-        <ul className="rows">
-          {found.map((word) => (
-            <WordField
-              key={word.key}
-              word={word}
-              kind={chosen.words[word.key] ?? null}
-              onKind={(kind) => {
-                const others = without(chosen.words, word.key) as Readonly<Record<string, KindKey>>;
-                choose({ kinds: { from: "words", words: kind === null ? others : { ...others, [word.key]: kind } } });
-              }}
-            />
-          ))}
-        </ul>
-      )}
-      {open > 0 && <p className="note">{words.opened(open)}</p>}
-    </Step>
+    <ul className="rows">
+      {found.map((word) => (
+        <WordField
+          key={word.key}
+          word={word}
+          kind={chosen.words[word.key] ?? null}
+          onKind={(kind) => {
+            const others = without(chosen.words, word.key) as Readonly<Record<string, KindKey>>;
+            choose({ kinds: { from: "words", words: kind === null ? others : { ...others, [word.key]: kind } } });
+          }}
+        />
+      ))}
+    </ul>
   );
 }
 
@@ -61,15 +44,17 @@ interface WordFieldProps {
 
 export function WordField({ word, kind, onKind }: WordFieldProps) {
   const id = useId();
+  const reading = kind !== null && kind === word.guess ? readAs(word.word) : null;
   return (
     <li className="close-stack">
       <div className="row-field">
-        <label htmlFor={id}>
+        <label htmlFor={word.refused === null ? id : undefined}>
           <strong>{word.word === "" ? words.blank : word.word}</strong>{" "}
           <span className="note">{words.rows(word.rows.length)}</span>{" "}
-          {word.refused === null && kind === null && <span className="mark asks">{words.open}</span>}
           {kind !== null && kind === word.guess && <span className="mark">{words.guess}</span>}
+          {reading !== null && <span className="note"> {words.readAs(reading)}</span>}
         </label>
+        {word.refused !== null && <span className="note">{word.refused}</span>}
         {word.refused === null && (
           <select
             id={id}
@@ -80,7 +65,6 @@ export function WordField({ word, kind, onKind }: WordFieldProps) {
           </select>
         )}
       </div>
-      {word.refused !== null && <span className="note">{word.refused}</span>}
     </li>
   );
 }
