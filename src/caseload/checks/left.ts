@@ -2,25 +2,8 @@
  * What a check leaves in the balloon: nothing, more than its label allows, not what was agreed, or nobody wrote it down.
  * Figures that agree say nothing of that: 5 mL came out as expected, and none was put back.
  */
-import type { SheetValue } from "../../columns/sheet-block";
-import { rounded } from "../../worksheet/numbers";
-import { ABOVE_LABEL, LEFT_EMPTY, NOT_AGREED_FILL, PUT_IN_NOT_KNOWN } from "./words";
 import { type CaseloadColumn } from "../column";
 import { hidden } from "../shown";
-
-/**
- * @param lossFor the loss to act on, mL, of a balloon with this fill
- * @returns "" where what was put in is as agreed, or nothing is known to compare it with
- */
-export function leftOf(put: SheetValue, fill: SheetValue, most: SheetValue, lossFor: (fill: number) => number): string {
-  if (put === 0) return LEFT_EMPTY;
-  if (!isAbove(put)) return PUT_IN_NOT_KNOWN;
-  if (isAbove(most) && put > most) return ABOVE_LABEL;
-  if (!isAbove(fill) || rounded(Math.abs(put - fill)) <= lossFor(fill)) return "";
-  return put > lossFor(fill) ? NOT_AGREED_FILL : LEFT_EMPTY;
-}
-
-const isAbove = (value: SheetValue): value is number => typeof value === "number" && value > 0;
 
 /** "" where what was put in is as agreed, or nothing is known to compare it with. */
 export const leftColumns: readonly CaseloadColumn[] = [

@@ -2,7 +2,7 @@
  * What a check means and what to do, said before it is recorded, bad news first. What to do follows the check card and
  * the cautions of BALLOONSTATE; nothing here says that a balloon will hold.
  */
-import { leftOf } from "../../../src/caseload/checks/left";
+import { leftColumns } from "../../../src/caseload/checks/left";
 import {
   ABOVE_LABEL,
   CLOUDY,
@@ -13,6 +13,7 @@ import {
   NOTHING_CAME,
   PUT_IN_NOT_KNOWN,
 } from "../../../src/caseload/checks/words";
+import { givenFrom } from "../../../src/caseload/given-cells";
 import { CHECK_DATE } from "../../../src/columns/state-words";
 import { SheetError } from "../../../src/worksheet/error";
 import { rounded } from "../../../src/worksheet/numbers";
@@ -64,7 +65,7 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
   const previous = earlier.at(-1);
   const expected = expectedAfter(previous, fill);
   const answer = stateOf(out, expected, most, names);
-  const left = leftOf(measured.putIn, fill, most, (agreed) => actionFor(agreed, names));
+  const left = leftIn(measured.putIn, fill, most, names);
   const state = typeof answer === "string" ? wordFor(answer, measured, balloon, left) : null;
   const loss = out === null || expected === null ? null : rounded(expected - out);
   const filled = previous?.day ?? deviceIn;
@@ -90,6 +91,16 @@ export function meaningOf(measured: Measured, balloon: Balloon, names: Caseload[
     ],
     isUrgent: state === null || !CALM.includes(state) || leftBadly.includes(left) || fluid(measured).length > 0,
   };
+}
+
+/** What the check leaves in the balloon, as its row in Balloon checks will say it; with numbers of the clinic's that can be used. */
+function leftIn(putIn: number | null, fill: number | null, most: number | null, names: Caseload["names"]): string {
+  const cells = { Key: "k:", "Put in mL": putIn, "Put in, read": putIn, "Agreed mL": fill, "Label mL": most };
+  const numbers = (["Fill_Small", "Loss_Small", "Loss_Large"] as const).map((name) => [
+    name,
+    String(numberIn(names, name)),
+  ]);
+  return String(givenFrom(leftColumns, cells, { Ready_Balloon: "TRUE", ...Object.fromEntries(numbers) }));
 }
 
 /** Figures that agree are no good news where something else speaks against them; null: no word at all. */
