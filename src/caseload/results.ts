@@ -4,7 +4,7 @@
  */
 import { inTable } from "../columns/formula";
 import { ourFunctions } from "../formula/reader/our-functions";
-import { Reader } from "../formula/reader/reader";
+import { Reader, type ReaderBook } from "../formula/reader/reader";
 import type { TableGeometry } from "../formula/structured";
 import { functions } from "../index";
 import { CellError } from "../worksheet/error";
@@ -21,32 +21,45 @@ const geometry = (sheetName: string, { name, top, left, columns, rows }: TableDe
   totalsRows: 0,
 });
 
+export const readerBook = (book: BookDescription, today: number): ReaderBook => ({
+  sheets: book.sheets.map(({ name }) => name),
+  tables: book.sheets.flatMap(({ name, table }) => (table ? [geometry(name, table)] : [])),
+  names: book.names,
+  today,
+  ours: ourFunctions(functions),
+});
+
 /**
- * With everything worked out.
- * @param today the day that counts as today
+ * All formulas, and values.
+ * @param of the values of these sheets only
  */
-export function readerOf(book: BookDescription, today: number): Reader {
-  const reader = new Reader({
-    sheets: book.sheets.map(({ name }) => name),
-    tables: book.sheets.flatMap(({ name, table }) => (table ? [geometry(name, table)] : [])),
-    names: book.names,
-    today,
-    ours: ourFunctions(functions),
-  });
-  for (const { name: sheet, cells, table } of book.sheets) {
+export function putInto(reader: Reader, { sheets }: BookDescription, of?: ReadonlySet<string>): void {
+  for (const { name: sheet, cells, table } of sheets) {
+    const put: Reader["put"] = (place, value) => {
+      if (!of || of.has(sheet)) reader.put(place, value);
+    };
     for (const { row, column, value = null, formula } of cells) {
-      if (formula === undefined) reader.put({ sheet, row, column }, value);
+      if (formula === undefined) put({ sheet, row, column }, value);
       else reader.fill({ sheet, row, column }, row, formula);
     }
     if (!table) continue;
     const [first, last] = [table.top + 1, table.top + table.rows.length];
     table.columns.forEach(({ header, formula }, c) => {
       const column = table.left + c;
-      reader.put({ sheet, row: table.top, column }, header);
+      put({ sheet, row: table.top, column }, header);
       if (formula) reader.fill({ sheet, row: first, column }, last, inTable(formula, table.name));
-      else table.rows.forEach((row, r) => reader.put({ sheet, row: first + r, column }, row[c] ?? null));
+      else table.rows.forEach((row, r) => put({ sheet, row: first + r, column }, row[c] ?? null));
     });
   }
+}
+
+/**
+ * With everything worked out.
+ * @param today the day that counts as today
+ */
+export function readerOf(book: BookDescription, today: number): Reader {
+  const reader = new Reader(readerBook(book, today));
+  putInto(reader, book);
   reader.work();
   return reader;
 }

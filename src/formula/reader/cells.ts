@@ -2,7 +2,10 @@
 import { KeyIndex, NumberOrder } from "./column-index";
 import { LAST_ROW } from "../words";
 import { looseKey, strictKey } from "./criteria";
-import type { Value } from "./values";
+import { isSame, type Value } from "./values";
+
+/** So many changes at once are many. */
+const MANY = 200;
 
 export class Column {
   /** By row; holes are empty cells. */
@@ -51,6 +54,31 @@ export class Column {
     return known.order;
   }
 
+  /** Its values, by row; holes are empty cells. */
+  get all(): readonly (Value | undefined)[] {
+    return this.values;
+  }
+
+  /**
+   * Other values in place of all.
+   * @returns what stood before in the cells that hold something else now
+   */
+  replace(values: readonly (Value | undefined)[]): ReadonlyMap<number, Value> {
+    const changed = new Map<number, Value>();
+    const length = Math.max(values.length, this.values.length);
+    for (let row = 0; row < length; row++) {
+      const before = this.get(row);
+      if (!isSame(before, values[row] ?? null)) changed.set(row, before);
+    }
+    if (changed.size > MANY) {
+      // to build an index anew costs less than so many changes of it
+      this.loose = this.strict = undefined;
+      this.orders.clear();
+    }
+    for (const row of changed.keys()) this.set(row, values[row] ?? null);
+    return changed;
+  }
+
   *entries(top: number, bottom: number): Generator<readonly [row: number, value: Value]> {
     for (let row = top; row <= bottom; row++) yield [row, this.get(row)];
   }
@@ -65,6 +93,10 @@ export class Sheet {
   private readonly columns = new Map<number, Column>();
 
   constructor(readonly name: string) {}
+
+  all(): Iterable<Column> {
+    return this.columns.values();
+  }
 
   column(at: number): Column {
     let column = this.columns.get(at);

@@ -45,6 +45,18 @@ export interface Compiled {
   /** How many names LET gives. */
   readonly names: number;
   readonly reads: readonly Read[];
+  /** What it takes from where it stands and from how far ranges go, beside the cells that it reads. */
+  readonly hangsOn: HangsOn;
+}
+
+/** What else than values of cells a formula's result hangs on. */
+export interface HangsOn {
+  /** The number of its own row. */
+  readonly place: boolean;
+  /** How many rows a range has. */
+  readonly extent: boolean;
+  /** What names mean that stand for no cells. */
+  readonly meanings: string;
 }
 
 /** Whole rows (3:7) are another engine's: each of their 16,384 columns would be kept an eye on. */
@@ -61,11 +73,13 @@ export function compile(text: string, sheet: Sheet, row: number, around: Surroun
   const compiler = new Compiler(sheet, row, around, isAlone);
   const value = compiler.value(parse(text));
   // a formula that gives an empty cell shows 0
-  return { work: (here) => value(here) ?? 0, names: compiler.count, reads: compiler.reads };
+  const { reads, count: names, hangsOn } = compiler;
+  return { work: (here) => value(here) ?? 0, names, reads, hangsOn };
 }
 
 export class Compiler {
   readonly reads: Read[] = [];
+  readonly hangsOn = { place: false, extent: false, meanings: "" };
   count = 0;
   private scope: ReadonlyMap<string, Piece> = new Map();
   private depth = 0;
@@ -160,8 +174,12 @@ export class Compiler {
     // a name stands for the same cells wherever it is used, and knows nothing of what LET has named there
     const names = new Compiler(this.home, this.row, this.around, false, true);
     names.depth = this.depth;
-    const found = names.piece(parse(meaning), isWatched);
+    const meant = parse(meaning);
+    const found = names.piece(meant, isWatched);
     this.depth--;
+    if (meant.is !== "reference") this.hangsOn.meanings += `${node.text}=${meaning};${names.hangsOn.meanings}`;
+    this.hangsOn.extent ||= names.hangsOn.extent;
+    this.hangsOn.place ||= names.hangsOn.place;
     // relative to a cell that only the program knows where the name was given
     const isRelative = ({ area }: Read): boolean => ![area.top, area.bottom, area.left, area.right].every(isFixed);
     if (names.reads.some(isRelative)) throw new NotKnown(node.text);

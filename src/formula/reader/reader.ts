@@ -5,13 +5,15 @@
  * Where a formula is not known here, its cells keep what somebody else puts there, and are read like typed ones.
  */
 import { structuredToA1, type TableGeometry } from "../structured";
+import { relativeForm } from "../moving";
 import { parse } from "../parse";
 import { Block, Sheet, type Column } from "./cells";
 import { compile, Compiler, type Surroundings } from "./compile";
 import { NotKnown } from "./piece";
 import { firstWhere } from "./column-index";
+import { note, Renewal, type Noted } from "./renewal";
 import { Run } from "./run";
-import { isError, type Value } from "./values";
+import { isSame, type Value } from "./values";
 import { nobody } from "./watch";
 
 export interface ReaderBook {
@@ -46,29 +48,33 @@ export interface Unknown extends Place {
 
 export class Reader {
   private readonly sheets: ReadonlyMap<string, Sheet>;
-  private readonly around: Surroundings;
+  private around: Surroundings;
   private runs: Run[] = [];
-  private readonly byColumn = new Map<Column, Run[]>();
-  private readonly read = new Set<Column>();
-  readonly unknown: Unknown[] = [];
+  private byColumn = new Map<Column, Run[]>();
+  private read = new Set<Column>();
+  private renewal: Renewal | undefined;
+  unknown: Unknown[] = [];
 
-  constructor(private readonly book: ReaderBook) {
-    const sheets = new Map(book.sheets.map((name) => [name.toLowerCase(), new Sheet(name)]));
-    const nowhere = { sheetName: "", row: -1, column: -1 };
-    const keyOf = (name: string, sheet = ""): string => `${sheet}!${name}`.toLowerCase();
-    const names = new Map(
-      book.names.map((one) => [keyOf(one.name, one.sheet), structuredToA1(one.refersTo, book.tables, nowhere)]),
-    );
-    this.sheets = sheets;
-    this.around = {
-      sheet: (name) => sheets.get(name.toLowerCase()),
-      meaning: (name, sheet) => {
-        const own = keyOf(name, sheet.name);
-        return names.get(names.has(own) ? own : keyOf(name));
-      },
-      ours: book.ours,
-      today: book.today,
-    };
+  constructor(private book: ReaderBook) {
+    this.sheets = new Map(book.sheets.map((name) => [name.toLowerCase(), new Sheet(name)]));
+    this.around = surroundings(book, this.sheets);
+  }
+
+  /**
+   * The same workbook, where rows, formulas or names are other ones now. All formulas are filled in again and, of the
+   * sheets named, all values put; then `workOn`.
+   * @param book with the sheets that it had, and today the day that it was
+   * @param moved sheets whose cells may hold anything else
+   */
+  renew(book: ReaderBook, moved: Iterable<string>): void {
+    const sheets = [...moved].map((name) => this.sheets.get(name.toLowerCase())!);
+    this.renewal = new Renewal(sheets, this.byColumn, this.read);
+    this.book = book;
+    this.around = surroundings(book, this.sheets);
+    this.runs = [];
+    this.byColumn = new Map();
+    this.read = new Set();
+    this.unknown = [];
   }
 
   private columnOf({ sheet, column }: Omit<Place, "row">): Column {
@@ -79,7 +85,9 @@ export class Reader {
 
   /** A typed value, or what another engine worked out. Before `work`; later it is a change. */
   put(place: Place, value: Value): void {
-    this.columnOf(place).set(place.row, value);
+    const column = this.columnOf(place);
+    if (this.renewal) this.renewal.put(column, place.row, value);
+    else column.set(place.row, value);
   }
 
   /**
@@ -93,7 +101,7 @@ export class Reader {
       const plain = structuredToA1(text, this.book.tables, { sheetName: place.sheet.name, row, column });
       if (plain === undefined) throw new NotKnown(text);
       const compiled = compile(plain, place.sheet, row, this.around, row === bottom);
-      const run = new Run(place.sheet, place, row, bottom, compiled);
+      const run = new Run(place.sheet, place, row, bottom, compiled, relativeForm(plain, row, column));
       for (const { column: read, first, last } of run.reach())
         if (read === place && first <= bottom && last >= row) throw new NotKnown("the formula reads its own column");
       for (const { column: read } of run.reach()) this.read.add(read);
@@ -104,6 +112,27 @@ export class Reader {
       if (!(error instanceof NotKnown)) throw error;
       this.unknown.push({ sheet, column, row, because: error.message });
     }
+  }
+
+  /** Whether formulas read the column that none has read before: its cells are to be put, wherever they stand. */
+  isNewlyRead(place: Omit<Place, "row">): boolean {
+    const column = this.columnOf(place);
+    return this.read.has(column) && this.renewal?.read.has(column) === false;
+  }
+
+  /**
+   * After `renew`: works out what hangs on what has changed, and no more.
+   * @returns the cells that were worked out and give something else than what their rows gave before
+   */
+  workOn(): readonly Place[] {
+    this.runs = this.inTurn();
+    const { changes, beside, own } = this.renewal!.begun(this.byColumn);
+    this.renewal = undefined;
+    return this.pass(changes, beside, (run) => [
+      ...run.fresh,
+      ...run.touched(changes, beside),
+      ...run.touched(own.get(run) ?? new Map()),
+    ]);
   }
 
   /** Works everything out. */
@@ -153,25 +182,27 @@ export class Reader {
    * @returns the cells that give something else because of that
    */
   change(cells: readonly (Place & { readonly value: Value })[]): readonly Place[] {
-    const changes = new Map<Column, Map<number, Value>>();
-    const note = (column: Column, row: number, before: Value): void => {
-      const known = changes.get(column);
-      if (!known) changes.set(column, new Map([[row, before]]));
-      else if (!known.has(row)) known.set(row, before);
-    };
+    const changes: Noted = new Map();
     for (const { value, ...place } of cells) {
       const column = this.columnOf(place);
       for (const run of this.byColumn.get(column) ?? [])
         if (place.row >= run.top && place.row <= run.bottom) run.overtyped.add(place.row);
       const before = column.set(place.row, value);
-      if (!isSame(before, value)) note(column, place.row, before);
+      if (!isSame(before, value)) note(changes, column, place.row, before);
     }
+    return this.pass(changes, changes, (run) => run.touched(changes));
+  }
+
+  /** Works rows out, run by run, and notes what gives something else. */
+  private pass(changes: Noted, beside: Noted, rowsOf: (run: Run) => Iterable<number>): readonly Place[] {
     const given: Place[] = [];
     for (const run of this.runs) {
-      for (const row of run.touched(changes)) {
+      for (const row of new Set(rowsOf(run))) {
         const value = run.work(row);
         if (isSame(run.column.get(row), value)) continue;
-        note(run.column, row, run.column.set(row, value));
+        const before = run.column.set(row, value);
+        note(changes, run.column, row, before);
+        if (beside !== changes) note(beside, run.column, row, before);
         given.push({ sheet: run.sheet.name, row, column: run.column.at });
       }
     }
@@ -223,8 +254,22 @@ export class Reader {
   }
 }
 
-const isSame = (one: Value, other: Value): boolean =>
-  one === other || (isError(one) && isError(other) && one.code === other.code);
+function surroundings(book: ReaderBook, sheets: ReadonlyMap<string, Sheet>): Surroundings {
+  const nowhere = { sheetName: "", row: -1, column: -1 };
+  const keyOf = (name: string, sheet = ""): string => `${sheet}!${name}`.toLowerCase();
+  const names = new Map(
+    book.names.map((one) => [keyOf(one.name, one.sheet), structuredToA1(one.refersTo, book.tables, nowhere)]),
+  );
+  return {
+    sheet: (name) => sheets.get(name.toLowerCase()),
+    meaning: (name, sheet) => {
+      const own = keyOf(name, sheet.name);
+      return names.get(names.has(own) ? own : keyOf(name));
+    },
+    ours: book.ours,
+    today: book.today,
+  };
+}
 
 function listed<K, V>(map: Map<K, V[]>, key: K): V[] {
   let list = map.get(key);

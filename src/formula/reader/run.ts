@@ -1,6 +1,6 @@
 /** Cells of a column that share a formula, and what each of them has looked up. */
 import type { Column, Sheet } from "./cells";
-import type { Compiled } from "./compile";
+import type { Compiled, Read } from "./compile";
 import { looseKey, type Key } from "./criteria";
 import type { Value } from "./values";
 import type { Watcher } from "./watch";
@@ -11,10 +11,12 @@ export type Changes = ReadonlyMap<number, Value>;
 export class Run implements Watcher {
   /** Rows where something else was typed over the formula. */
   readonly overtyped = new Set<number>();
-  private readonly keys = new Map<Column, Map<Key, Set<number>>>();
-  private readonly vias = new Map<Column, Set<Column>>();
-  private readonly places = new Map<Column, Map<number, Set<number>>>();
-  private readonly wholes = new Set<Column>();
+  /** Rows to be worked out whatever has changed. */
+  fresh: Iterable<number> = [];
+  private keys = new Map<Column, Map<Key, Set<number>>>();
+  private vias = new Map<Column, Set<Column>>();
+  private places = new Map<Column, Map<number, Set<number>>>();
+  private wholes = new Set<Column>();
   private readonly columns: ReadonlySet<Column>;
 
   constructor(
@@ -23,6 +25,8 @@ export class Run implements Watcher {
     readonly top: number,
     readonly bottom: number,
     readonly compiled: Compiled,
+    /** The same for runs that say the same (relativeForm). */
+    readonly form: string,
   ) {
     this.columns = new Set(Array.from(this.reach(), (one) => one.column));
   }
@@ -34,6 +38,41 @@ export class Run implements Watcher {
 
   *rows(): Generator<number> {
     for (let row = this.top; row <= this.bottom; row++) if (!this.overtyped.has(row)) yield row;
+  }
+
+  holds(row: number): boolean {
+    return row >= this.top && row <= this.bottom && !this.overtyped.has(row);
+  }
+
+  /** All rows that another one holds. */
+  covers({ top, bottom, overtyped }: Run): boolean {
+    if (top < this.top || bottom > this.bottom) return false;
+    return [...this.overtyped].every((row) => row < top || row > bottom || overtyped.has(row));
+  }
+
+  /**
+   * What rows of a run before have looked up, which gives the same now.
+   * @param to where its rows stand now, -1 for nowhere; left out: where they stood, all of them
+   */
+  adopt(before: Run, to?: (row: number) => number): void {
+    if (!to) {
+      ({ keys: this.keys, vias: this.vias, places: this.places, wholes: this.wholes } = before);
+      return;
+    }
+    for (const [column, keys] of before.keys)
+      for (const [key, rows] of keys)
+        for (const row of rows) {
+          const now = to(row);
+          if (now >= 0) this.keyed(now, column, key);
+        }
+    for (const [column, bys] of before.vias) for (const by of bys) this.via(column, by);
+    for (const [column, places] of before.places)
+      for (const [at, rows] of places)
+        for (const row of rows) {
+          const now = to(row);
+          if (now >= 0) this.cell(now, column, at);
+        }
+    for (const column of before.wholes) this.whole(column);
   }
 
   keyed(row: number, column: Column, key: Key): void {
@@ -60,17 +99,21 @@ export class Run implements Watcher {
     this.wholes.add(column);
   }
 
-  /** Rows that may give something else now. */
-  touched(changes: ReadonlyMap<Column, Changes>): ReadonlySet<number> {
+  /**
+   * Rows that may give something else now.
+   * @param beside what has changed in the row that a cell stands in, where rows have moved and took their cells along
+   */
+  touched(changes: ReadonlyMap<Column, Changes>, beside = changes): ReadonlySet<number> {
     const found = new Set<number>();
     const add = (rows: Iterable<number>) => {
-      for (const row of rows) if (row >= this.top && row <= this.bottom && !this.overtyped.has(row)) found.add(row);
+      for (const row of rows) if (this.holds(row)) found.add(row);
     };
     for (const column of this.columns) {
+      const inRow = (this.isBeside(column) ? beside : changes).get(column);
+      if (inRow) add(this.besides(column, inRow));
       const changed = changes.get(column);
       if (!changed) continue;
       if (this.wholes.has(column) || this.readsAnywhere(column, changed)) return new Set(this.rows());
-      add(this.besides(column, changed));
       for (const [at, before] of changed) {
         const keys = this.keys.get(column);
         add(keys?.get(looseKey(before)) ?? []);
@@ -80,6 +123,22 @@ export class Run implements Watcher {
       }
     }
     return found;
+  }
+
+  /** Every row reads the cell of its own row there, and no other that moves with it. */
+  private isBeside(column: Column): boolean {
+    return column.sheet === this.sheet && !this.readsOf(column).some((read) => this.isElsewhere(read));
+  }
+
+  private isElsewhere({ sheet, area: { top, bottom } }: Read): boolean {
+    if (top.isFixed && bottom.isFixed) return false;
+    return sheet !== this.sheet || top.isFixed || bottom.isFixed || top.at !== this.top || bottom.at !== this.top;
+  }
+
+  /** What a row gives hangs on where it stands. */
+  get hangsOnPlace(): boolean {
+    const { hangsOn, reads } = this.compiled;
+    return hangsOn.place || reads.some((read) => this.isElsewhere(read));
   }
 
   /** A cell that every row reads: today, a setting. */

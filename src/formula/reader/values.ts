@@ -18,6 +18,10 @@ export const NAME = new CellError("#NAME?");
 
 export const isError = (value: unknown): value is CellError => value instanceof CellError;
 
+/** Errors are the same by their code. */
+export const isSame = (one: Value, other: Value): boolean =>
+  one === other || (isError(one) && isError(other) && one.code === other.code);
+
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[Ee][+-]?\d+)?(%?)$/;
 const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/;
 

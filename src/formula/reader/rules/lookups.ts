@@ -207,9 +207,11 @@ const INDEX: Rule = {
       const [y, x] = isAlong ? [1, Math.trunc(r)] : [Math.trunc(r), Math.trunc(c)];
       // 0 means the whole row or column, which does not go into one cell
       if (y <= 0 || x <= 0) return VALUE;
-      if (y > block.rows || x > block.columns) return REF;
+      if (x > block.columns) return REF;
       const [at, left] = [block.top + y - 1, block.left + x - 1];
+      // behind the last one too: the range may grow
       here.watcher.cell(here.row, block.sheet.column(left), at);
+      if (y > block.rows) return REF;
       return new Block(block.sheet, at, left, at, left);
     };
   },
@@ -252,7 +254,10 @@ const ROW: Rule = {
   least: 0,
   most: 1,
   bind: ([range], compiler) => {
-    if (!range) return (here) => here.row + 1;
+    if (!range) {
+      compiler.hangsOn.place = true;
+      return (here) => here.row + 1;
+    }
     const { top } = compiler.range(range);
     return () => top + 1;
   },
@@ -263,6 +268,7 @@ const ROWS: Rule = {
   most: 1,
   bind: ([range], compiler) => {
     const { rows } = compiler.range(range!);
+    compiler.hangsOn.extent = true;
     return () => rows;
   },
 };

@@ -17,6 +17,8 @@ export interface Compiler {
     /** The day that counts as today; undefined where nobody has said which. */
     readonly today: number | undefined;
   };
+  /** What a rule's result hangs on beside the cells that it reads: its own row's number, how far a range goes. */
+  readonly hangsOn: { place: boolean; extent: boolean };
 }
 
 export interface Rule {
