@@ -43,6 +43,7 @@ export class LiveBook {
   private readonly owed: OwedResults;
   readonly outdated: OutdatedResults;
   private changes = 0;
+  private isInSlices = false;
   private telling: ReturnType<typeof setTimeout> | undefined;
   /** Cells are read anew only after a change: the overview is asked for often. */
   private readers = new Map<SheetId, SheetReader>();
@@ -349,7 +350,21 @@ export class LiveBook {
     return () => this.listeners.delete(listen);
   }
 
+  /** Nothing is worked out or told before all of a change is there, which comes in slice by slice. */
+  protected async inSlices(work: () => Promise<void>): Promise<void> {
+    this.results?.hold();
+    this.isInSlices = true;
+    try {
+      await work();
+    } finally {
+      this.isInSlices = false;
+      this.results?.release();
+      this.tell();
+    }
+  }
+
   private tell(): void {
+    if (this.isInSlices) return;
     this.telling ??= setTimeout(() => {
       this.telling = undefined;
       for (const listen of [...this.listeners]) listen();

@@ -1,12 +1,13 @@
 /** The port on the embedded grid. */
 import { RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
-import { cellAddress } from "../../../../src/columns/formula";
+import { cellAddress, inA1 } from "../../../../src/columns/formula";
 import { CellError } from "../../../../src/worksheet/error";
 import { bottom, overlaps, right } from "../../area";
 import { checkedTargets, toTakeBack } from "../../change/beforehand";
 import { goToShown } from "../../change/in-sight";
 import type { Change, Place, Progress, Receipt, Sorted, TakenBack, Workbook } from "../../port";
 import {
+  type ColumnsTarget,
   claimedBy,
   inTheWay,
   noRoom,
@@ -176,13 +177,16 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
           );
     };
     if (targets.every(needsNoWaiting)) {
-      begin();
-      for (const [i, work] of rest.entries()) {
-        await breath();
-        if (watch.signal?.aborted) return [];
-        work();
-        watch.share?.((i + 1) / rest.length);
-      }
+      await this.inSlices(async () => {
+        begin();
+        for (const [i, work] of rest.entries()) {
+          await breath();
+          if (watch.signal?.aborted) return;
+          work();
+          watch.share?.((i + 1) / rest.length);
+        }
+      });
+      if (watch.signal?.aborted) return [];
     } else
       await calculated(
         this.engine,
@@ -196,16 +200,25 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     for (const [i, one] of targets.entries()) {
       const placed = one.kind === "writeFormula" ? this.placed(one) : one;
       if (placed instanceof Refusal) return placed;
-      const formulas = await this.formulasOf(placed);
-      made.push({ target: placed, changed: true, formulas, takeBack: takeBacks[i]! });
+      const remembered = { target: placed, changed: true, takeBack: takeBacks[i]! };
+      made.push(
+        placed.kind === "addColumns"
+          ? {
+              ...remembered,
+              get formulas() {
+                return addedFormulas(placed);
+              },
+            }
+          : { ...remembered, formulas: await this.formulasOf(placed) },
+      );
     }
     return made;
   }
 
   private async formulasOf(target: Target): Promise<Written["formulas"]> {
     if (target.kind === "refreshColumn") return (await this.read(target, ["formulas"])).formulas!;
-    if (target.kind !== "addColumns" && target.kind !== "writeFormula") return [];
-    const area = target.kind === "addColumns" ? target.data : { ...target.area, rows: 1, columns: 1 };
+    if (target.kind !== "writeFormula") return [];
+    const area = { ...target.area, rows: 1, columns: 1 };
     return (await this.read({ sheet: target.sheet, area }, ["formulas"])).formulas!;
   }
 
@@ -306,6 +319,12 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     desk.step.do({ id: RemoveDefinedNameMutation.id, params }, { id: SetDefinedNameMutation.id, params });
   }
 }
+
+/** As they were written: asked for when somebody takes them back, because to read 300,000 cells takes seconds. */
+const addedFormulas = ({ data, columns, listLeft }: ColumnsTarget): Written["formulas"] =>
+  Array.from({ length: data.rows }, (_, r) =>
+    columns.map((added) => ("formula" in added ? `=${inA1(added.formula, data.top + r, listLeft)}` : null)),
+  );
 
 const isInRows = ({ kind }: Target): boolean =>
   kind === "appendRows" || kind === "changeRow" || kind === "removeRows" || kind === "writeNamed";

@@ -49,18 +49,26 @@ export function leaveToEngine(
     isGathering = false;
     return own ? { [own.unitId]: own.formulas } : all.call(model);
   };
-  // asked before every edit: where no formula comes or goes there is nothing to find, and everything to look through
+  // asked before every edit: where no group loses the cell that it hangs on there is nothing to find, and every cell of
+  // the workbook to look through (measured: 40 of 70 seconds for three columns of 100,000 rows)
   model.updateFormulaData = (unitId, sheetId, cells) =>
-    touchesFormula(engine, unitId, sheetId, cells) ? update.call(model, unitId, sheetId, cells) : {};
+    leavesSomething(engine, unitId, sheetId, cells) ? update.call(model, unitId, sheetId, cells) : {};
 }
 
-function touchesFormula({ injector }: Engine, unitId: string, sheetId: string, cells: CellsOf): boolean {
+/**
+ * Whether the engine has to see to cells before these come in: a group of shared formulas hangs on one of them, a formula
+ * gives way to something else, or one comes in over a value without a result of its own.
+ */
+function leavesSomething({ injector }: Engine, unitId: string, sheetId: string, cells: CellsOf): boolean {
   const book = injector.get(IUniverInstanceService).getUnit<GridWorkbook>(unitId, UniverInstanceType.UNIVER_SHEET);
   const there = book?.getSheetBySheetId(sheetId)?.getCellMatrix().getMatrix() as CellsOf | undefined;
   for (const row in cells) {
     for (const column in cells[row]) {
       const [after, before] = [cells[row][column], there?.[row]?.[column]];
-      if (after?.f || after?.si || before?.f || before?.si) return true;
+      const isFormula = Boolean(after?.f || after?.si);
+      if (before?.f && before.si) return true;
+      if (!isFormula && (before?.f || before?.si)) return true;
+      if (isFormula && after!.v === undefined && (before?.v ?? null) !== null) return true;
     }
   }
   return false;

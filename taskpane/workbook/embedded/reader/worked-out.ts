@@ -8,7 +8,7 @@ import { ICommandService, type ICellData } from "@univerjs/core";
 import { SetArrayFormulaDataMutation, SetTriggerFormulaCalculationStartMutation } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation, type ISetRangeValuesMutationParams } from "@univerjs/sheets";
 import { ourFunctions } from "../../../../src/formula/reader/our-functions";
-import { Reader, type BookName, type Place } from "../../../../src/formula/reader/reader";
+import { Reader, type BookName, type Place, type ReaderBook } from "../../../../src/formula/reader/reader";
 import type { Value } from "../../../../src/formula/reader/values";
 import { functions } from "../../../../src/index";
 import { CellError } from "../../../../src/worksheet/error";
@@ -24,7 +24,7 @@ import { placeKey } from "../save/sheet-edits";
 import { fileValue, sameValue } from "../save/values";
 import { valueOf, type SheetReader } from "../book/sheet-reader";
 import { leaveToEngine, type EngineFormula, type EngineFormulas } from "./left-to-engine";
-import { gapsIn, stretchesOf } from "./stretches";
+import { gapsIn, stretchesOf, type Stretch } from "./stretches";
 
 /** After the last of several changes that come together; the engine itself starts 100 ms after them. */
 const GATHER = 20;
@@ -40,15 +40,28 @@ const ours = ourFunctions(functions);
 export class WorkedOut {
   private reader: Reader | undefined;
   /** The engine's formulas, by sheet and place. */
-  private engines = new Map<SheetId, Map<string, EngineFormula & { readonly row: number; readonly column: number }>>();
-  private spills = new Map<SheetId, readonly Area[]>();
+  private readonly engines = new Map<
+    SheetId,
+    Map<string, EngineFormula & { readonly row: number; readonly column: number }>
+  >();
+  private readonly spills = new Map<SheetId, readonly Area[]>();
+  private readonly stretches = new Map<SheetId, readonly Stretch[]>();
   /** Formulas, names or the places of cells may be other ones now. */
   private isMoved = false;
+  /** On these sheets, as far as it is about cells. */
+  private readonly moved = new Set<SheetId>();
+  /** Sheets on which something was typed over formulas: what `stretches` says of them is not so any more. */
+  private readonly overtyped = new Set<SheetId>();
+  /** Sheets, or today, may be other ones: all is read anew. */
+  private isAnew = false;
+  /** The sheets that were read, in order and by name. */
+  private sheetsRead = "";
   private areSpillsTouched = false;
   private readonly touched = new Map<SheetId, Map<string, readonly [row: number, column: number]>>();
   private rounds = 0;
   private isWriting = false;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  private isHeld = false;
 
   /** Once the engine's services stand: they come with its first workbook. */
   constructor(
@@ -64,7 +77,18 @@ export class WorkedOut {
 
   /** Something was changed that is not worked out yet. */
   get isWaiting(): boolean {
-    return this.timer !== undefined;
+    return this.isHeld || this.timer !== undefined;
+  }
+
+  /** A change comes in slice by slice: it is worked out once, when all of it is there. */
+  hold(): void {
+    this.settle();
+    this.isHeld = true;
+  }
+
+  release(): void {
+    this.isHeld = false;
+    if (this.isMoved || this.areSpillsTouched || this.touched.size > 0) this.soon();
   }
 
   /** A workbook has just come into the grid; nothing has been painted or calculated yet. */
@@ -85,12 +109,13 @@ export class WorkedOut {
   anew(): void {
     if (!this.reader) return;
     this.isMoved = true;
+    this.isAnew = true;
     this.soon();
   }
 
   /** What was changed is worked out and stands in its cells. */
   settle(): void {
-    if (this.timer === undefined) return;
+    if (this.timer === undefined || this.isHeld) return;
     clearTimeout(this.timer);
     this.timer = undefined;
     if (!this.live.isThere || !this.reader) return;
@@ -101,12 +126,15 @@ export class WorkedOut {
 
   private forget(): void {
     this.isMoved = false;
+    this.isAnew = false;
+    this.moved.clear();
     this.areSpillsTouched = false;
     this.touched.clear();
   }
 
   private soon(): void {
     clearTimeout(this.timer);
+    if (this.isHeld) return;
     this.timer = setTimeout(() => this.settle(), GATHER);
   }
 
@@ -119,11 +147,19 @@ export class WorkedOut {
     const { unitId, subUnitId, cellValue } = (params ?? {}) as Partial<ISetRangeValuesMutationParams>;
     if (id === SetArrayFormulaDataMutation.id) this.areSpillsTouched = true;
     else if (unitId !== undefined && unitId !== this.live.unit) return;
-    else if (change === "places" || change === "meanings" || (change === "values" && !cellValue)) this.isMoved = true;
+    else if (change === "places" || (change === "values" && !cellValue)) this.hearMove(subUnitId);
+    else if (change === "meanings") this.isMoved = true;
     else if (change !== "values") return;
     else this.note(subUnitId!, cellValue as Cells, isResult);
     if (!isResult && id !== SetArrayFormulaDataMutation.id) this.rounds = 0;
     if (this.isMoved || this.areSpillsTouched || this.touched.size > 0) this.soon();
+  }
+
+  /** @param sheet undefined where it is about sheets, or about two of them */
+  private hearMove(sheet: SheetId | undefined): void {
+    this.isMoved = true;
+    if (sheet === undefined || !this.stretches.has(sheet)) this.isAnew = true;
+    else this.moved.add(sheet);
   }
 
   private note(sheet: SheetId, cells: Cells, isResult: boolean): void {
@@ -137,9 +173,9 @@ export class WorkedOut {
         const now = there[key]?.[at];
         const isFormula = Boolean(now?.f || now?.si);
         const isGiven = Boolean(cells[key]![at]?.f || cells[key]![at]?.si);
-        if (isFormula && !isResult && (isGiven || !this.isKnownFormula(sheet, name, row, column))) this.isMoved = true;
-        else if (!isFormula) engines?.delete(place);
+        if (isFormula && !isResult && (isGiven || !this.isKnownFormula(sheet, name, row, column))) this.hearMove(sheet);
         const isOurs = this.reader!.knows({ sheet: name, row, column });
+        if (!isFormula && (engines?.delete(place) || isOurs)) this.overtyped.add(sheet);
         if ((isFormula && isOurs) || !(isOurs || this.reader!.reads({ sheet: name, column }))) continue;
         let touched = this.touched.get(sheet);
         if (!touched) this.touched.set(sheet, (touched = new Map()));
@@ -156,34 +192,94 @@ export class WorkedOut {
 
   // ---- reading the workbook ---------------------------------------------------------------------------------------
 
+  private sheets(): readonly SheetNow[] {
+    return this.live.book.getSheets().map((sheet) => ({ id: sheet.getSheetId(), name: sheet.getName() }));
+  }
+
+  private readerBook(sheets: readonly SheetNow[]): ReaderBook {
+    return { sheets: sheets.map(({ name }) => name), tables: [], names: this.names(), today: this.live.todayNow, ours };
+  }
+
+  /** Everything, for the first time or because what it was read by is another. */
   private build(): void {
-    const sheets = this.live.book.getSheets().map((sheet) => ({ id: sheet.getSheetId(), name: sheet.getName() }));
-    const { todayNow: today } = this.live;
-    const reader = new Reader({ sheets: sheets.map(({ name }) => name), tables: [], names: this.names(), today, ours });
+    const sheets = this.sheets();
+    const reader = new Reader(this.readerBook(sheets));
+    this.stretches.clear();
+    this.engines.clear();
+    this.spills.clear();
     const isGivenUp = this.rounds > MOST_ROUNDS;
-    if (!isGivenUp)
-      for (const { id, name: sheet } of sheets)
-        for (const { column, rows, text } of stretchesOf(this.live.reader(id)))
-          reader.fill({ sheet, column, row: rows[0]! }, rows.at(-1)!, text, gapsIn(rows));
-    for (const { id, name: sheet } of sheets) this.putValues(reader, sheet, this.live.reader(id));
-    this.spills = new Map(sheets.map(({ id }) => [id, this.live.reader(id).spills()]));
+    if (!isGivenUp) this.fill(reader, sheets, sheets);
+    this.sheetsRead = isGivenUp ? "" : saidOf(sheets);
+    for (const sheet of sheets) this.putValues(reader, sheet, (column) => reader.reads({ sheet: sheet.name, column }));
     reader.work();
     this.reader = reader;
-    this.engines = new Map(sheets.map(({ id, name }) => [id, this.enginesOn(name, this.live.reader(id))]));
+    this.noteEngines(sheets);
+  }
+
+  /**
+   * What has moved, and what hangs on it.
+   * @returns the cells that may show something else than they give
+   */
+  private renew(): readonly Place[] {
+    const [reader, sheets] = [this.reader!, this.sheets()];
+    const isMoved = ({ id }: SheetNow): boolean =>
+      [this.moved, this.touched, this.overtyped].some((sheets) => sheets.has(id)) || this.hasSpills(id);
+    const moved = sheets.filter(isMoved);
+    const unknown = unknownTo(reader);
+    reader.renew(
+      this.readerBook(sheets),
+      moved.map(({ name }) => name),
+    );
+    this.fill(reader, sheets, moved);
+    for (const sheet of sheets) {
+      const place = (column: number) => ({ sheet: sheet.name, column });
+      if (moved.includes(sheet)) this.putValues(reader, sheet, (column) => reader.reads(place(column)));
+      else this.putValues(reader, sheet, (column) => reader.isNewlyRead(place(column)));
+    }
+    const given = reader.workOn();
+    this.noteEngines(unknownTo(reader) === unknown ? moved : sheets);
+    const names = new Set(moved.map(({ name }) => name));
+    return [...given, ...[...reader.known()].filter(({ sheet }) => names.has(sheet))];
+  }
+
+  private hasSpills(sheet: SheetId): boolean {
+    return this.areSpillsTouched && [...(this.spills.get(sheet) ?? []), ...this.live.reader(sheet).spills()].length > 0;
+  }
+
+  /** @param read whose formulas are read from their cells; those of others are known */
+  private fill(reader: Reader, sheets: readonly SheetNow[], read: readonly SheetNow[]): void {
+    for (const { id } of read) {
+      this.stretches.set(id, stretchesOf(this.live.reader(id)));
+      this.overtyped.delete(id);
+    }
+    for (const { id, name: sheet } of sheets)
+      for (const { column, rows, text } of this.stretches.get(id)!)
+        reader.fill({ sheet, column, row: rows[0]! }, rows.at(-1)!, text, gapsIn(rows));
+  }
+
+  private noteEngines(sheets: readonly SheetNow[]): void {
+    for (const { id, name } of sheets) {
+      const cells = this.live.reader(id);
+      this.spills.set(id, cells.spills());
+      this.engines.set(id, this.enginesOn(name, cells));
+    }
     reenterFormulas(this.engine);
   }
 
-  /** @returns every cell that is worked out here */
+  /** @returns cells that are worked out here and may show something else */
   private again(): Iterable<Place> {
-    const before = this.engines;
-    this.build();
+    const before = new Map(this.engines);
+    const isAnew = this.isAnew || this.rounds > MOST_ROUNDS || this.sheetsRead !== saidOf(this.sheets());
+    if (isAnew) this.build();
+    const places = isAnew ? this.reader!.known() : this.renew();
     const fresh = [...this.engines].flatMap(([sheet, formulas]) => {
       const known = before.get(sheet);
+      if (known === formulas) return [];
       const rows = [...formulas].filter(([place, { f }]) => known?.get(place)?.f !== f).map(([, { row }]) => row);
       return rows.length === 0 ? [] : [{ sheet, startRow: rows.reduce(lesser), endRow: rows.reduce(greater) }];
     });
     if (fresh.length > 0) this.tellEngine(fresh);
-    return this.reader!.known();
+    return places;
   }
 
   private names(): readonly BookName[] {
@@ -196,19 +292,20 @@ export class WorkedOut {
     });
   }
 
-  private putValues(reader: Reader, sheet: string, cells: SheetReader): void {
-    const isRead = new Map<number, boolean>();
-    const reads = (column: number): boolean => {
-      let known = isRead.get(column);
-      if (known === undefined) isRead.set(column, (known = reader.reads({ sheet, column })));
-      return known;
+  private putValues(reader: Reader, { id, name: sheet }: SheetNow, isWanted: (column: number) => boolean): void {
+    const cells = this.live.reader(id);
+    const known = new Map<number, boolean>();
+    const wants = (column: number): boolean => {
+      let is = known.get(column);
+      if (is === undefined) known.set(column, (is = isWanted(column)));
+      return is;
     };
     for (const row of cells.rows())
       for (const column of cells.columnsOf(row))
-        if (reads(column)) reader.put({ sheet, row, column }, valueOf(cells.cell(row, column)));
+        if (wants(column)) reader.put({ sheet, row, column }, valueOf(cells.cell(row, column)));
     for (const area of cells.spills())
       for (const [row, column] of cellsOf(area))
-        if (reads(column)) reader.put({ sheet, row, column }, cells.value(row, column));
+        if (wants(column)) reader.put({ sheet, row, column }, cells.value(row, column));
   }
 
   private enginesOn(sheet: string, cells: SheetReader) {
@@ -361,6 +458,17 @@ export class WorkedOut {
       .executeCommand(SetTriggerFormulaCalculationStartMutation.id, params, { onlyLocal: true });
   }
 }
+
+interface SheetNow {
+  readonly id: SheetId;
+  readonly name: string;
+}
+
+const saidOf = (sheets: readonly SheetNow[]): string => JSON.stringify(sheets.map(({ id, name }) => [id, name]));
+
+/** Where formulas begin that the reader does not know. */
+const unknownTo = (reader: Reader): string =>
+  reader.unknown.map(({ sheet, row, column }) => `${sheet}!${row},${column}`).join();
 
 const lesser = (one: number, other: number): number => Math.min(one, other);
 const greater = (one: number, other: number): number => Math.max(one, other);
