@@ -1,9 +1,10 @@
 /** Rectangles of cells, counted from 0, and their A1 texts. */
 import { cellAddress } from "../../src/columns/formula";
 import type { Area } from "./port";
+import { LAST_ROW } from "../../src/formula/words";
 
 /** The size of a sheet: 1,048,576 rows, columns A to XFD. */
-export const SHEET_ROWS = 1_048_576;
+export const SHEET_ROWS = LAST_ROW;
 export const SHEET_COLUMNS = 16_384;
 
 export const right = (area: Area): number => area.left + area.columns;

@@ -6,9 +6,7 @@ import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Step } from "../parts/Step";
 import type { Place } from "../../workbook/port";
-
-/** The last row of an Excel sheet. */
-const LAST_SHEET_ROW = 1_048_576;
+import { SHEET_ROWS } from "../../workbook/area";
 
 /** A job on a list: what was found, and how to look again. */
 export interface ListState {
@@ -97,7 +95,7 @@ function Correction({ state, isAsked }: { readonly state: ListState; readonly is
   if (!survey) return null;
   const row = (text: string): number | null => {
     const value = Number(text);
-    return Number.isInteger(value) && value >= 1 && value <= LAST_SHEET_ROW ? value : null;
+    return Number.isInteger(value) && value >= 1 && value <= SHEET_ROWS ? value : null;
   };
 
   function onUse() {
@@ -156,7 +154,7 @@ function Correction({ state, isAsked }: { readonly state: ListState; readonly is
                 onChange={(event) => setLast(event.target.value)}
               />
             </div>
-            {fault && <p className="fault">{words.wholeRow(LAST_SHEET_ROW)}</p>}
+            {fault && <p className="fault">{words.wholeRow(SHEET_ROWS)}</p>}
             <div className="presses">
               <button type="submit" className="button">
                 {words.use}

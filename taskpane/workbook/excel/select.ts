@@ -5,6 +5,7 @@
  */
 import type { Area } from "../port";
 import { areaOf, PLACE, rangeOf } from "./place";
+import { SHEET_ROWS } from "../area";
 
 export async function select(context: Excel.RequestContext, sheet: Excel.Worksheet, area: Area): Promise<void> {
   const frozen = sheet.freezePanes.getLocationOrNullObject();
@@ -12,7 +13,7 @@ export async function select(context: Excel.RequestContext, sheet: Excel.Workshe
   await context.sync();
   const held = frozen.isNullObject ? { rows: 0, columns: 0 } : areaOf(frozen);
   // a pane that is frozen in one direction only tells all rows, or all columns, of the sheet
-  const top = held.rows >= LAST_ROW ? 0 : held.rows;
+  const top = held.rows >= SHEET_ROWS ? 0 : held.rows;
   const left = held.columns >= LAST_COLUMN ? 0 : held.columns;
   rangeOf(sheet, { top, left, rows: 1, columns: 1 }).select();
   await context.sync();
@@ -21,5 +22,4 @@ export async function select(context: Excel.RequestContext, sheet: Excel.Workshe
   await context.sync();
 }
 
-const LAST_ROW = 1_048_576;
 const LAST_COLUMN = 16_384;

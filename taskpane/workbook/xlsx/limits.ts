@@ -30,5 +30,4 @@ export const LIMITS: Limits = {
 };
 
 /** The last row and column of a worksheet (ECMA-376 part 1, 18.3.1.73 and Excel's published limits: 1,048,576 x 16,384). */
-export const LAST_ROW = 1_048_576;
-export const LAST_COLUMN = 16_384;
+export { LAST_COLUMN, LAST_ROW } from "../../../src/formula/words";

@@ -20,6 +20,7 @@ import type { Display } from "./display";
 import { gridNames, isTodayName, namesLeftOut } from "./names";
 import { conditionalFormats, notes, validations } from "./rules";
 import { gridStyles, PADDING, styleId } from "./styles";
+import { SHEET_ROWS } from "../../area";
 
 export interface Reading {
   readonly snapshot: IWorkbookData;
@@ -32,7 +33,6 @@ export interface Reading {
 const LEAST_ROWS = 200;
 const LEAST_COLUMNS = 26;
 const SPARE_COLUMNS = 12;
-const LAST_ROW = 1_048_576;
 const LAST_COLUMN = 16_384;
 
 const gridRange = (text: string): IRange => {
@@ -232,7 +232,7 @@ export function* readSnapshot(
       ...own.map((table) => table.left + table.columns.length - 1),
     );
     const rowCount = Math.min(
-      LAST_ROW,
+      SHEET_ROWS,
       extent?.firstHiddenRow ?? Infinity,
       Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW),
     );
