@@ -42,11 +42,16 @@ import { STOCKSIZE } from "./sizes/stocksize";
 import { READCODE } from "./supplies/readcode";
 import { STOCKLEVEL } from "./supplies/stocklevel";
 import { SUPPLYNEED } from "./supplies/supplyneed";
+import { AGEREPLACE } from "./wear/agereplace";
 import { FAILBY } from "./wear/failby";
+import { FAILBYID } from "./wear/failbyid";
 import { LIFECOMPARE } from "./wear/lifecompare";
 import { LIFEQUANTILE } from "./wear/lifequantile";
 import { LIFETABLE } from "./wear/lifetable";
 import { LIFEWEIBULL } from "./wear/lifeweibull";
+import { LOTSIGNAL } from "./wear/lotsignal";
+import { NOSPARE } from "./wear/nospare";
+import { UNPLANNED } from "./wear/unplanned";
 import { WEARRATIO } from "./wear/wearratio";
 import { CAMEOUT } from "./words/cameout";
 import { PLAINWORDS } from "./words/plainwords";
@@ -82,6 +87,11 @@ export const functions: readonly SheetFunction[] = [
   LIFEWEIBULL,
   FAILBY,
   WEARRATIO,
+  FAILBYID,
+  AGEREPLACE,
+  LOTSIGNAL,
+  UNPLANNED,
+  NOSPARE,
   TUBEDAYS,
   RATE,
   RATERATIO,

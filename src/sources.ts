@@ -120,7 +120,11 @@ export const sources = {
     "NIST/SEMATECH e-Handbook 8.4.1.3: 10 failures in 20 units stopped at 500 hours: shape 1.7208, scale 606.5280",
   nistWeibullExact: "NIST/SEMATECH e-Handbook 8.4.1.3, data; exact optimum and limits by R survreg 3.5-3",
   claytonKaldor: "Clayton D, Kaldor J, Biometrics 1987;43:671-681: gamma prior by marginal maximum likelihood",
-  lipCancer: "Clayton and Kaldor's counts of lip cancer in Scotland (56 districts): alpha 1.8795, beta 1.3217 by R",
+  frailty: "Duchateau L, Janssen P, The Frailty Model, Springer 2008: Weibull hazard with gamma frailty (parametric)",
+  barlowProschan: "Barlow RE, Proschan F, Mathematical Theory of Reliability, Wiley 1965: age replacement",
+  maxSprt: "Kulldorff M and others, Sequential Analysis 2011;30:58-78: maximised sequential probability ratio test",
+  maxSprtLeast: "Kulldorff M, Silva IR, REVSTAT 2015;13:19-39: the same with a least number of events",
+  hong: "Hong Y, Comput Stat Data Anal 2013;59:41-51: exact distribution of the Poisson-binomial",
   deviceDay:
     "BMJ Quality & Safety, table of definitions: device-days count a person once a day; rate = events / device-days x 1,000",
   fewDays: "BMJ Quality & Safety, same table: below 750 device-days report the time since the last event instead",

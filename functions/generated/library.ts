@@ -663,17 +663,152 @@ export interface WearRatioArguments {
 }
 
 /**
- * Does this person wear devices through faster than the caseload: failures a day over the caseload's mean.
+ * How many times as fast as the clinic's mean person this one wears devices through, with limits.
  *
  * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
  * - How long others lasted does not show that the tube in place is sound.
- * - Limits that contain 1 mean: not known to differ. #N/A does not show that all are alike, only that it cannot be told.
+ * - Limits that contain 1 mean: not known to differ. That does not show that all are alike, only that it cannot be told.
  * - A high ratio is a question to ask (size, volume, fluid, place of the balloon, handling), not an answer.
  * - A person's own interval is set by those responsible, within the device's label.
  *
- * @returns 2 means: twice as many failures a day as the caseload's mean; ratio, low, high; null when id is blank; or a SheetError with its sentence.
+ * @returns 2 means: at each age twice the clinic's mean chance to fail; ratio, low, high; null when id is blank; or a SheetError with its sentence.
  */
 export const wearRatio: NamedFunction<WearRatioArguments, readonly [ratio: number | null, low: number | null, high: number | null]> = named("WEARRATIO");
+
+/** Arguments of `failbyid`. */
+export interface FailbyidArguments {
+  /** The person, or a column of people. */
+  readonly id: number | string | boolean | null;
+  /** Whose device it was, one row a device. */
+  readonly ids: Cells<number | string | boolean | null>;
+  /** Days in place, one row a device; still in: the days up to now (days; above 0). */
+  readonly days: Cells<number | string | null>;
+  /** Did it fail: yes or no (1 or 0); burst, leak, broken: yes; still in, planned change, out for another reason: no. */
+  readonly failed: Cells<number | string | boolean | null>;
+  /** Share that may have failed by then: 0.1 is one in ten (above 0, below 1). */
+  readonly risk: number | string;
+  /** Confidence level of the limits, two-sided (above 0, below 1; left out: 0.9). */
+  readonly level?: number | string | null;
+}
+
+/**
+ * Day by which a given share of this person's devices fails, from the person's own past and the clinic's.
+ *
+ * - Only ever a reason to change earlier than agreed, never later, and never past the device's label.
+ * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
+ * - How long others lasted does not show that the tube in place is sound.
+ * - A risk smaller than one in the number of devices lies outside the data: only the model speaks there.
+ * - A person's own interval is set by those responsible.
+ *
+ * @returns Day with limits, the person's wear beside the clinic's mean with limits, and the counts behind them; days, low, high, relative wear, low, high, devices, failures; null when id is blank; or a SheetError with its sentence.
+ */
+export const failbyid: NamedFunction<FailbyidArguments, readonly [days: number | null, low: number | null, high: number | null, relativeWear: number | null, low: number | null, high: number | null, devices: number | null, failures: number | null]> = named("FAILBYID");
+
+/** Arguments of `agereplace`. */
+export interface AgereplaceArguments {
+  /** Days in place, one row a device; still in: the days up to now (days; above 0). */
+  readonly days: Cells<number | string | null>;
+  /** Did it fail: yes or no (1 or 0); burst, leak, broken: yes; still in, planned change, out for another reason: no. */
+  readonly failed: Cells<number | string | boolean | null>;
+  /** What an unplanned change costs over a planned one (visits, hours): 3 is three times (above 1). */
+  readonly costratio: number | string;
+  /** Confidence level of the limits, two-sided (above 0, below 1; left out: 0.9). */
+  readonly level?: number | string | null;
+}
+
+/**
+ * Does a planned change pay, and when: the day at which planned and unplanned changes together cost least.
+ *
+ * - Only ever a reason to change earlier than agreed. A later day is no reason to wait: the agreed interval and the label stand.
+ * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
+ * - How long others lasted does not show that the tube in place is sound.
+ * - It counts visits or hours, not what an unplanned change means to the person: a tract can close.
+ * - Do not mix kinds or sizes of device.
+ *
+ * @returns Day, share of devices that fail before it, changes a year for 100 people, and the day's limits; day, share failing before it, planned a year, unplanned a year, low, high; null when days is blank; or a SheetError with its sentence.
+ */
+export const agereplace: NamedFunction<AgereplaceArguments, readonly [day: number | null, shareFailingBeforeIt: number | null, plannedAYear: number | null, unplannedAYear: number | null, low: number | null, high: number | null]> = named("AGEREPLACE");
+
+/** Arguments of `lotsignal`. */
+export interface LotsignalArguments {
+  /** The lot, or a column of lots. */
+  readonly lot: number | string | boolean | null;
+  /** Each device's lot, one row a device; blank where it is not known. */
+  readonly lots: Cells<number | string | boolean | null>;
+  /** Days in place, one row a device; still in: the days up to now (days; above 0). */
+  readonly days: Cells<number | string | null>;
+  /** Did it fail: yes or no (1 or 0); burst, leak, broken: yes; still in, planned change, out for another reason: no. */
+  readonly failed: Cells<number | string | boolean | null>;
+  /** Failures that would be expected of the lot's devices by their agreed intervals; fixed when first looked at (above 0, at most 1000). */
+  readonly expectedtotal: number | string;
+  /** Chance of a false signal among all lots of the list together (above 0, below 0.5; left out: 0.05). */
+  readonly level?: number | string | null;
+  /** Fewest failures that can signal (whole number, at least 1, at most 100; left out: 4). */
+  readonly least?: number | string | null;
+}
+
+/**
+ * Do devices of one lot fail more often than their age explains, looked at again and again.
+ *
+ * - A signal is a reason to look at the lot (fluid, handling, people, transport), never a finding that it is faulty.
+ * - No signal does not show that a lot is sound, and no sign of it is needed to report a device.
+ * - A device without a lot is counted among the others: it cannot be ruled out.
+ * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
+ * - How long others lasted does not show that the tube in place is sound.
+ *
+ * @returns Failures seen and expected, their ratio with limits, and: look at this lot, no signal, too few to say; seen, expected, ratio, low, high, signal; null when lot is blank; or a SheetError with its sentence.
+ */
+export const lotsignal: NamedFunction<LotsignalArguments, readonly [seen: number | string | null, expected: number | string | null, ratio: number | string | null, low: number | string | null, high: number | string | null, signal: number | string | null]> = named("LOTSIGNAL");
+
+/** Arguments of `unplanned`. */
+export interface UnplannedArguments {
+  /** Days that each device has been in, one row a device now in (days; at least 0). */
+  readonly age: Cells<number | string | null>;
+  /** Days to look ahead (days; above 0). */
+  readonly window: number | string | null;
+  /** Days in place, one row a device; still in: the days up to now (days; above 0). */
+  readonly days: Cells<number | string | null>;
+  /** Did it fail: yes or no (1 or 0); burst, leak, broken: yes; still in, planned change, out for another reason: no. */
+  readonly failed: Cells<number | string | boolean | null>;
+  /** Share of cases in which the number is enough: 0.9 is nine months in ten (above 0, below 1; left out: 0.9). */
+  readonly share?: number | string | null;
+}
+
+/**
+ * How many of the devices now in fail within a window: the number that is not exceeded in a given share of cases.
+ *
+ * - A device of unknown age is left out: count such rows and add them in mind, or the number is too small.
+ * - One failure for each device at most: what is put in instead and fails too is not counted.
+ * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
+ * - How long others lasted does not show that the tube in place is sound.
+ *
+ * @returns Unplanned changes that are not exceeded in that share; null when window is blank; or a SheetError with its sentence.
+ */
+export const unplanned: NamedFunction<UnplannedArguments, number | null> = named("UNPLANNED");
+
+/** Arguments of `nospare`. */
+export interface NospareArguments {
+  /** Days that the device has been in (days; at least 0). */
+  readonly age: number | string | null;
+  /** Days until an ordered spare is there (days; above 0). */
+  readonly lead: number | string;
+  /** Days in place, one row a device; still in: the days up to now (days; above 0). */
+  readonly days: Cells<number | string | null>;
+  /** Did it fail: yes or no (1 or 0); burst, leak, broken: yes; still in, planned change, out for another reason: no. */
+  readonly failed: Cells<number | string | boolean | null>;
+}
+
+/**
+ * Chance that the device now in fails before a spare ordered today is there.
+ *
+ * - A small chance is no reason to leave anybody without a spare: it only says whose order comes first.
+ * - Enter every device, also those still in and those changed as planned, or the answer is wrong.
+ * - How long others lasted does not show that the tube in place is sound.
+ * - It knows the clinic's devices, not this person: who wears them through fast stands first whatever it says.
+ *
+ * @returns A chance between 0 and 1: rank people without a spare by it; null when age is blank; or a SheetError with its sentence.
+ */
+export const nospare: NamedFunction<NospareArguments, number | null> = named("NOSPARE");
 
 /** Arguments of `tubeDays`. */
 export interface TubeDaysArguments {

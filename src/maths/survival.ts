@@ -45,6 +45,37 @@ function countWholeDays({ days, failed }: Lifetimes): DayCounts | undefined {
 
 export const countByDay = (lives: Lifetimes): DayCounts => countWholeDays(lives) ?? countSorted(lives);
 
+/** Where each day stands among the counted ones; days that were counted as one stand in one place. */
+export function placesIn(counts: DayCounts, days: Float64Array): Uint32Array {
+  const known = new Map<number, number>();
+  counts.days.forEach((day, i) => known.set(day, i));
+  const nearest = (day: number): number => {
+    let [low, high] = [0, counts.days.length - 1];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (counts.days[middle]! < day) low = middle + 1;
+      else high = middle;
+    }
+    return low > 0 && day - counts.days[low - 1]! < counts.days[low]! - day ? low - 1 : low;
+  };
+  return Uint32Array.from(days, (day) => known.get(day) ?? nearest(day));
+}
+
+/** The counts without some of the devices, given by their places. */
+export function without(
+  { days, failed, ended }: DayCounts,
+  places: readonly number[],
+  fails: readonly number[],
+): DayCounts {
+  const [lessFailed, lessEnded] = [failed.slice(), ended.slice()];
+  places.forEach((at, i) => {
+    lessEnded[at]! -= 1;
+    lessFailed[at]! -= fails[i]!;
+  });
+  const isLeft = (_: number, i: number): boolean => lessEnded[i]! > 0;
+  return { days: days.filter(isLeft), failed: lessFailed.filter(isLeft), ended: lessEnded.filter(isLeft) };
+}
+
 function countSorted({ days, failed }: Lifetimes): DayCounts {
   // One block of memory, failures in front: at a million rows each further block costs as much as sorting.
   const sorted = new Float64Array(days.length);

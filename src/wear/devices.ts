@@ -74,6 +74,33 @@ export const weibullOf = rememberLast((days: NumberColumn, failed: NumberColumn)
   return counts === undefined || counts instanceof SheetError ? counts : (fitWeibull(counts) ?? noFit);
 });
 
+/** Below these the clinic's own curve is not shown. Clinic setting, no published source. */
+export const [LEAST_FAILURES, LEAST_DEVICES] = [8, 20];
+
+/** A sentence with the counts where a clinic's list is too short to say anything from. */
+export const tooFew = (failures: number, devices: number): SheetError | undefined =>
+  failures < LEAST_FAILURES || devices < LEAST_DEVICES
+    ? notAvailable(
+        `too few to say: ${failures} failures of ${devices} devices, at least ${LEAST_FAILURES} of ${LEAST_DEVICES} are needed`,
+      )
+    : undefined;
+
+/** The Weibull distribution of a clinic's list, where it is long enough. */
+export const clinicCurve = rememberLast((days: NumberColumn, failed: NumberColumn): Weibull | SheetError => {
+  const counts = countedByDay(days, failed);
+  if (counts instanceof SheetError) return counts;
+  return curveOfCounts(counts);
+});
+
+export function curveOfCounts(counts: DayCounts | undefined): Weibull | SheetError {
+  const sum = (counted: Float64Array | undefined): number => counted?.reduce((all, n) => all + n, 0) ?? 0;
+  return tooFew(sum(counts?.failed), sum(counts?.ended)) ?? fitWeibull(counts!) ?? noFit;
+}
+
+/** Cumulative hazard of a curve at an age in days. */
+export const hazardAt = ({ shape, logScale }: Weibull, age: number): number =>
+  age <= 0 ? 0 : Math.exp(shape * (Math.log(age) - logScale));
+
 /** What the list must be, said in every help of this family. */
 export const censoring =
   "A device that has not failed still counts: it has lasted at least so long. Leaving such devices out makes lives look " +

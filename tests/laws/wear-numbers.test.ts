@@ -9,6 +9,9 @@ const sentence = (answer: unknown): [string, string] => {
   return first instanceof SheetError ? [first.code, first.message] : ["", `no error: ${String(first)}`];
 };
 const yes = (n: number): unknown[][] => column(new Array(n).fill("yes"));
+/** Twenty devices of two people, or of two lots. */
+const owners = column(Array.from({ length: 20 }, (_, i) => (i % 2 ? "a" : "b")));
+const lasted = column(Array.from({ length: 20 }, (_, i) => 80 + i));
 const near = (got: unknown, want: number, within: number): void =>
   expect(Math.abs((got as number) / want - 1)).toBeLessThanOrEqual(within);
 
@@ -24,9 +27,17 @@ describe("what cannot be estimated says so", () => {
     [
       "WEARRATIO",
       ["a", column(["a", "b"]), column([80, 90]), column(["no", "no"])],
-      "no device of the caseload has failed",
+      "too few to say: 0 failures of 2 devices, at least 8 of 20 are needed",
     ],
-    ["WEARRATIO", ["c", column(["a", "b"]), column([80, 90]), yes(2)], "id does not stand in ids"],
+    ["WEARRATIO", ["c", owners, lasted, yes(20)], "id does not stand in ids"],
+    ["FAILBYID", ["c", owners, lasted, yes(20), 0.1], "id does not stand in ids"],
+    ["FAILBYID", ["a", owners, column(new Array(20).fill(90)), yes(20), 0.1], "failures on different days"],
+    ["AGEREPLACE", [column([80, 90]), yes(2), 3], "too few to say: 2 failures of 2 devices"],
+    ["AGEREPLACE", [column(new Array(20).fill(90)), yes(20), 3], "at least 2 failures, on different days"],
+    ["NOSPARE", [10, 14, lasted.slice(1), yes(19)], "too few to say: 19 failures of 19 devices"],
+    ["UNPLANNED", [column([10]), 30, lasted.slice(1), yes(19)], "too few to say: 19 failures of 19 devices"],
+    ["LOTSIGNAL", ["c", owners, lasted, yes(20), 5], "lot does not stand in lots"],
+    ["LOTSIGNAL", ["a", owners, lasted, yes(20), 5], "without this lot too few to say: 10 failures of 10 devices"],
     ["WEARRATIO", ["a", column(["a", "A"]), column([80, 90]), yes(2)], "at least 2 people"],
   ] as const)("%s %j: %s", (name, args, says) => {
     const [code, message] = sentence(tube(name, ...args));
@@ -102,7 +113,7 @@ describe("sums and floats", () => {
   });
   test("one person has nearly all failures of 300: limits still hold the ratio, and the mean is the caseload's", () => {
     const ids = column([...Array.from({ length: 300 }, (_, i) => `P${i}`), ...new Array(9).fill("P0")]);
-    const days = column(ids.map((_, i) => (i === 0 || i >= 300 ? 10 : 100)));
+    const days = column(ids.map((_, i) => (i === 0 || i >= 300 ? 10 + (i % 3) : 100)));
     const failed = column(ids.map((_, i) => (i === 0 || i >= 300 ? "yes" : "no")));
     const rows = tube("WEARRATIO", column(["P0", "P7"]), ids, days, failed) as number[][];
     for (const [ratio, low, high] of rows) {
@@ -110,15 +121,16 @@ describe("sums and floats", () => {
       expect(high!).toBeGreaterThanOrEqual(ratio!);
       expect(Number.isFinite(ratio)).toBe(true);
     }
-    expect(rows[0]![0]!).toBeGreaterThan(50);
-    expect(rows[1]![0]!).toBeLessThan(0.1);
+    // The prior holds the spread back: a factor of 50 and more, as the counts alone would have it, is believed of nobody.
+    expect(rows[0]![0]!).toBeGreaterThan(3);
+    expect(rows[1]![0]!).toBeLessThan(1);
   });
   test("5,000 people with 20 devices each, one spill", () => {
     const people = Array.from({ length: 5000 }, (_, i) => `P${i}`);
     const ids = column(people.flatMap((id) => new Array<string>(20).fill(id)));
     // Every tenth person wears devices through four times as often.
     const failed = column(ids.map((_, i) => (i % 4 < (Math.floor(i / 20) % 10 === 0 ? 4 : 1) ? "yes" : "no")));
-    const rows = tube("WEARRATIO", column(people), ids, column(ids.map(() => 90)), failed) as number[][];
+    const rows = tube("WEARRATIO", column(people), ids, column(ids.map((_, i) => 60 + (i % 37))), failed) as number[][];
     expect(rows).toHaveLength(5000);
     for (const [ratio] of rows) expect(Number.isFinite(ratio)).toBe(true);
   });

@@ -33,6 +33,11 @@ const asked: Readonly<Record<string, (all: readonly Device[]) => unknown>> = {
   LIFEWEIBULL: (all) => tube("LIFEWEIBULL", ...lists(all)),
   FAILBY: (all) => tube("FAILBY", ...lists(all), 0.1),
   WEARRATIO: (all) => tube("WEARRATIO", column("ABCDEF"), groups(all), ...lists(all)),
+  FAILBYID: (all) => tube("FAILBYID", column("ABCDEF"), groups(all), ...lists(all), 0.2),
+  AGEREPLACE: (all) => tube("AGEREPLACE", ...lists(all), 4),
+  LOTSIGNAL: (all) => tube("LOTSIGNAL", column("ABCDEF"), groups(all), ...lists(all), 50),
+  UNPLANNED: (all) => tube("UNPLANNED", column([10, 60, 200]), column([30, 90]), ...lists(all)),
+  NOSPARE: (all) => tube("NOSPARE", column([10, 60, 200]), 14, ...lists(all)),
 };
 
 const isSame = (a: unknown, b: unknown, within: number): boolean => {
@@ -203,61 +208,97 @@ describe("LIFECOMPARE", () => {
   });
 });
 
-describe("WEARRATIO", () => {
-  test("limits hold the ratio, and nobody without a failure is above 1", () => {
-    let spread = 0;
+describe("WEARRATIO and FAILBYID", () => {
+  const clinic = fc.array(device, { minLength: 20, maxLength: 60 });
+
+  test("limits hold what they are about; the clinic's counts decide whether anything is said", () => {
+    let told = 0;
     fc.assert(
-      fc.property(devices, (all) => {
+      fc.property(clinic, (all) => {
         const people = [...new Set(all.map(({ id }) => id))];
-        const rows = tube("WEARRATIO", column(people), groups(all), ...lists(all)) as (number | SheetError | "")[][];
-        const [refused] = rows[0]!;
-        if (refused instanceof SheetError) {
-          // One person, no failure, or no spread: the same for everybody.
-          const says =
-            people.length < 2 ? "2 people" : all.some(({ failed }) => failed) ? "no more than chance" : "failed yet";
-          for (const [cell] of rows) expect((cell as SheetError).message).toContain(says);
-          return;
-        }
-        rows.forEach((row, i) => {
-          const [ratio, low, high] = row as [number, number, number];
-          expect(low).toBeLessThanOrEqual(ratio);
-          expect(ratio).toBeLessThanOrEqual(high);
-          expect(low).toBeLessThan(high);
-          spread++;
+        const failures = all.filter(({ failed }) => failed).length;
+        const rows = tube("FAILBYID", column(people), groups(all), ...lists(all), 0.1) as (number | SheetError)[][];
+        const ratios = tube("WEARRATIO", column(people), groups(all), ...lists(all)) as (number | SheetError)[][];
+        rows.forEach(([day, low, high, wear, wearLow, wearHigh, devices, failed], i) => {
+          if (day instanceof SheetError) {
+            const says = people.length < 2 ? "2 people" : failures < 8 ? "too few to say" : "different days";
+            expect(day.message).toContain(says);
+            expect((ratios[i]![0] as SheetError).message).toContain(says);
+            return;
+          }
+          told++;
+          expect(low).toBeLessThan(day!);
+          expect(day).toBeLessThan(high as number);
+          expect(wearLow).toBeLessThan(wear as number);
+          expect(wear).toBeLessThan(wearHigh as number);
+          expect(ratios[i]).toEqual([wear, wearLow, wearHigh]);
           const own = all.filter(({ id }) => id === people[i]);
-          if (own.every(({ failed }) => !failed)) expect(ratio).toBeLessThanOrEqual(1);
+          expect([devices, failed]).toEqual([own.length, own.filter((one) => one.failed).length]);
+          if (own.every((one) => !one.failed)) expect(wear).toBeLessThanOrEqual(1);
         });
       }),
-      runs(400),
+      runs(150),
     );
-    expect(spread).toBeGreaterThan(100);
+    expect(told).toBeGreaterThan(300);
   });
 
-  test("one device of 200 days without failure is two of 100 days", () => {
+  test("another device that failed never makes a person's wear less, nor the day later", () => {
     fc.assert(
-      fc.property(devices, fc.constantFrom("A", "B"), (all, id) => {
-        const whole = [...all, { id, days: 200, failed: false }];
-        const halves = [...all, { id, days: 100, failed: false }, { id, days: 100, failed: false }];
-        return isSame(asked.WEARRATIO!(whole), asked.WEARRATIO!(halves), 1e-6);
+      fc.property(clinic, fc.integer({ min: 1, max: 300 }), (all, days) => {
+        const more = [...all, { id: "A", days, failed: true }];
+        const still = [...all, { id: "A", days, failed: false }];
+        const [[failed]] = asked.WEARRATIO!(more) as [[number | SheetError]];
+        const [[lasting]] = asked.WEARRATIO!(still) as [[number | SheetError]];
+        if (failed instanceof SheetError || lasting instanceof SheetError) return;
+        expect(failed).toBeGreaterThan(lasting);
       }),
-      runs(200),
+      runs(150),
     );
   });
+});
 
-  test("people who all wear alike: that cannot be told from chance, and no figure says that they are alike", () => {
-    const all = ["A", "B", "C"].flatMap((id) => [
-      { id, days: 100, failed: true },
-      { id, days: 50, failed: false },
-    ]);
-    expect(tube("WEARRATIO", "B", groups(all), ...lists(all))).toEqual([
-      [
-        new SheetError(
-          "these people differ no more than chance makes them differ: too few failures to tell one from another",
-          "#N/A",
-        ),
-        "",
-        "",
-      ],
-    ]);
+describe("AGEREPLACE", () => {
+  test("a dearer unplanned change never makes the day later, and planned and unplanned are what fails before it", () => {
+    let told = 0;
+    fc.assert(
+      fc.property(fc.array(device, { minLength: 25, maxLength: 60 }), fc.integer({ min: 2, max: 30 }), (all, ratio) => {
+        const rows = tube("AGEREPLACE", ...lists(all), column([ratio, ratio + 1])) as (number | SheetError)[][];
+        const [[day, share, planned, unplanned, low, high], [earlier]] = rows as [number[], number[]];
+        if ((rows[0]![0] as unknown) instanceof SheetError) return;
+        told++;
+        expect(earlier).toBeLessThan(day!);
+        expect(low).toBeLessThan(day!);
+        expect(high).toBeGreaterThan(day!);
+        expect(unplanned! / (planned! + unplanned!)).toBeCloseTo(share!, 10);
+      }),
+      runs(150),
+    );
+    expect(told).toBeGreaterThan(20);
+  });
+});
+
+describe("UNPLANNED and NOSPARE", () => {
+  test("longer ahead never gives less; the number for one device is its chance", () => {
+    fc.assert(
+      fc.property(fc.array(device, { minLength: 25, maxLength: 60 }), fc.integer({ min: 0, max: 300 }), (all, age) => {
+        const chances = tube("NOSPARE", age, column([7, 30, 200]), ...lists(all)) as (number | SheetError)[][];
+        if (chances[0]![0] instanceof SheetError) return;
+        const [week, month, far] = chances.map(([chance]) => chance as number) as [number, number, number];
+        expect(week).toBeGreaterThan(0);
+        expect(month).toBeGreaterThan(week);
+        expect(far).toBeGreaterThan(month);
+        expect(far).toBeLessThanOrEqual(1);
+        for (const [window, chance] of [
+          [30, month],
+          [200, far],
+        ] as const) {
+          const one = tube("UNPLANNED", column([age]), window, ...lists(all), Math.max(1e-6, 1 - chance - 1e-6));
+          if (chance < 0.999 && chance > 0.001) expect(one).toBe(0);
+          const more = tube("UNPLANNED", column([age]), window, ...lists(all), Math.min(0.999, 1 - chance + 1e-6));
+          if (chance < 0.999 && chance > 0.001) expect(more).toBe(1);
+        }
+      }),
+      runs(150),
+    );
   });
 });

@@ -146,14 +146,59 @@ export const cases: readonly Case[] = [
   },
   {
     name: "WEARRATIO",
-    counted: "devices of people with 20 each (its model is to be replaced)",
-    sizes: [5_000, 10_000, 20_000],
+    counted: "devices of people with 20 each",
+    sizes: [25_000, 50_000, 100_000],
     cells: (rows) => [
       column(rows / 20, (person) => `P-${person}`),
       column(rows, (row) => `P-${Math.floor(row / 20)}`),
       column(rows, days),
       column(rows, failed),
     ],
+  },
+  {
+    name: "FAILBYID",
+    counted: "devices of people with 10 each",
+    sizes: [25_000, 50_000, 100_000],
+    cells: (rows) => [
+      column(rows / 10, (person) => `P-${person}`),
+      column(rows, (row) => `P-${Math.floor(row / 10)}`),
+      column(rows, days),
+      column(rows, failed),
+      0.1,
+    ],
+  },
+  {
+    name: "AGEREPLACE",
+    counted: "devices, and a thousand ratios of costs",
+    cells: (rows) => [column(rows, days), column(rows, failed), column(1000, (row) => 2 + row / 50)],
+  },
+  {
+    name: "LOTSIGNAL",
+    counted: "devices of lots with 100 each",
+    sizes: [12_500, 25_000, 50_000],
+    cells: (rows) => [
+      column(rows / 100, (lot) => `L-${lot}`),
+      column(rows, (row) => `L-${Math.floor(row / 100)}`),
+      column(rows, days),
+      column(rows, failed),
+      column(rows / 100, () => 300),
+    ],
+  },
+  {
+    name: "UNPLANNED",
+    counted: "devices now in, as many past ones, twelve windows",
+    sizes: [12_500, 25_000, 50_000],
+    cells: (rows) => [
+      column(rows, whole(0, 200)),
+      column(12, (month) => 30 * (month + 1)),
+      column(rows, days),
+      column(rows, failed),
+    ],
+  },
+  {
+    name: "NOSPARE",
+    counted: "devices, and as many ages",
+    cells: (rows) => [column(rows, whole(0, 700)), 14, column(rows, days), column(rows, failed)],
   },
   {
     name: "TUBEDAYS",

@@ -5,6 +5,7 @@
  *   failed  y  y  y  n  y  n   y
  */
 import { describe, expect, test } from "vitest";
+import { dayByWhich, fitFrailty, relativeWear } from "../../../src/maths/frailty";
 import { column, tube } from "../caller";
 
 const days = column([9, 3, 5, 3, 12, 5, 20]);
@@ -66,62 +67,83 @@ test("Weibull: both derivatives of the likelihood, written out row by row, vanis
   expect(Math.abs(byScale)).toBeLessThan(1e-12);
 });
 
-describe("one person against the caseload", () => {
-  /** Failures and days of seven people; the last has worn a device for a short time only. */
-  const people = [
-    ["P1", 0, 700],
-    ["P2", 1, 900],
-    ["P3", 6, 800],
-    ["P4", 0, 400],
-    ["P5", 2, 1000],
-    ["P6", 1, 300],
-    ["P7", 1, 20],
-  ] as const;
-  const devices = people.flatMap(([id, failures, all]) =>
-    Array.from({ length: failures + 1 }, (_, i) => [id, all / (failures + 1), i < failures ? "yes" : "no"]),
-  );
-  const lists = [0, 1, 2].map((c) => devices.map((row) => [row[c]]));
-  const got = tube("WEARRATIO", column(people.map(([id]) => id)), ...lists) as number[][];
+describe("one person against the clinic", () => {
+  const [days, person, failed] = [
+    [40, 55, 62, 90, 180, 180, 120, 100, 180, 150],
+    [0, 0, 0, 0, 1, 1, 1, 2, 2, 2],
+    [1, 1, 1, 0, 0, 0, 0, 1, 0, 0],
+  ];
+  const fit = fitFrailty({
+    days: Float64Array.from(days!),
+    person: Uint32Array.from(person!),
+    failed: Uint8Array.from(failed!),
+    people: 3,
+  })!;
 
-  /** Log-likelihood with all its gamma functions as plain products: gamma(a + x)/gamma(a) = a (a + 1) ... (a + x - 1). */
-  const height = (a: number, b: number): number =>
-    people.reduce((sum, [, x, t]) => {
-      let product = 0;
-      for (let j = 0; j < x; j++) product += Math.log(a + j);
-      return sum + product + a * Math.log(b / (b + t)) - x * Math.log(b + t);
-    }, 0);
-
-  test("shape and rate that lie behind the answers make the likelihood largest", () => {
-    // ratio = (a + x)/(b + t) b/a for people 1 and 2 gives a and b back: with r = ratio, b = a m.
-    // (1/r0)(a + x0) b = a (b + t0): linear in b for a given a; solved for the a at which person 2 agrees too.
-    const rateFor = (a: number, [, x, t]: (typeof people)[number], ratio: number): number =>
-      (a * t) / ((a + x) / ratio - a);
-    let [low, high] = [0.05, 500];
-    const gap = (a: number): number => rateFor(a, people[0], got[0]![0]!) - rateFor(a, people[2], got[2]![0]!);
-    for (let i = 0; i < 200; i++) {
-      const middle = Math.sqrt(low * high);
-      if (gap(middle) < 0 === gap(low) < 0) low = middle;
-      else high = middle;
+  /** Likelihood of one person by adding up over the factor z itself, without the closed form of its integral. */
+  const integral = (who: number, variance: number, shape: number, scale: number, of: (z: number) => number): number => {
+    const a = 1 / variance;
+    let sum = 0;
+    const step = 0.0005;
+    for (let log = -12; log < 4; log += step) {
+      const z = Math.exp(log);
+      let height = a * log - a * z;
+      days!.forEach((day, i) => {
+        if (person![i] !== who) return;
+        height -= z * (day / scale) ** shape;
+        if (failed![i] === 1) height += Math.log((z * shape) / scale) + (shape - 1) * Math.log(day / scale);
+      });
+      sum += Math.exp(height) * of(z) * step;
     }
-    const a = low;
-    const b = rateFor(a, people[0], got[0]![0]!);
-    const top = height(a, b);
-    for (const [da, db] of [
-      [1.001, 1],
-      [0.999, 1],
-      [1, 1.001],
-      [1, 0.999],
-      [1.01, 1.01],
-      [0.99, 0.99],
-    ] as const) {
-      expect(height(a * da, b * db)).toBeLessThan(top);
+    return sum;
+  };
+  const wholeOf = (variance: number, shape: number, scale: number): number =>
+    [0, 1, 2].reduce((sum, who) => sum + Math.log(integral(who, variance, shape, scale, () => 1)), 0);
+
+  test("each point's curve makes the likelihood largest", () => {
+    for (const { variance, shape, logScale } of fit.points.filter((_, i) => i % 5 === 3)) {
+      const top = wholeOf(variance, shape, Math.exp(logScale));
+      for (const [k, l] of [
+        [1.01, 1],
+        [0.99, 1],
+        [1, 1.01],
+        [1, 0.99],
+        [1.01, 1.01],
+        [0.99, 0.99],
+      ] as const) {
+        expect(wholeOf(variance, shape * k, Math.exp(logScale) * l)).toBeLessThan(top);
+      }
     }
   });
 
-  test("six failures in 800 days stand out; one in 20 days does not yet", () => {
-    const all = people.reduce((sum, [, x]) => sum + x, 0) / people.reduce((sum, [, , t]) => sum + t, 0);
-    const raw = people.map(([, x, t]) => x / t / all);
-    expect(raw[6]!).toBeGreaterThan(raw[2]!);
-    expect(got[6]![0]!).toBeLessThan(got[2]![0]!);
+  test("the mean factor, and the share of devices that last, are those of the factor's distribution", () => {
+    for (const who of [0, 1, 2]) {
+      const meanOf = (of: (z: number, point: (typeof fit.points)[number]) => number): number =>
+        fit.points
+          .filter(({ variance }) => variance > 0.01)
+          .reduce((sum, point) => {
+            const { variance, shape, logScale, weight } = point;
+            const over = (f: (z: number) => number) => integral(who, variance, shape, Math.exp(logScale), f);
+            return sum + (weight * over((z) => of(z, point))) / over(() => 1);
+          }, 0);
+      // The narrowest points are left out of the sum by hand and put in as what they nearly are: z = 1.
+      const narrow = fit.points.filter(({ variance }) => variance <= 0.01);
+      const rest = narrow.reduce((sum, { weight }) => sum + weight, 0);
+      expect(Math.abs(meanOf((z) => z) + rest - relativeWear(fit, who, 0.9).value)).toBeLessThan(0.01);
+      const { value } = dayByWhich(fit, who, 0.1, 0.9);
+      const lasting = meanOf((z, { shape, logScale }) => Math.exp(-z * (value / Math.exp(logScale)) ** shape));
+      const restLasting = narrow.reduce(
+        (sum, { weight, shape, logScale }) => sum + weight * Math.exp(-((value / Math.exp(logScale)) ** shape)),
+        0,
+      );
+      expect(Math.abs(lasting + restLasting - 0.9)).toBeLessThan(0.003);
+    }
+  });
+
+  test("three early failures stand out; nobody's wear is 1 without a reason", () => {
+    const [fast, slow, middle] = [0, 1, 2].map((who) => relativeWear(fit, who, 0.9).value);
+    expect(fast!).toBeGreaterThan(middle!);
+    expect(middle!).toBeGreaterThan(slow!);
+    expect(relativeWear(fit, undefined, 0.9).value).toBeCloseTo(1, 12);
   });
 });

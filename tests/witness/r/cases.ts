@@ -9,7 +9,7 @@ export interface Case {
   readonly name: string;
   readonly args: readonly unknown[];
   readonly within: number;
-  readonly expected: readonly (number | "")[];
+  readonly expected: readonly (number | string)[];
 }
 
 const cell = (text: string): number | string => (text === "" || Number.isNaN(Number(text)) ? text : Number(text));
@@ -28,7 +28,7 @@ export function readCases(): { readonly versions: string; readonly cases: readon
       name,
       args: args.split("|").map(argument),
       within: Number(within),
-      expected: expected.split(" ").map((one) => (one === "NA" ? "" : Number(one))),
+      expected: expected.split(" ").map((one) => (one === "NA" ? "" : cell(one.replaceAll("_", " ")))),
     };
   });
   return { versions: versions!, cases };

@@ -4,7 +4,7 @@
 # Run by: npm run witness
 #
 # A case is a line: function, arguments (separated by "|", cells by blanks), how near, expected cells by row.
-# A blank cell is written NA.
+# A blank cell is written NA, a word with _ for its blanks.
 
 library(survival)
 
@@ -82,41 +82,156 @@ for (x in lists) {
   }
 }
 
-# ---- one person against the caseload -----------------------------------------------------------------------------
+# ---- one person against the clinic: Weibull hazard with gamma frailty ------------------------------------------------
 
-# Marginal likelihood of the gamma's shape a and rate b; for each a the best mean, then the root of the slope in a.
-shared <- function(x, t) {
-  best.mean <- function(a) exp(uniroot(function(m) sum((x - exp(m) * t) / (1 + exp(m) * t / a)),
-                                       log(sum(x) / sum(t)) + c(-8, 8), tol = 1e-14)$root)
-  height <- function(log.a) sum(dnbinom(x, size = exp(log.a), mu = best.mean(exp(log.a)) * t, log = TRUE))
-  grid <- seq(-6, 12, 0.25)
-  heights <- vapply(grid, height, 0)
-  top <- which.max(heights)
-  if (sum(dpois(x, sum(x) / sum(t) * t, log = TRUE)) >= max(heights)) return(NULL)
-  slope <- function(log.a) {
-    a <- exp(log.a)
-    b <- a / best.mean(a)
-    sum(digamma(a + x) - digamma(a) + log(b / (b + t)))
+# Own marginal likelihood, by optim and then Newton on numerical slopes, at each spread; averaged over the spreads.
+frailty.fit <- function(ids, days, failed) {
+  who <- factor(ids, unique(ids))
+  n <- as.vector(tapply(failed, who, sum))
+  at <- function(sd) {
+    a <- 1 / sd^2
+    hazards <- function(p) as.vector(tapply((days / exp(p[2]))^exp(p[1]), who, sum))
+    height <- function(p) {
+      density <- sum(failed * (p[1] - p[2] + (exp(p[1]) - 1) * (log(days) - p[2])))
+      density + sum(lgamma(a + n) - lgamma(a) + a * log(a) - (a + n) * log(a + hazards(p)))
+    }
+    p <- c(0, mean(log(days)))
+    for (again in 1:4) p <- optim(p, function(p) -height(p), control = list(reltol = 1e-15, maxit = 2000))$par
+    e <- 1e-4
+    for (again in 1:6) {
+      step <- function(x, y) height(p + c(x, y))
+      slope <- c(step(e, 0) - step(-e, 0), step(0, e) - step(0, -e)) / (2 * e)
+      mixed <- (step(e, e) - step(e, -e) - step(-e, e) + step(-e, -e)) / (4 * e^2)
+      bend <- matrix(c(step(e, 0) - 2 * step(0, 0) + step(-e, 0), 0, 0, step(0, e) - 2 * step(0, 0) + step(0, -e)) / e^2, 2)
+      p <- p - solve(bend + matrix(c(0, mixed, mixed, 0), 2), slope)
+    }
+    list(a = a, shape = exp(p[1]), scale = exp(p[2]), height = height(p) + dnorm(sd, 0, 0.75, log = TRUE), hazards = hazards(p))
   }
-  a <- exp(uniroot(slope, grid[top] + c(-0.3, 0.3), extendInt = "yes", tol = 1e-13)$root)
-  list(a = a, b = a / best.mean(a))
+  points <- lapply(seq(0.02, 1.6, length = 20), at)
+  heights <- vapply(points, `[[`, 0, "height")
+  weights <- exp(heights - max(heights))
+  list(points = points, weights = weights / sum(weights), failures = n, devices = as.vector(table(who)))
 }
-for (people in c(3, 12, 60)) for (unlike in c(0.2, 0.8, 3)) {
-  devices <- sample(1:6, people, replace = TRUE)
+frailty.person <- function(fit, i, risk, level) {
+  part <- function(name) vapply(fit$points, `[[`, 0, name)
+  a <- part("a") + fit$failures[i]
+  b <- part("a") + vapply(fit$points, function(p) p$hazards[i], 0)
+  tail <- (1 - level) / 2
+  limit <- function(q) uniroot(function(z) sum(fit$weights * pgamma(z, a, b)) - q, c(1e-12, 60), tol = 1e-14)$root
+  wear <- c(sum(fit$weights * a / b), limit(tail), limit(1 - tail))
+  hazard <- function(t) (t / part("scale"))^part("shape")
+  day <- function(survival) uniroot(function(t) sum(fit$weights * survival(hazard(t))) - (1 - risk), c(1e-4, 1e6), tol = 1e-11)$root
+  days <- c(day(function(h) (1 + h / b)^-a), day(function(h) exp(-wear[3] * h)), day(function(h) exp(-wear[2] * h)))
+  c(days, wear, fit$devices[i], fit$failures[i])
+}
+
+invented <- list(
+  ids = rep(paste0("P", 1:6), c(4, 3, 4, 3, 3, 4)),
+  days = c(40, 55, 62, 90, 180, 180, 120, 100, 180, 150, 30, 180, 160, 180, 75, 130, 180, 180, 180, 95, 20),
+  failed = c(1, 1, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 1, 1, 0, 0, 0, 1, 0)
+)
+clinic <- function(people, shape, spread) {
+  devices <- sample(2:6, people, replace = TRUE)
   ids <- rep(paste0("P", seq_len(people)), devices)
-  rate <- rep(rgamma(people, 1 / unlike, 1 / unlike) / 150, devices)
-  life <- ceiling(rexp(length(ids), rate))
-  days <- pmin(180, life)
-  failed <- as.numeric(life <= 180)
-  if (sum(failed) == 0) next
-  x <- as.vector(tapply(failed, factor(ids, unique(ids)), sum))
-  t <- as.vector(tapply(days, factor(ids, unique(ids)), sum))
-  prior <- shared(x, t)
-  # No spread between people: our function says that it cannot be told.
-  if (is.null(prior)) next
-  for (one in seq_len(min(people, if (people > 20) 2 else 4))) {
-    expected <- c(prior$a + x[one], qgamma(c(0.05, 0.95), prior$a + x[one])) / (prior$b + t[one]) / (prior$a / prior$b)
-    case("WEARRATIO", list(paste0("P", one), ids, days, failed), 1e-5, expected)
+  factor <- rep(if (spread == 0) rep(1, people) else rgamma(people, 1 / spread, 1 / spread), devices)
+  life <- pmax(1, ceiling(150 * (rexp(length(ids)) / pmax(factor, 1e-3))^(1 / shape)))
+  list(ids = ids, days = pmin(180, life), failed = as.numeric(life <= 180))
+}
+kidney.list <- list(ids = paste0("K", kidney$id), days = kidney$time, failed = kidney$status)
+clinics <- list(invented, kidney.list)
+for (people in c(10, 40)) for (shape in c(0.9, 2, 4)) for (spread in c(0, 0.3, 1.5)) {
+  clinics <- c(clinics, list(clinic(people, shape, spread)))
+}
+enough <- function(x) sum(x$failed) >= 8 && length(x$days) >= 20
+for (x in Filter(enough, clinics)) {
+  fit <- frailty.fit(x$ids, x$days, x$failed)
+  for (one in 1:3) for (level in if (one == 1) c(0.5, 0.9) else 0.9) {
+    person <- unique(x$ids)[one]
+    risk <- c(0.1, 0.01, 0.5)[one]
+    expected <- frailty.person(fit, one, risk, level)
+    case("WEARRATIO", list(person, x$ids, x$days, x$failed, level), 1e-6, expected[4:6])
+    case("FAILBYID", list(person, x$ids, x$days, x$failed, risk, level), 1e-6, expected)
+  }
+}
+
+# ---- the clinic's curve: planned changes, unplanned ones to come, spares, lots ----------------------------------------
+
+weibull.fit <- function(x) {
+  control <- survreg.control(rel.tolerance = 1e-14, maxiter = 500)
+  fit <- survreg(Surv(days, failed) ~ 1, data = x, dist = "weibull", control = control)
+  list(shape = 1 / fit$scale, scale = unname(exp(coef(fit))), covariance = vcov(fit))
+}
+best.age <- function(shape, scale, ratio) {
+  survival <- function(t) exp(-(t / scale)^shape)
+  stay <- function(t) integrate(survival, 0, t, rel.tol = 1e-12)$value
+  # The slope of the cost a day, without what does not change its sign.
+  slope <- function(t) shape / scale * (t / scale)^(shape - 1) * stay(t) - (1 - survival(t)) - 1 / (ratio - 1)
+  day <- uniroot(slope, c(scale * 1e-6, scale * 100), tol = 1e-12, maxiter = 5000)$root
+  cycles <- 100 * 365.25 / stay(day)
+  c(day, 1 - survival(day), survival(day) * cycles, (1 - survival(day)) * cycles)
+}
+for (x in Filter(enough, clinics)) {
+  fit <- weibull.fit(x)
+  if (fit$shape > 1.2) for (ratio in c(2, 5, 20)) for (level in c(0.8, 0.9)) {
+    answer <- best.age(fit$shape, fit$scale, ratio)
+    at <- function(intercept, log.scale) log(best.age(exp(-log.scale), exp(intercept), ratio)[1])
+    place <- c(log(fit$scale), -log(fit$shape))
+    e <- 1e-4
+    slope <- c(1, (at(place[1], place[2] + e) - at(place[1], place[2] - e)) / (2 * e))
+    swing <- exp(qnorm((1 + level) / 2) * sqrt(drop(slope %*% fit$covariance %*% slope)))
+    case("AGEREPLACE", list(x$days, x$failed, ratio, level), 1e-6, c(answer, answer[1] / swing, answer[1] * swing))
+  }
+  chance <- function(age, window) {
+    lasts <- function(t) pweibull(t, fit$shape, fit$scale, lower.tail = FALSE)
+    1 - lasts(age + window) / lasts(age)
+  }
+  ages <- c(0, 30, 100, 170, 400)
+  for (lead in c(3, 30)) case("NOSPARE", list(ages, lead, x$days, x$failed), 1e-6, chance(ages, lead))
+  for (window in c(30, 180)) for (share in c(0.5, 0.9)) {
+    ages <- sample(0:180, 12)
+    p <- chance(ages, window)
+    # All 4,096 outcomes.
+    outcomes <- as.matrix(expand.grid(rep(list(0:1), 12)))
+    happens <- apply(outcomes, 1, function(o) prod(ifelse(o == 1, p, 1 - p)))
+    total <- cumsum(tapply(happens, rowSums(outcomes), sum))
+    case("UNPLANNED", list(ages, window, x$days, x$failed, share), 0, unname(which(total >= share)[1] - 1))
+  }
+}
+
+# The chance of a signal by the chain of counts, on a fine list of the places at which a count ceases to signal.
+signal.chance <- function(critical, total, least) {
+  counts <- least:(least + ceiling(total + 15 * sqrt(total) + 40))
+  ratio <- function(n, m) m - n + n * log(n / m) # falls in m from infinity to 0 at m = n
+  ends <- vapply(counts, function(n) uniroot(function(m) ratio(n, m) - critical, c(n * exp(-critical / n - 2), n), tol = 1e-14)$root, 0)
+  chances <- 1
+  now <- 0
+  for (i in seq_along(counts)) {
+    until <- min(ends[i], total)
+    most <- length(chances) - 1 + qpois(1e-19, until - now, lower.tail = FALSE)
+    chances <- vapply(0:most, function(k) sum(chances * dpois(k - seq_along(chances) + 1, until - now)), 0)
+    chances <- chances[seq_len(min(length(chances), counts[i]))]
+    now <- until
+    if (ends[i] >= total) return(1 - sum(chances))
+  }
+}
+critical.value <- function(total, level, least)
+  uniroot(function(critical) log(signal.chance(critical, total, least) / level), c(1e-5, 30), tol = 1e-12)$root
+
+for (x in Filter(function(x) length(x$days) > 60 && sum(x$failed) > 30, clinics)) for (total in c(6, 15, 40)) for (least in c(1, 4)) {
+  devices <- seq_along(x$days)
+  lots <- sample(c("L1", "L2", "L03"), length(devices), replace = TRUE, prob = c(0.15, 0.35, 0.5))
+  for (lot in c("L1", "L2")) {
+    own <- lots == lot
+    fit <- weibull.fit(lapply(x, function(column) column[!own]))
+    seen <- sum(x$failed[own])
+    expected <- sum((x$days[own] / fit$scale)^fit$shape)
+    if (expected > total || seen == 0) next
+    limits <- poisson.test(seen, expected, conf.level = 0.95)$conf.int
+    ratio <- if (seen > expected) expected - seen + seen * log(seen / expected) else 0
+    signals <- ratio > 0 && ratio >= critical.value(total, 0.05 / 3, least)
+    word <- if (seen < least) "too_few_to_say" else if (signals) "look_at_this_lot" else "no_signal"
+    numbers <- digits(c(seen, expected, seen / expected, limits))
+    case("LOTSIGNAL", list(lot, lots, x$days, x$failed, total, 0.05, least), 1e-6, c(numbers, word))
   }
 }
 
