@@ -5,7 +5,7 @@ import { pane as words } from "../../taskpane/texts/pane";
 export type Part = keyof typeof words.leads;
 
 /** Under which place each part stands; null for the press at the pane's head. */
-export const placeOf: Readonly<Record<Part, "today" | "list" | "more" | null>> = {
+export const placeOf: Readonly<Record<Part, "today" | "list" | "pictures" | "more" | null>> = {
   tubeOut: null,
   today: "today",
   addColumns: "list",
@@ -13,6 +13,7 @@ export const placeOf: Readonly<Record<Part, "today" | "list" | "more" | null>> =
   checkSheet: "list",
   showOnly: "list",
   convert: "list",
+  pictures: "pictures",
   settings: "more",
   setUp: "more",
   guide: "more",

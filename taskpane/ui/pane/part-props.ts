@@ -2,7 +2,7 @@ import type { pane } from "../../texts/pane";
 import type { Overview, Workbook } from "../../workbook/port";
 import type { OpenNew } from "./open-new";
 
-export type PlaceKey = "tubeOut" | "today" | "list" | "more";
+export type PlaceKey = "tubeOut" | "today" | "list" | "pictures" | "more";
 export type PartKey = keyof typeof pane.leads;
 
 /** Leads to another place of the pane. */

@@ -24,6 +24,9 @@ const fetched = (load: () => Promise<ComponentType<PartProps>>): Part["Content"]
 
 const TubeOut = fetched(async () => (await import(/* webpackChunkName: "now" */ "../tube-out/TubeOut")).TubeOut);
 const Today = fetched(async () => (await import(/* webpackChunkName: "now" */ "../today/Today")).Today);
+const Pictures = fetched(
+  async () => (await import(/* webpackChunkName: "pictures" */ "../pictures/Pictures")).Pictures,
+);
 const AddColumns = fetched(
   async () => (await import(/* webpackChunkName: "add-columns" */ "../add-columns/AddColumns")).AddColumns,
 );
@@ -64,6 +67,11 @@ export const places: readonly Place[] = [
       { key: "showOnly", label: words.showOnly, Content: ShowOnly },
       { key: "convert", label: words.convert, Content: ConvertSizes },
     ],
+  },
+  {
+    key: "pictures",
+    label: words.pictures,
+    parts: [{ key: "pictures", label: words.pictures, Content: Pictures }],
   },
   {
     key: "more",

@@ -7,6 +7,8 @@ export const dayNumberOf = (moment: Date): number =>
 
 const WRITTEN = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" } as const;
 const WITH_DAY = { ...WRITTEN, weekday: "short" } as const;
+const MONTH = { month: "long", year: "numeric", timeZone: "UTC" } as const;
+const SHORT_MONTH = { month: "short", timeZone: "UTC" } as const;
 const IN_FULL = { ...WRITTEN, weekday: "long", month: "long" } as const;
 
 /** The computer's way of writing dates; browsers can name a locale that is none ("en-US@posix"), then British. */
@@ -30,6 +32,12 @@ export const dayText = (serial: number, locale: string): string => written(seria
 export const dayInFull = (serial: number, locale: string): string =>
   /* Versions of the browser differ in a comma behind the weekday. */
   written(serial, locale, IN_FULL).replace(/^(\p{L}+), (?=\d)/u, "$1 ");
+
+/** "December 2026" */
+export const monthText = (serial: number, locale: string): string => written(serial, locale, MONTH);
+
+/** "Dec" */
+export const shortMonth = (serial: number, locale: string): string => written(serial, locale, SHORT_MONTH);
 
 /** Milliseconds until a new day begins by the computer's own clock. */
 export function untilMidnight(moment: Date): number {

@@ -5,7 +5,8 @@ import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
 import type { Watching } from "../../workbook/embedded/interface";
 import { dayNumberOf, untilMidnight } from "../parts/dates";
-import { download, readFile } from "./files";
+import { download, XLSX } from "../parts/download";
+import { readFile } from "./files";
 
 const NEWS_MS = 8_000;
 
@@ -227,7 +228,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
           say("problem", [saved.sentence]);
           return false;
         }
-        download(saved.bytes, saved.name);
+        download(saved.bytes, saved.name, XLSX);
         grid.markSaved();
         setChanged(grid.isChanged());
         say(

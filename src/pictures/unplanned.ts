@@ -1,0 +1,77 @@
+/** Unplanned changes for each 1,000 tube-days, by period: points with exact limits, and what chance alone would make. */
+import { poissonEnough, poissonLimits } from "../maths/poisson";
+import type { Device } from "./devices";
+import { periodsBetween, type Period, type PeriodLength } from "./months";
+
+export const PER = 1000;
+/** The chance beyond each limit of chance: that of a normal distribution beyond three standard deviations. */
+const TAIL = 0.00135;
+const LEVEL = 0.95;
+/** Below so many tube-days a rate says little (BMJ Quality & Safety: below 750 report the time since the last event). */
+export const FEW_DAYS = 750;
+
+export interface UnplannedPeriod extends Period {
+  readonly events: number;
+  readonly tubeDays: number;
+  readonly rate: number;
+  readonly low: number;
+  readonly high: number;
+  /** Rates beyond which chance alone hardly ever goes. */
+  readonly chanceLow: number;
+  readonly chanceHigh: number;
+  readonly signal: "above" | "below" | null;
+}
+
+export interface UnplannedPicture {
+  readonly periods: readonly UnplannedPeriod[];
+  readonly events: number;
+  readonly tubeDays: number;
+  /** Of all periods together. */
+  readonly rate: { readonly value: number; readonly low: number; readonly high: number } | null;
+}
+
+const rateOf = (events: number, days: number) => {
+  const { low, high } = poissonLimits(events, LEVEL);
+  return { value: (PER * events) / days, low: (PER * low) / days, high: (PER * high) / days };
+};
+
+/** @param asOf today: the last day that is counted */
+export function unplannedPicture(
+  devices: readonly Device[],
+  since: number,
+  asOf: number,
+  length: PeriodLength,
+): UnplannedPicture {
+  const all = periodsBetween(since, asOf, length).map((period) => {
+    let [events, tubeDays] = [0, 0];
+    for (const { from, until, days, unplanned } of devices) {
+      const end = until ?? from + Math.round(days);
+      tubeDays += Math.max(0, Math.min(end, period.end, asOf + 1) - Math.max(from, period.from, since));
+      if (unplanned && until !== null && until >= Math.max(period.from, since) && until < period.end) events++;
+    }
+    return { ...period, events, tubeDays };
+  });
+  const watched = all.filter(({ tubeDays }) => tubeDays > 0);
+  const [events, tubeDays] = [sum(watched, "events"), sum(watched, "tubeDays")];
+  const centre = events / tubeDays;
+  const periods = watched.map((period): UnplannedPeriod => {
+    const { value, low, high } = rateOf(period.events, period.tubeDays);
+    const [least, most] = [TAIL, 1 - TAIL].map((tail) => poissonEnough(centre * period.tubeDays, tail)) as [
+      number,
+      number,
+    ];
+    return {
+      ...period,
+      rate: value,
+      low,
+      high,
+      chanceLow: (PER * least) / period.tubeDays,
+      chanceHigh: (PER * most) / period.tubeDays,
+      signal: period.events > most ? "above" : period.events < least ? "below" : null,
+    };
+  });
+  return { periods, events, tubeDays, rate: tubeDays > 0 ? rateOf(events, tubeDays) : null };
+}
+
+const sum = (periods: readonly { readonly events: number; readonly tubeDays: number }[], key: "events" | "tubeDays") =>
+  periods.reduce((all, period) => all + period[key], 0);

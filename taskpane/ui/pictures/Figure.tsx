@@ -1,0 +1,92 @@
+/** One picture with its sentence first, its figures as a table, and a copy to take away. */
+import { useRef, useState, type ReactNode } from "react";
+import { pictures as words } from "../../texts/pictures";
+import { useAnnounce } from "../parts/announce";
+import { pngOf, svgFile } from "./copy";
+
+interface Props {
+  readonly title: string;
+  /** What is seen, in words; the picture follows. */
+  readonly sentences: readonly string[];
+  readonly picture: ReactNode;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** On paper: no presses, the table open. */
+  readonly isPaper: boolean;
+}
+
+export function Figure({ title, sentences, picture, columns, rows, isPaper }: Props) {
+  const drawn = useRef<HTMLDivElement>(null);
+  const [said, setSaid] = useState("");
+  const announce = useAnnounce();
+  const svg = () => drawn.current!.querySelector("svg")!;
+
+  async function copy() {
+    const outcome = await pngOf(svg())
+      .then((png) => navigator.clipboard.write([new ClipboardItem({ "image/png": png })]))
+      .then(
+        () => words.copied,
+        () => words.notCopied,
+      );
+    setSaid(outcome);
+    announce(outcome);
+  }
+
+  const table = (
+    <table className="figures">
+      <thead>
+        <tr>
+          {columns.map((column) => (
+            <th scope="col" key={column}>
+              {column}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, i) => (
+          <tr key={i}>
+            {row.map((cell, column) =>
+              column === 0 ? (
+                <th scope="row" key={column}>
+                  {cell}
+                </th>
+              ) : (
+                <td key={column}>{cell}</td>
+              ),
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+  return (
+    <section className="step figure">
+      {isPaper ? <h2>{title}</h2> : <h3>{title}</h3>}
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {picture && <div ref={drawn}>{picture}</div>}
+      {rows.length > 0 &&
+        (isPaper ? (
+          table
+        ) : (
+          <details>
+            <summary>{words.figures}</summary>
+            {table}
+          </details>
+        ))}
+      {picture && !isPaper && (
+        <div className="presses">
+          <button type="button" className="button" onClick={() => void copy()}>
+            {words.copy}
+          </button>
+          <button type="button" className="button" onClick={() => svgFile(svg(), title)}>
+            {words.save}
+          </button>
+          {said !== "" && <p className="note">{said}</p>}
+        </div>
+      )}
+    </section>
+  );
+}
