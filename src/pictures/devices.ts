@@ -77,7 +77,7 @@ function past(row: RowOf<"changes">): Device | WhyLeftOut | null {
     days: Math.max(FIRST_DAY_IN, days),
     failed: failed === "yes",
     unplanned: unplanned === "yes",
-    reason: word(row("Reason")),
+    reason: text(row("Reason")),
   };
 }
 

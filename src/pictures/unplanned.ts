@@ -1,7 +1,7 @@
 /** Unplanned changes for each 1,000 tube-days, by period: points with exact limits, and what chance alone would make. */
 import { poissonEnough, poissonLimits } from "../maths/poisson";
 import type { Device } from "./devices";
-import { periodsBetween, type Period, type PeriodLength } from "./months";
+import { periodOf, periodsBetween, type Period, type PeriodLength } from "./months";
 
 export const PER = 1000;
 /** The chance beyond each limit of chance: that of a normal distribution beyond three standard deviations. */
@@ -35,19 +35,23 @@ const rateOf = (events: number, days: number) => {
   return { value: (PER * events) / days, low: (PER * low) / days, high: (PER * high) / days };
 };
 
-/** @param asOf today: the last day that is counted */
+/**
+ * @param since a day of the first period: whole periods are counted, all but the last
+ * @param asOf today: the last day that is counted
+ */
 export function unplannedPicture(
   devices: readonly Device[],
   since: number,
   asOf: number,
   length: PeriodLength,
 ): UnplannedPicture {
-  const all = periodsBetween(since, asOf, length).map((period) => {
+  const first = periodOf(since, length).from;
+  const all = periodsBetween(first, asOf, length).map((period) => {
     let [events, tubeDays] = [0, 0];
     for (const { from, until, days, unplanned } of devices) {
       const end = until ?? from + Math.round(days);
-      tubeDays += Math.max(0, Math.min(end, period.end, asOf + 1) - Math.max(from, period.from, since));
-      if (unplanned && until !== null && until >= Math.max(period.from, since) && until < period.end) events++;
+      tubeDays += Math.max(0, Math.min(end, period.end, asOf + 1) - Math.max(from, period.from));
+      if (unplanned && until !== null && until >= period.from && until < period.end) events++;
     }
     return { ...period, events, tubeDays };
   });

@@ -42,20 +42,20 @@ export const pictures = {
     sentence: (past: number, first: number, month: string, without: number) => {
       const parts = [
         past > 0 && `${count(past, "change")} ${past === 1 ? "is" : "are"} past ${past === 1 ? "its" : "their"} day`,
-        `${first} ${first === 1 ? "comes" : "come"} due in the rest of ${month}`,
+        `${first === 0 ? "none comes" : first === 1 ? "1 comes" : `${first} come`} due in the rest of ${month}`,
         without > 0 && `${count(without, "tube")} ${without === 1 ? "has" : "have"} no day`,
       ].filter((part) => part !== false);
       return `${together(parts)}.`.replace(/^./, (letter) => letter.toUpperCase());
     },
     forecast: (n: number, month: string) =>
-      `In nine months of ten like ${month}, ${count(n, "unplanned change")} or fewer would come beside them, if devices last as they did so far.`,
+      `Beside them, ${count(n, "unplanned change")} or fewer would come in ${month} in nine cases of ten, if devices last as they did so far.`,
     noForecast: (failures: number, devices: number) =>
       `How many unplanned ones will come cannot be said: ${count(failures, "failure")} of ${count(devices, "device")} are too few.`,
     columns: ["When", "Due or booked", "Unplanned, nine months in ten"],
     past: "past",
     later: "later",
     without: "no day",
-    legend: { due: "due or booked", past: "past its day", without: "no day known", unplanned: "unplanned, at most" },
+    legend: { due: "due or booked", past: "past its day", without: "no day known", unplanned: "+ unplanned, at most" },
   },
   life: {
     title: "How long devices have lasted",

@@ -8,6 +8,7 @@ export const dayNumberOf = (moment: Date): number =>
 const WRITTEN = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" } as const;
 const WITH_DAY = { ...WRITTEN, weekday: "short" } as const;
 const MONTH = { month: "long", year: "numeric", timeZone: "UTC" } as const;
+const LONG_MONTH = { month: "long", timeZone: "UTC" } as const;
 const SHORT_MONTH = { month: "short", timeZone: "UTC" } as const;
 const IN_FULL = { ...WRITTEN, weekday: "long", month: "long" } as const;
 
@@ -35,6 +36,9 @@ export const dayInFull = (serial: number, locale: string): string =>
 
 /** "December 2026" */
 export const monthText = (serial: number, locale: string): string => written(serial, locale, MONTH);
+
+/** "December" */
+export const longMonth = (serial: number, locale: string): string => written(serial, locale, LONG_MONTH);
 
 /** "Dec" */
 export const shortMonth = (serial: number, locale: string): string => written(serial, locale, SHORT_MONTH);

@@ -59,7 +59,7 @@ function Bars({ due, locale }: { readonly due: DuePicture; readonly locale: stri
   const bar = (place: number, from: number, to: number, looks: object) => (
     <rect x={LEFT + place * step + 3} width={step - 6} y={up(to)} height={Math.max(0, up(from) - up(to))} {...looks} />
   );
-  const figure = (place: number, value: number, above: number) => (
+  const figure = (place: number, value: number | string, above: number) => (
     <text x={LEFT + (place + 0.5) * step} y={up(above) - 3} textAnchor="middle">
       {value}
     </text>
@@ -86,7 +86,7 @@ function Bars({ due, locale }: { readonly due: DuePicture; readonly locale: stri
           {bar(i + 1, 0, one.due, { fill: ink.mark })}
           {one.unplanned !== undefined &&
             bar(i + 1, one.due, one.due + one.unplanned, { fill: ink.band, stroke: ink.mark, strokeDasharray: "3 2" })}
-          {figure(i + 1, one.due, one.due + (one.unplanned ?? 0))}
+          {figure(i + 1, one.unplanned ? `${one.due} + ${one.unplanned}` : one.due, one.due + (one.unplanned ?? 0))}
           {label(i + 1, shortMonth(one.from, locale))}
         </g>
       ))}

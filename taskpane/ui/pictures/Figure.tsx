@@ -8,6 +8,8 @@ interface Props {
   readonly title: string;
   /** What is seen, in words; the picture follows. */
   readonly sentences: readonly string[];
+  /** What this picture alone lets a person choose. */
+  readonly choice?: ReactNode;
   readonly picture: ReactNode;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly string[])[];
@@ -15,7 +17,7 @@ interface Props {
   readonly isPaper: boolean;
 }
 
-export function Figure({ title, sentences, picture, columns, rows, isPaper }: Props) {
+export function Figure({ title, sentences, choice, picture, columns, rows, isPaper }: Props) {
   const drawn = useRef<HTMLDivElement>(null);
   const [said, setSaid] = useState("");
   const announce = useAnnounce();
@@ -63,6 +65,7 @@ export function Figure({ title, sentences, picture, columns, rows, isPaper }: Pr
   return (
     <section className="step figure">
       {isPaper ? <h2>{title}</h2> : <h3>{title}</h3>}
+      {!isPaper && choice}
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

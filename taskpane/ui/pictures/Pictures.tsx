@@ -1,5 +1,5 @@
 /** Pictures: what the caseload's own past can tell, each with its sentence first. Period and kind are chosen once. */
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useId, useMemo, useState } from "react";
 import { addMonths } from "../../../src/maths/calendar";
 import { kindsIn, ofKind, reasonsLeftOut } from "../../../src/pictures/devices";
 import { readPictured, type Pictured } from "../../actions/pictures";
@@ -7,7 +7,6 @@ import { recogniseCaseload } from "../../actions/caseload/recognise";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import { pane as paneTexts } from "../../texts/pane";
 import { pictures as words } from "../../texts/pictures";
-import { Choice } from "../parts/Choice";
 import { Notice } from "../parts/Notice";
 import type { PartProps } from "../pane/part-props";
 import { PaperFoot, PrintPress } from "../print/Paper";
@@ -20,6 +19,7 @@ import { Wear } from "./Wear";
 
 type Period = keyof typeof words.periods;
 const ALL_KINDS = "";
+const periods: readonly Period[] = ["12", "24", "all"];
 
 export function Pictures({ workbook, overview, today, locale, version, isShown }: PartProps) {
   const [pictured, setPictured] = useState<Pictured | null>(null);
@@ -57,20 +57,20 @@ export function Pictures({ workbook, overview, today, locale, version, isShown }
   const paper = { overview, today, locale, version, agreed: agreement(overview, today).sentence };
   return (
     <>
-      <Choice
-        legend={words.kind}
-        options={[...kinds.map((key) => ({ key, label: key })), { key: ALL_KINDS, label: words.allKinds }]}
-        chosen={kind}
-        onChoose={setChosen}
-      />
-      <Choice
-        legend={words.period}
-        options={(Object.keys(words.periods) as Period[])
-          .sort((a, b) => Number(a === "all") - Number(b === "all"))
-          .map((key) => ({ key, label: words.periods[key] }))}
-        chosen={period}
-        onChoose={setPeriod}
-      />
+      <div className="choices-in-a-row">
+        <OneOf
+          label={words.kind}
+          options={[...kinds.map((key) => ({ key, label: key })), { key: ALL_KINDS, label: words.allKinds }]}
+          chosen={kind}
+          onChoose={setChosen}
+        />
+        <OneOf
+          label={words.period}
+          options={periods.map((key) => ({ key, label: words.periods[key] }))}
+          chosen={period}
+          onChoose={setPeriod}
+        />
+      </div>
       <All {...props} isPaper={false} />
       <LeftOut pictured={pictured} />
       <p className="note">{words.caution}</p>
@@ -86,6 +86,29 @@ export function Pictures({ workbook, overview, today, locale, version, isShown }
         }
       />
     </>
+  );
+}
+
+interface OneOfProps<K extends string> {
+  readonly label: string;
+  readonly options: readonly { readonly key: K; readonly label: string }[];
+  readonly chosen: K;
+  readonly onChoose: (key: K) => void;
+}
+
+function OneOf<K extends string>({ label, options, chosen, onChoose }: OneOfProps<K>) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={chosen} onChange={({ target }) => onChoose(target.value as K)}>
+        {options.map((one) => (
+          <option key={one.key} value={one.key}>
+            {one.label}
+          </option>
+        ))}
+      </select>
+    </div>
   );
 }
 

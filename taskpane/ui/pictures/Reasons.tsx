@@ -9,7 +9,7 @@ import type { PictureProps } from "./picture-props";
 
 const words = pictures.reasons;
 const ROW = 20;
-const [LEFT, RIGHT, TOP] = [168, WIDTH - 28, 6];
+const [LEFT, RIGHT, TOP] = [186, WIDTH - 28, 6];
 
 export const Reasons = memo(function Reasons({ devices, since, isPaper }: PictureProps) {
   const seen = reasonsPicture(devices, since);

@@ -10,7 +10,7 @@ import {
 import type { PeriodLength } from "../../../src/pictures/months";
 import { pictures } from "../../texts/pictures";
 import { Choice } from "../parts/Choice";
-import { monthText, shortMonth } from "../parts/dates";
+import { longMonth, monthText, shortMonth } from "../parts/dates";
 import { Chart, ink, LevelLines, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
 import type { PictureProps } from "./picture-props";
@@ -21,7 +21,7 @@ const [LEFT, RIGHT, TOP, BOTTOM] = [34, WIDTH - 8, 12, 150];
 
 /** "October 2026", or "October to December 2026". */
 function nameOf({ from, end }: UnplannedPeriod, length: PeriodLength, locale: string): string {
-  return length === "month" ? monthText(from, locale) : `${shortMonth(from, locale)} to ${monthText(end - 1, locale)}`;
+  return length === "month" ? monthText(from, locale) : `${longMonth(from, locale)} to ${monthText(end - 1, locale)}`;
 }
 
 export const Unplanned = memo(function Unplanned({ pictured, devices, since, locale, isPaper }: PictureProps) {
@@ -50,24 +50,22 @@ export const Unplanned = memo(function Unplanned({ pictured, devices, since, loc
     `${words.rate(period.chanceLow)} to ${words.rate(period.chanceHigh)}`,
   ]);
   return (
-    <>
-      {!isPaper && (
+    <Figure
+      title={words.title}
+      choice={
         <Choice
           legend={pictures.by}
           options={(["month", "quarter"] as const).map((key) => ({ key, label: pictures.lengths[key] }))}
           chosen={length}
           onChoose={setLength}
         />
-      )}
-      <Figure
-        title={words.title}
-        sentences={sentences}
-        picture={rate && <Points seen={seen} locale={locale} />}
-        columns={words.columns}
-        rows={rows}
-        isPaper={isPaper}
-      />
-    </>
+      }
+      sentences={sentences}
+      picture={rate && <Points seen={seen} locale={locale} />}
+      columns={words.columns}
+      rows={rows}
+      isPaper={isPaper}
+    />
   );
 });
 
@@ -90,7 +88,7 @@ function Points({ seen, locale }: { readonly seen: UnplannedPicture; readonly lo
           fill={ink.band}
         />
       ))}
-      <LevelLines ticks={up.ticks(4)} at={up} text={words.rate} from={LEFT} to={RIGHT} />
+      <LevelLines ticks={up.ticks(4)} at={up} text={String} from={LEFT} to={RIGHT} />
       <line
         x1={LEFT}
         x2={RIGHT}
