@@ -87,6 +87,7 @@ const places: readonly string[] = [
   paneWords.checkSheet,
   paneWords.convert,
   paneWords.addColumns,
+  paneWords.pictures,
   paneWords.more,
   paneWords.setUp,
   paneWords.guide,
