@@ -118,7 +118,7 @@ export const LOTSIGNAL = define(
     details:
       "What is expected is the sum of the cumulative hazards of the lot's devices at their ages, from a Weibull curve of " +
       "all other devices. The maximised sequential probability ratio test may be looked at after every event; looking " +
-      "less often is on the safe side. Its level is divided by the number of lots in the list, because one lot in twenty " +
+      "less often makes false signals rarer still. Its level is divided by the number of lots in the list, because one lot in twenty " +
       "would stand out by chance alone. The limits of the ratio are Garwood's, at 1 - level.",
     cautions: [
       "A signal is a reason to look at the lot (fluid, handling, people, transport), never a finding that it is faulty.",

@@ -16,7 +16,7 @@ export const ink = {
   unknownLine: "#3a2e66",
 } as const;
 
-export const FONT = "Arial, Helvetica, sans-serif";
+export const FONT = "Arial,Helvetica,sans-serif";
 
 interface Props {
   readonly height: number;
