@@ -108,6 +108,8 @@ export interface SheetDescription {
     readonly landscape: boolean;
     /** Header row repeated on every page. */
     readonly titleRow?: number;
+    /** So many columns from the left go to paper; left out: all. */
+    readonly columns?: number;
     /** Plain text; page numbers are put beside it. */
     readonly footer: string;
   };

@@ -95,6 +95,9 @@ export function boundColumns(columns: readonly CaseloadColumn[]): readonly Table
 /** Of a column that the clinic has added. */
 const OWN_WIDTH = 16;
 
+/** The list goes to paper as far as the states of its rows: all sixty columns on one page could not be read. */
+const LAST_PRINTED: Header<"tubes"> = "Missing or contradictory";
+
 const titles: { readonly [T in RowsTable]: string } = {
   tubes: "Tubes in use: one row is a device",
   checks: "Balloon checks: one row is a check",
@@ -130,6 +133,11 @@ export function tableSheet(
       ]),
     },
     frozen: { rows: headerRow + 1, columns: frozenColumns[table] },
-    print: { landscape: true, titleRow: headerRow, footer: FOOTER },
+    print: {
+      landscape: true,
+      titleRow: headerRow,
+      footer: FOOTER,
+      ...(table === "tubes" && { columns: columns.findIndex(({ header }) => header === LAST_PRINTED) + 1 }),
+    },
   };
 }

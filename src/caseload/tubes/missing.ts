@@ -199,5 +199,5 @@ export const gapColumns: readonly CaseloadColumn[] = [
 export const missing = computed(
   "Missing or contradictory",
   `IF([@Live]="live",IF(Ready_Entries,${joined("[@[Gaps of person and dates]]", "[@[Gaps of device]]", "[@[Gaps of balloon, weight and spare]]")},"check settings"),IF(OR([@Live]="",ISNUMBER([@[Status day]])),"",IF([@[Status day]]="no date","no date of the status","date of the status wrong")))`,
-  { format: PLAIN, width: 34 },
+  { format: PLAIN, width: 58 },
 );

@@ -12,7 +12,7 @@ import { checkBook } from "./check";
 import { inFile } from "./formula";
 import { Lists } from "./lists";
 import { propertiesXml, relationshipsXml, spreadsheetType, zipped, type Part } from "./package";
-import { printTitles } from "./print";
+import { printArea, printTitles } from "./print";
 import { sheetChunks, type Shared } from "./sheet";
 import { Strings } from "./strings";
 import { Styles } from "./styles";
@@ -98,10 +98,10 @@ function workbookXml(
   const defined = [
     ...book.names.map(({ name, refersTo }) => element("definedName", { name }, asText(inFile(refersTo)))),
     ...sheets.flatMap((sheet, localSheetId) => {
-      const titles = printTitles(sheet);
-      return titles === undefined
-        ? []
-        : [element("definedName", { name: "_xlnm.Print_Titles", localSheetId }, asText(titles))];
+      const builtIn = { "_xlnm.Print_Area": printArea(sheet), "_xlnm.Print_Titles": printTitles(sheet) };
+      return Object.entries(builtIn).flatMap(([name, refersTo]) =>
+        refersTo === undefined ? [] : [element("definedName", { name, localSheetId }, asText(refersTo))],
+      );
     }),
   ];
   const root = element("workbook", { xmlns: MAIN, "xmlns:r": OFFICE }, [

@@ -8,8 +8,12 @@ import { asText, element } from "./xml";
 const ON_ONE_PAGE = 220;
 const A4 = 9;
 
-export function pagesWide(sizes: ReadonlyMap<number, { readonly width: number; readonly isHidden: boolean }>): number {
-  const shown = [...sizes.values()].filter(({ isHidden }) => !isHidden);
+/** @param columns so many from the left go to paper */
+export function pagesWide(
+  sizes: ReadonlyMap<number, { readonly width: number; readonly isHidden: boolean }>,
+  columns = Infinity,
+): number {
+  const shown = [...sizes].flatMap(([column, size]) => (column < columns && !size.isHidden ? [size] : []));
   return Math.max(1, Math.ceil(shown.reduce((sum, { width }) => sum + width, 0) / ON_ONE_PAGE));
 }
 
@@ -30,6 +34,11 @@ export function printXml(print: SheetDescription["print"], fitToWidth: number): 
     }),
     element("headerFooter", {}, `<oddFooter>${asText(footer)}</oddFooter>`),
   ].join("");
+}
+
+/** The columns that go to paper, as the built-in name says it: whole ones, so that rows added later do too. */
+export function printArea({ name, print }: SheetDescription): string | undefined {
+  return print?.columns === undefined ? undefined : `${quotedSheet(name)}!$A:$${columnLetters(print.columns - 1)}`;
 }
 
 /** What stands on every page, as the built-in name says it; undefined for nothing. */

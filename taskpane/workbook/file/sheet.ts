@@ -141,7 +141,7 @@ export function* sheetChunks(
       mergesXml(sheet),
       conditionalFormatsXml(sheet),
       validationsXml(sheet, lists),
-      printXml(sheet.print, pagesWide(sizes)),
+      printXml(sheet.print, pagesWide(sizes, sheet.print?.columns)),
       ignoredErrorsXml(sheet),
       sheet.table ? counted("tableParts", [element("tablePart", { "r:id": "rId1" })]) : "",
       "</worksheet>",

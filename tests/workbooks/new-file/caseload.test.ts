@@ -8,7 +8,7 @@ import type { WorkBook } from "@e965/xlsx";
 import type { BookDescription, TableDescription } from "../../../src/caseload/book";
 import { caseloadBook } from "../../../src/caseload/index";
 import { INVENTED_ON, sheetNames, tableNames } from "../../../src/caseload/names";
-import { inTable } from "../../../src/columns/formula";
+import { columnLetters, inTable } from "../../../src/columns/formula";
 import { URGENCY } from "../../../src/caseload/urgency";
 import { clinicSettings } from "../../../src/settings/index";
 import { day } from "../../../src/worksheet/dates";
@@ -186,6 +186,19 @@ describe("the caseload as a file", () => {
       }
     }
     expect(book.sheets.find(({ name }) => name === sheetNames.tubes)?.frozen?.columns).toBeGreaterThan(1);
+  });
+});
+
+describe("Tubes in use on paper", () => {
+  const sheet = () => js.getWorksheet(sheetNames.tubes)!;
+  const missing = () => tableNamed(tableNames.tubes).columns.findIndex(({ header }) => header === LAST);
+  const LAST = "Missing or contradictory";
+
+  it("is one page wide, across, as far as Missing or contradictory; rows added later are printed too", () => {
+    expect(sheet().pageSetup).toMatchObject({ orientation: "landscape", fitToWidth: 1, fitToHeight: 0 });
+    const area = sheetJs.Workbook?.Names?.find(({ Name }) => Name === "_xlnm.Print_Area");
+    const last = columnLetters(missing());
+    expect(area?.Ref).toBe(`'${sheetNames.tubes}'!$A:$${last}`);
   });
 });
 
