@@ -1,27 +1,44 @@
-/** Renews the README's picture from the built page: `npx tsx tests/browser/picture.ts` after `npm run build`. */
+/**
+ * Renews the README's picture from the built page: `npx tsx tests/browser/picture.ts` after `npm run build`. It shows the
+ * ready-made caseload with its invented people, the most urgent first, and the day at a glance beside it.
+ */
 import { fileURLToPath } from "node:url";
+import { sheetNames } from "../../src/caseload/names";
+import { pane as paneWords } from "../../taskpane/texts/pane";
+import { shell as shellWords } from "../../taskpane/texts/shell";
+import { showOnly as showWords } from "../../taskpane/texts/show-only";
+import { goSheet, INVENTED, isOpen, NOON, setClock } from "./caseload/desk";
 import { launchBrowser } from "./launch";
+import { goTo } from "./places";
 import { serveDist } from "./serve";
 
 const OUT = fileURLToPath(new URL("../../docs/images/at-work.png", import.meta.url));
-const COLUMNS = ["Change due", "At the latest", "Change", "Size in mm", "Balloon"];
 
 const [browser, served] = [await launchBrowser(), await serveDist()];
-const page = await browser.newPage({
-  viewport: { width: 1840, height: 860 },
+const context = await browser.newContext({
+  viewport: { width: 1600, height: 860 },
   reducedMotion: "reduce",
   locale: "en-GB",
 });
+await context.addInitScript(setClock, NOON);
+const page = await context.newPage();
 await page.goto(served.url);
-await page.getByRole("button", { name: "Try it", exact: true }).click();
-await page.getByRole("button", { name: "Look around here", exact: true }).click();
-for (const column of COLUMNS) await page.getByRole("checkbox", { name: column, exact: true }).check();
-await page.getByRole("button", { name: "Add 5 columns" }).click();
-await page.getByRole("heading", { name: "Columns added" }).waitFor();
-const close = page.getByRole("button", { name: "Close", exact: true });
+await page.getByRole("button", { name: shellWords.first.start, exact: true }).click();
+await isOpen(page, INVENTED);
+await goSheet(page, sheetNames.tubes);
+await goTo(page, "showOnly");
+await page.getByRole("button", { name: showWords.order.press, exact: true }).click();
+await page
+  .getByText(/the most urgent first\. Undo/)
+  .first()
+  .waitFor();
+await goTo(page, "today");
+await page.locator(".worst button").first().waitFor();
+const close = page.getByRole("button", { name: shellWords.closeShort, exact: true });
 if ((await close.count()) > 0) await close.first().click();
-// The engine and the fades of its bars come to rest.
-await page.waitForTimeout(2500);
-await page.screenshot({ path: OUT });
+await page.locator(".pane").getByText(paneWords.quietLine).waitFor();
+/* At rest: nothing is drawn any more. */
+let [before, now]: [Uint8Array, Buffer] = [Buffer.alloc(0), await page.screenshot()];
+while (!now.equals(before)) [before, now] = [now, await page.screenshot({ path: OUT })];
 await browser.close();
 await served.close();
