@@ -225,6 +225,7 @@ describe.each(WORKBOOKS)("%s", (name) => {
     await theAddedCellsAreRight(list, columns, today, column, sheetBefore.cells, sheetAfter.cells, now, layout.styles);
     await onlyWhatWasMeantChanged(list, columns, old, now, layout);
     expect(sheetAfter.rest).toBe(sheetBefore.rest);
+    theRulesAreExcelsOwn(sheetBefore, sheetAfter);
     theResultsStay(sheetBefore.cells, sheetAfter.cells);
     for (const [i, look] of sheetBefore.columns.entries())
       if (i <= right) expect(sheetAfter.columns[i] ?? "", `column ${i}`).toBe(look);
@@ -269,6 +270,16 @@ async function theAddedCellsAreRight(
   expect(first).toContain("_xldudf_TUBE_CHANGEDUE(");
   if (list.table) expect(first).toContain(`${list.table}[[#This Row],[`);
   else expect(first).toContain(`${list.columns.lastChange}${list.firstRow}`);
+}
+
+/** States have their colours by kinds of rule that every spreadsheet knows; no function of ours stands in one. */
+function theRulesAreExcelsOwn(before: SheetXml, after: SheetXml) {
+  expect(before.rules).toEqual([]);
+  expect(after.rules.length).toBeGreaterThan(0);
+  for (const { type, formulas } of after.rules) {
+    expect(["cellIs", "beginsWith", "containsText"], type).toContain(type);
+    for (const formula of formulas) expect(formula).not.toMatch(/TUBE|_xldudf/);
+  }
 }
 
 /** A result that the file had stays, but where today or chance decides; one that it lacked comes in as the screen shows it. */
@@ -325,7 +336,7 @@ async function onlyWhatWasMeantChanged(
   expect(bookAfter.refersTo).toBe(bookBefore.refersTo ?? "TODAY()");
   expect(bookAfter.rest).toBe(bookBefore.rest);
 
-  const lists = ["numFmts", "fonts", "fills", "borders", "cellXfs"];
+  const lists = ["numFmts", "fonts", "fills", "borders", "cellXfs", "dxfs"];
   const [stylesBefore, stylesAfter] = [
     await readGrowing(tools, old[layout.styles]!, lists),
     await readGrowing(tools, now[layout.styles]!, lists),

@@ -24,10 +24,20 @@ export interface CellXml {
   readonly formula: string | null;
 }
 
+export interface RuleXml {
+  readonly sqref: string;
+  readonly type: string;
+  readonly formulas: readonly string[];
+  /** Place in the styles part's list of looks for rules. */
+  readonly look: number;
+}
+
 export interface SheetXml {
   readonly cells: Readonly<Record<string, CellXml>>;
-  /** The part without the cells given, its dimension, spans and columns: equal before and after, or something else changed. */
+  /** The part without the cells given and the rules of colour on them, its dimension, spans and columns: equal before and after, or something else changed. */
   readonly rest: string;
+  /** Rules of colour that stand on the columns of the cells given and on nothing else. */
+  readonly rules: readonly RuleXml[];
   /** Columns from A on, width and hidden: compared up to the last column that was there before. */
   readonly columns: readonly string[];
 }
@@ -85,6 +95,25 @@ export function readSheet(
           c.removeAttribute("t");
         }
       }
+      // A table may go on below its last filled row.
+      const leftColumns = new Set(left.map((ref) => ref.replace(/\d/g, "")));
+      const isLeftOut = (sqref: string): boolean =>
+        sqref.split(" ").every((area) => area.split(":").every((ref) => leftColumns.has(ref.replace(/[$\d]/g, ""))));
+      const rules: { sqref: string; type: string; formulas: string[]; look: number }[] = [];
+      for (const list of all(page, "conditionalFormatting")) {
+        const sqref = list.getAttribute("sqref");
+        // Rules of Excel's newer kinds say their cells in an element.
+        if (sqref === null || !isLeftOut(sqref)) continue;
+        for (const rule of all(list, "cfRule")) {
+          rules.push({
+            sqref,
+            type: rule.getAttribute("type") ?? "",
+            formulas: all(rule, "formula").map((formula) => formula.textContent ?? ""),
+            look: Number(rule.getAttribute("dxfId")),
+          });
+        }
+        list.remove();
+      }
       const columns: string[] = [];
       for (const col of all(page, "col")) {
         const attributes = [...col.attributes].filter(({ name }) => name !== "min" && name !== "max");
@@ -101,7 +130,12 @@ export function readSheet(
         // A row of the list that held nothing at all stands in the file only for the cells that we added.
         if (row.children.length === 0 && row.attributes.length <= 1) row.remove();
       }
-      return { cells, columns: Array.from(columns, (c) => c ?? ""), rest: new XMLSerializer().serializeToString(page) };
+      return {
+        cells,
+        rules,
+        columns: Array.from(columns, (c) => c ?? ""),
+        rest: new XMLSerializer().serializeToString(page),
+      };
     },
     [xmlText(sheet), strings ? xmlText(strings) : null, [...without]] as const,
   );
