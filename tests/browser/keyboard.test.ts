@@ -152,6 +152,8 @@ describe.sequential("with the keyboard alone", () => {
 
   test("sizes are converted, of a list that the arrow keys find", async () => {
     await goBy("convert");
+    /* The workbook opens on its list, so that this one is found: correcting it is folded away. */
+    await pressWith(page, inPane(page).locator("summary", { hasText: ownList.correct }).filter({ visible: true }));
     const list = inPane(page).getByRole("combobox", { name: ownList.choose });
     await tabTo(page, list);
     const chosen = () => list.evaluate((field) => (field as HTMLSelectElement).selectedOptions[0]!.label);
@@ -183,7 +185,7 @@ describe.sequential("with the keyboard alone", () => {
     await goBy("showOnly");
     const list = inPane(page).getByRole("combobox").first();
     await typeInto(page, list, 'table "Tubes');
-    await pressWith(page, inPane(page).locator("summary", { hasText: showWords.by.kind }));
+    await pressWith(page, inPane(page).locator("summary", { hasText: showWords.by.kind }).filter({ visible: true }));
     const bumper = inPane(page).getByRole("checkbox", { name: /^bumper \d+ rows$/ });
     await pressWith(page, bumper, "Space");
     await isKept(page);
