@@ -675,8 +675,8 @@ export interface WearRatioArguments {
  */
 export const wearRatio: NamedFunction<WearRatioArguments, readonly [ratio: number | null, low: number | null, high: number | null]> = named("WEARRATIO");
 
-/** Arguments of `failbyid`. */
-export interface FailbyidArguments {
+/** Arguments of `failById`. */
+export interface FailByIdArguments {
   /** The person, or a column of people. */
   readonly id: number | string | boolean | null;
   /** Whose device it was, one row a device. */
@@ -702,10 +702,10 @@ export interface FailbyidArguments {
  *
  * @returns Day with limits, the person's wear beside the clinic's mean with limits, and the counts behind them; days, low, high, relative wear, low, high, devices, failures; null when id is blank; or a SheetError with its sentence.
  */
-export const failbyid: NamedFunction<FailbyidArguments, readonly [days: number | null, low: number | null, high: number | null, relativeWear: number | null, low: number | null, high: number | null, devices: number | null, failures: number | null]> = named("FAILBYID");
+export const failById: NamedFunction<FailByIdArguments, readonly [days: number | null, low: number | null, high: number | null, relativeWear: number | null, low: number | null, high: number | null, devices: number | null, failures: number | null]> = named("FAILBYID");
 
-/** Arguments of `agereplace`. */
-export interface AgereplaceArguments {
+/** Arguments of `ageReplace`. */
+export interface AgeReplaceArguments {
   /** Days in place, one row a device; still in: the days up to now (days; above 0). */
   readonly days: Cells<number | string | null>;
   /** Did it fail: yes or no (1 or 0); burst, leak, broken: yes; still in, planned change, out for another reason: no. */
@@ -727,10 +727,10 @@ export interface AgereplaceArguments {
  *
  * @returns Day, share of devices that fail before it, changes a year for 100 people, and the day's limits; day, share failing before it, planned a year, unplanned a year, low, high; null when days is blank; or a SheetError with its sentence.
  */
-export const agereplace: NamedFunction<AgereplaceArguments, readonly [day: number | null, shareFailingBeforeIt: number | null, plannedAYear: number | null, unplannedAYear: number | null, low: number | null, high: number | null]> = named("AGEREPLACE");
+export const ageReplace: NamedFunction<AgeReplaceArguments, readonly [day: number | null, shareFailingBeforeIt: number | null, plannedAYear: number | null, unplannedAYear: number | null, low: number | null, high: number | null]> = named("AGEREPLACE");
 
-/** Arguments of `lotsignal`. */
-export interface LotsignalArguments {
+/** Arguments of `lotSignal`. */
+export interface LotSignalArguments {
   /** The lot, or a column of lots. */
   readonly lot: number | string | boolean | null;
   /** Each device's lot, one row a device; blank where it is not known. */
@@ -758,7 +758,7 @@ export interface LotsignalArguments {
  *
  * @returns Failures seen and expected, their ratio with limits, and: look at this lot, no signal, too few to say; seen, expected, ratio, low, high, signal; null when lot is blank; or a SheetError with its sentence.
  */
-export const lotsignal: NamedFunction<LotsignalArguments, readonly [seen: number | string | null, expected: number | string | null, ratio: number | string | null, low: number | string | null, high: number | string | null, signal: number | string | null]> = named("LOTSIGNAL");
+export const lotSignal: NamedFunction<LotSignalArguments, readonly [seen: number | string | null, expected: number | string | null, ratio: number | string | null, low: number | string | null, high: number | string | null, signal: number | string | null]> = named("LOTSIGNAL");
 
 /** Arguments of `unplanned`. */
 export interface UnplannedArguments {
@@ -786,8 +786,8 @@ export interface UnplannedArguments {
  */
 export const unplanned: NamedFunction<UnplannedArguments, number | null> = named("UNPLANNED");
 
-/** Arguments of `nospare`. */
-export interface NospareArguments {
+/** Arguments of `noSpare`. */
+export interface NoSpareArguments {
   /** Days that the device has been in (days; at least 0). */
   readonly age: number | string | null;
   /** Days until an ordered spare is there (days; above 0). */
@@ -808,7 +808,7 @@ export interface NospareArguments {
  *
  * @returns A chance between 0 and 1: rank people without a spare by it; null when age is blank; or a SheetError with its sentence.
  */
-export const nospare: NamedFunction<NospareArguments, number | null> = named("NOSPARE");
+export const noSpare: NamedFunction<NoSpareArguments, number | null> = named("NOSPARE");
 
 /** Arguments of `tubeDays`. */
 export interface TubeDaysArguments {

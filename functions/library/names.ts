@@ -5,7 +5,7 @@ const LAST_WORDS = [
   ...["ToMm", "ToFr", "Print", "Size", "Deviation", "State", "Due", "Trend", "Half", "Diameter", "Dates", "Open"],
   ...["Load", "Length", "Fit", "Play", "Shift", "Table", "Quantile", "Compare", "Weibull", "By", "Ratio", "Days"],
   ...["Chart", "Level", "Need", "Code", "Energy", "Goal", "Plan", "Gives", "Rate", "Total", "Gap", "Steps", "Fills"],
-  ...["Risk", "Out", "Words"],
+  ...["Risk", "Out", "Words", "ById", "Replace", "Signal", "Spare"],
 ];
 
 /** `changeDue` of CHANGEDUE; `book` of BOOK. */

@@ -3,7 +3,7 @@
  * wrong leads to its field, what does not apply is not there, a date is read back in words, and nothing that was typed
  * is lost. The pane stands on the invented caseload in memory; its today is 1 June 2026.
  *
- * D-041, row 48: a low-profile balloon tube, nothing in doubt. D-038, row 45: another.
+ * D-041: a low-profile balloon tube, nothing in doubt. D-038: another.
  */
 import { rm } from "node:fs/promises";
 import type { Browser, Locator, Page } from "playwright-core";
@@ -22,6 +22,7 @@ import { recordChange } from "../../taskpane/texts/record-change";
 import { today as todayWords } from "../../taskpane/texts/today";
 import { buildPage } from "./build-page";
 import { confirm, fill, press } from "./caseload/forms";
+import { rowOfInvented } from "./caseload/saved";
 import { launchBrowser } from "./launch";
 import { goTo } from "./places";
 import { serveFolder, type Served } from "./serve";
@@ -66,7 +67,7 @@ const typedElsewhere = (header: "Lot" | "Born", text: string): Promise<void> =>
         at!,
         what!,
       ),
-    [sheetNames.tubes, `${columnLetters(shownHeaders.tubes.indexOf(header))}48`, text],
+    [sheetNames.tubes, `${columnLetters(shownHeaders.tubes.indexOf(header))}${rowOfInvented("D-041", 46_174)}`, text],
   );
 
 const valuesOf = async (labels: readonly string[]): Promise<Record<string, string>> =>

@@ -3,8 +3,8 @@
  * again. One page goes through the whole week, day by day; the words that are expected in the sheets are worked out by
  * hand from the settings' defaults (the numbers stand beside each), never taken from our own functions.
  *
- * The page's today is 26 November 2026. D-041, row 48: a balloon G of 26 October 2026, last filled with 5 mL on
- * 25 November. D-038, row 45: a balloon G of 21 July 2026, not checked since.
+ * The page's today is 26 November 2026. D-041: a balloon G of 26 October 2026, last filled with 5 mL on 25 November.
+ * D-038: a balloon G of 21 July 2026, not checked since.
  */
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -39,7 +39,7 @@ import {
   type Desk,
 } from "./caseload/desk";
 import { confirm, fill, press, record, startJob } from "./caseload/forms";
-import { builtAs, savedCaseload, type SavedCaseload } from "./caseload/saved";
+import { builtAs, rowOfInvented, savedCaseload, type SavedCaseload } from "./caseload/saved";
 import { launchBrowser } from "./launch";
 import { openFile, save } from "./nurse/workbook-page";
 import { goTo } from "./places";
@@ -47,6 +47,7 @@ import { serveDist, type Served } from "./serve";
 
 const FILE = "Invented caseload.xlsx";
 const { tubes, checks, changes } = sheetNames;
+const [D041, D038] = [rowOfInvented("D-041", 46_352), rowOfInvented("D-038", 46_352)];
 /** The list's last column, hidden ones counted. */
 const right = (): string =>
   columnLetters(builtAs().tables.find(({ name }) => name === tableNames.tubes)!.headers.length - 1);
@@ -74,7 +75,7 @@ describe.sequential("a week", () => {
     await isOpen(page, FILE);
     await goSheet(page, tubes);
     /* 26 October and 3 months, 6 months. */
-    await shows(page, tubes, 48, {
+    await shows(page, tubes, D041, {
       ID: "D-041",
       "To do": "nothing due",
       "Change due": "26 Jan 2027",
@@ -85,7 +86,7 @@ describe.sequential("a week", () => {
       Balloon: "as filled",
     });
     /* 21 July and 3 months; 21 October was 36 days ago. */
-    await shows(page, tubes, 45, { ID: "D-038", "To do": "overdue 36 days, not booked", Balloon: "check late" });
+    await shows(page, tubes, D038, { ID: "D-038", "To do": "overdue 36 days, not booked", Balloon: "check late" });
     await expect
       .poll(async () => Object.values(await rowOf(page, tubes, 4))[0])
       .toMatch(/^Settings not agreed.* No number to call is entered\.$/);
@@ -113,7 +114,7 @@ describe.sequential("a week", () => {
     expect(await findings(page)).toEqual([]);
     await press(pane, settingWords.result.again);
     /* Nothing else is due for this person, and nothing is missing in the row. */
-    await shows(page, tubes, 48, { "To do": "nothing due" });
+    await shows(page, tubes, D041, { "To do": "nothing due" });
     for (const sheet of [tubes, checks, changes]) {
       await goSheet(page, sheet);
       await expect
@@ -263,7 +264,7 @@ describe.sequential("a week", () => {
       "Last check": "25 Nov 2026",
       "Check due": "2 Dec 2026",
     };
-    await shows(page, tubes, 48, low);
+    await shows(page, tubes, D041, low);
     await goSheet(page, checks);
     await shows(page, checks, 116, {
       ID: "D-041",
@@ -281,10 +282,10 @@ describe.sequential("a week", () => {
     await goSheet(page, tubes);
     await press(part, paneWords.takeBack);
     await part.getByRole("heading", { name: paneWords.takenBack }).waitFor();
-    await shows(page, tubes, 48, before);
+    await shows(page, tubes, D041, before);
     await press(part, words.form.another);
     await enter();
-    await shows(page, tubes, 48, low);
+    await shows(page, tubes, D041, low);
   });
 
   test("a change goes into both sheets", async () => {
@@ -302,7 +303,7 @@ describe.sequential("a week", () => {
     });
     expect(await record(part, recordChange.record)).toEqual([]);
     /* Today and 3 months, 6 months; the first check 7 days later. Whether a spare is at home was never known. */
-    await shows(page, tubes, 45, {
+    await shows(page, tubes, D038, {
       ID: "D-038",
       "To do": "spare not known",
       "Device in": "26 Nov 2026",

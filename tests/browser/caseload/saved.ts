@@ -1,6 +1,7 @@
 /** A saved caseload as programs read it that did not write it: one for tables and names, one for cells. */
 import { utils, type CellObject } from "@e965/xlsx";
 import { caseloadBook } from "../../../src/caseload/index";
+import { sheetNames } from "../../../src/caseload/names";
 import { all, byExcelJs, bySheetJs, parsed, partsOf, type Element } from "../../workbooks/new-file/reading";
 
 export interface SavedTable {
@@ -73,6 +74,14 @@ const headersOf = (parts: ReadonlyMap<string, string>, table: string): readonly 
   ).map(({ attributes }) => attributes["name"]!);
 
 /** How the ready-made caseload is built: what must still be there after a week of work. */
+/** The row, as people count, in which an invented person stands on a day: the most urgent come first. */
+export function rowOfInvented(id: string, asOf: number): number {
+  const book = caseloadBook({ asOf, people: "invented", groups: ["fit", "plan", "spare"] });
+  const { top, columns, rows } = book.sheets.find(({ name }) => name === sheetNames.tubes)!.table!;
+  const at = columns.findIndex(({ header }) => header === "ID");
+  return top + 2 + rows.findIndex((row) => row[at] === id);
+}
+
 export function builtAs() {
   const { sheets, names } = caseloadBook({ asOf: 46_352, people: "none", groups: ["fit", "plan", "spare"] });
   return {
