@@ -77,8 +77,17 @@ export async function chooseList(page: Page, label: RegExp): Promise<void> {
 
 export const tick = async (page: Page, columns: readonly string[]): Promise<void> => {
   await page.getByRole("heading", { name: words.tick.title, exact: true }).waitFor();
-  await openFolds(page);
-  for (const column of columns) await page.getByRole("checkbox", { name: column, exact: true }).check();
+  for (const column of columns) {
+    const box = page.getByRole("checkbox", { name: column, exact: true });
+    /* The folds of the list before may still be in sight. */
+    await expect
+      .poll(async () => {
+        await openFolds(page);
+        return box.isVisible();
+      })
+      .toBe(true);
+    await box.check();
+  }
 };
 
 /** Says which column is what: by letters, whatever was guessed. */
