@@ -7,6 +7,7 @@ import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { shell as pageWords } from "../../taskpane/texts/shell";
+import { go as goCell, type as typeInto } from "./caseload/desk";
 import { launchOwnBrowser } from "./launch";
 import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
@@ -44,20 +45,8 @@ afterEach(async () => {
   await page.context().close();
 });
 
-/** By the name box, as with any spreadsheet. */
-async function go(address: string): Promise<void> {
-  const box = page.locator("[data-u-comp=defined-name] input").first();
-  await box.click({ clickCount: 3 });
-  await page.keyboard.type(address);
-  await page.keyboard.press("Enter");
-  await expect.poll(() => box.inputValue()).toBe(address);
-}
-
-async function type(address: string, text: string): Promise<void> {
-  await go(address);
-  await page.keyboard.type(text);
-  await page.keyboard.press("Enter");
-}
+const go = (address: string): Promise<void> => goCell(page, address);
+const type = (address: string, text: string): Promise<void> => typeInto(page, address, text);
 
 /** What a cell shows, read from the row of text; null where it shows nothing. */
 async function shows(address: string): Promise<string | null> {
