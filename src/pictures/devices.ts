@@ -14,9 +14,11 @@ export interface Device {
   readonly kind: string;
   readonly shape: string;
   readonly lot: string;
-  /** Day numbers; `until` is the day it came out, or null while it is in. */
+  /** Day numbers; `until` is the day it came out, or null where that is not written down. */
   readonly from: number;
   readonly until: number | null;
+  /** In, and the person on the list and here: false also for one whose person is away or has left. */
+  readonly isInUse: boolean;
   /** Days in place, up to now for one that is still in; half a day for one that came out on its first. */
   readonly days: number;
   readonly failed: boolean;
@@ -74,6 +76,7 @@ function past(row: RowOf<"changes">): Device | WhyLeftOut | null {
     lot: text(row("Lot")),
     from: until - Math.floor(days),
     until,
+    isInUse: false,
     days: Math.max(FIRST_DAY_IN, days),
     failed: failed === "yes",
     unplanned: unplanned === "yes",
@@ -89,7 +92,8 @@ function present(row: RowOf<"tubes">, asOf: number, oldest: number): Device | Wh
   if (person === "" && from === null && status === "") return null;
   if (person === "") return "no ID";
   if (from === null || from > asOf || from < oldest) return "dates missing or wrong";
-  const since = status === "active" || status === "" ? asOf : day(row("Status since"));
+  const isInUse = status === "active" || status === "";
+  const since = isInUse ? asOf : day(row("Status since"));
   if (since === null || since < from) return "no day since when";
   const last = Math.min(asOf, since);
   return {
@@ -99,6 +103,7 @@ function present(row: RowOf<"tubes">, asOf: number, oldest: number): Device | Wh
     lot: text(row("Lot")),
     from,
     until: null,
+    isInUse,
     days: Math.max(FIRST_DAY_IN, last - from),
     failed: false,
     unplanned: false,

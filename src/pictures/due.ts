@@ -7,7 +7,7 @@ import { curveOfCounts, hazardAt } from "../wear/devices";
 import type { Device } from "./devices";
 import { periodsBetween, type Period } from "./months";
 
-/** Months that are looked ahead, and the share of cases in which the places are enough (methods: 90% of months). */
+/** Months that are looked ahead, and the share of cases in which the places are enough (nine months of ten). Clinic setting, no published source. */
 export const [MONTHS_AHEAD, ENOUGH] = [6, 0.9];
 
 export interface Due {
@@ -41,7 +41,7 @@ export function duePicture(tubes: readonly Due[], devices: readonly Device[], as
       failed: Uint8Array.from(devices, ({ failed }) => (failed ? 1 : 0)),
     }),
   );
-  const ages = devices.filter(({ until }) => until === null).map(({ days }) => days);
+  const ages = devices.filter(({ isInUse }) => isInUse).map(({ days }) => days);
   const days = tubes.flatMap(({ day }) => (day === null ? [] : [day]));
   const months = periods.map((period): DueMonth => {
     const from = Math.max(period.from, asOf);

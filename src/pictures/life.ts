@@ -47,7 +47,7 @@ export function lifePicture(devices: readonly Device[]): LifePicture {
   return {
     devices: devices.length,
     failures,
-    stillIn: devices.filter(({ until }) => until === null).length,
+    stillIn: devices.filter(({ isInUse }) => isInUse).length,
     curve,
     lastDay: sorted[Math.max(0, sorted.length - LEAST_WATCHED)] ?? 0,
     quarter: curve ? lifeQuantile(curve, 0.25) : nobody,

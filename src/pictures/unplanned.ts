@@ -1,11 +1,10 @@
 /** Unplanned changes for each 1,000 tube-days, by period: points with exact limits, and what chance alone would make. */
-import { poissonEnough, poissonLimits } from "../maths/poisson";
+import { poissonLimits } from "../maths/poisson";
+import { chanceLimits } from "../service/chance-limits";
 import type { Device } from "./devices";
 import { periodOf, periodsBetween, type Period, type PeriodLength } from "./months";
 
 export const PER = 1000;
-/** The chance beyond each limit of chance: that of a normal distribution beyond three standard deviations. */
-const TAIL = 0.00135;
 const LEVEL = 0.95;
 /** Below so many tube-days a rate says little (BMJ Quality & Safety: below 750 report the time since the last event). */
 export const FEW_DAYS = 750;
@@ -60,10 +59,7 @@ export function unplannedPicture(
   const centre = events / tubeDays;
   const periods = watched.map((period): UnplannedPeriod => {
     const { value, low, high } = rateOf(period.events, period.tubeDays);
-    const [least, most] = [TAIL, 1 - TAIL].map((tail) => poissonEnough(centre * period.tubeDays, tail)) as [
-      number,
-      number,
-    ];
+    const { least, most } = chanceLimits(centre * period.tubeDays);
     return {
       ...period,
       rate: value,

@@ -3,7 +3,7 @@ import { dayByWhich, fitFrailty, relativeWear, type Bounded } from "../maths/fra
 import { LEAST_DEVICES, LEAST_FAILURES } from "../wear/devices";
 import type { Device } from "./devices";
 
-/** A person's own figures are told from so many failures on (methods). Clinic setting, no published source. */
+/** A person's own figures are told from so many failures on. Clinic setting, no published source. */
 export const LEAST_OWN_FAILURES = 2;
 /** One in ten may have failed by the day that is said. Clinic setting, no published source. */
 export const RISK = 0.1;

@@ -1,14 +1,11 @@
-import { poissonEnough } from "../maths/poisson";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import type { SheetError } from "../worksheet/error";
 import { rememberEach } from "../worksheet/remember";
 import { missingIn, numberColumn, unlike } from "../worksheet/rows";
+import { chanceLimits } from "./chance-limits";
 import { MOST_EVENTS, rateCautions, ratePer } from "./arguments";
-
-/** The chance beyond each limit: that of a normal distribution beyond three standard deviations. */
-const TAIL = 0.00135;
 
 const NO_DAYS: Row = ["", "", "", "", ""];
 
@@ -54,10 +51,7 @@ export const RATECHART = define(
       }
       const centre = allEvents / allDays;
       // Months have the same few numbers of tube-days again and again.
-      const limits = rememberEach((n: number) => ({
-        least: poissonEnough(centre * n, TAIL),
-        most: poissonEnough(centre * n, 1 - TAIL),
-      }));
+      const limits = rememberEach((n: number) => chanceLimits(centre * n));
       return Array.from(days, (n, i) => {
         if (Number.isNaN(n)) return NO_DAYS;
         const seen = events.values[i]!;

@@ -2,13 +2,11 @@ import { dayByWhich, relativeWear } from "../maths/frailty";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { argument, notAvailable, SheetError } from "../worksheet/error";
+import { SheetError } from "../worksheet/error";
 import { number } from "../worksheet/parameters";
 import { confidenceLevel, deviceColumns, lifeCautions } from "./devices";
 import { invented } from "./invented-list";
-import { frailtyInWords, ownedBy, wearersOf } from "./people";
-
-const unknown = notAvailable([argument("id"), " does not stand in ", argument("ids")]);
+import { frailtyInWords, ownedBy, unknownPerson, wearersOf } from "./people";
 
 export const FAILBYID = define(
   {
@@ -33,7 +31,7 @@ export const FAILBYID = define(
       const wearers = wearersOf(ids, days, failed);
       if (wearers instanceof SheetError) return wearers;
       const person = wearers.places.get(id);
-      if (person === undefined) return unknown;
+      if (person === undefined) return unknownPerson;
       const { fit } = wearers;
       const day = dayByWhich(fit, person, risk, level);
       const wear = relativeWear(fit, person, level);

@@ -1,6 +1,6 @@
 /** The clinic's list with whose device each was: the frailty model behind a person's wear. */
 import { fitFrailty, type Frailty } from "../maths/frailty";
-import { notAvailable, SheetError } from "../worksheet/error";
+import { argument, notAvailable, SheetError } from "../worksheet/error";
 import { reading } from "../worksheet/parameters";
 import { rememberLast } from "../worksheet/remember";
 import { sameText, textColumn, type NumberColumn, type TextColumn } from "../worksheet/rows";
@@ -17,6 +17,7 @@ export interface Wearers {
   readonly fit: Frailty;
 }
 
+export const unknownPerson = notAvailable([argument("id"), " does not stand in ", argument("ids")]);
 const onePerson = notAvailable("needs the devices of at least 2 people");
 const noFit = notAvailable("needs failures on different days to fit a curve");
 

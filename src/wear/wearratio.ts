@@ -2,12 +2,10 @@ import { relativeWear } from "../maths/frailty";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
-import { argument, notAvailable, SheetError } from "../worksheet/error";
+import { SheetError } from "../worksheet/error";
 import { confidenceLevel, deviceColumns, lifeCautions } from "./devices";
 import { invented } from "./invented-list";
-import { frailtyInWords, ownedBy, wearersOf } from "./people";
-
-const unknown = notAvailable([argument("id"), " does not stand in ", argument("ids")]);
+import { frailtyInWords, ownedBy, unknownPerson, wearersOf } from "./people";
 
 export const WEARRATIO = define(
   {
@@ -27,7 +25,7 @@ export const WEARRATIO = define(
       const wearers = wearersOf(ids, days, failed);
       if (wearers instanceof SheetError) return wearers;
       const person = wearers.places.get(id);
-      if (person === undefined) return unknown;
+      if (person === undefined) return unknownPerson;
       const { value, low, high } = relativeWear(wearers.fit, person, level);
       return [value, low, high];
     },

@@ -77,6 +77,9 @@ describe("devices", () => {
   test("somebody who is away is watched up to the day they went", () => {
     const [device] = read([], [tube({ Status: "in hospital", "Status since": day(11, 6) })]).devices;
     expect(device!.days).toBe(10);
+    /* Nobody knows whether it is still in: it is not said to be, and no change of it is forecast. */
+    expect(device!.isInUse).toBe(false);
+    expect(lifePicture([device!]).stillIn).toBe(0);
   });
 
   test("blank rows are no devices, and kinds come by their number", () => {
@@ -99,6 +102,7 @@ const device = (cells: Partial<Device>): Device => ({
   lot: "",
   from: day(1, 1),
   until: day(3, 2),
+  isInUse: false,
   days: 60,
   failed: true,
   unplanned: true,
@@ -109,7 +113,7 @@ const device = (cells: Partial<Device>): Device => ({
 describe("life", () => {
   const { time, status } = freireich.sixmp;
   const devices = time.map((days, i) =>
-    device({ days, failed: status[i] === 1, until: status[i] === 1 ? day(3, 2) : null }),
+    device({ days, failed: status[i] === 1, until: status[i] === 1 ? day(3, 2) : null, isInUse: status[i] !== 1 }),
   );
   const life = lifePicture(devices);
 
@@ -226,7 +230,7 @@ describe("due by month", () => {
       return device({ days: Math.min(180, days), failed: days <= 180 });
     });
     const ages = [5, 40, 80, 80, 120, 150, 200, 20, 60, 100];
-    const present = ages.map((days) => device({ days, until: null, failed: false, unplanned: false }));
+    const present = ages.map((days) => device({ days, until: null, isInUse: true, failed: false, unplanned: false }));
     const { months } = duePicture([], [...past, ...present], TODAY);
     const december = months[1]!;
     const [from, end] = [december.from - TODAY, december.end - TODAY];
