@@ -30,6 +30,8 @@ export const pictures = {
     "reason missing or not known": "no reason, or one that the settings do not have",
     "no day since when": "away, and no day since when",
   } satisfies Record<WhyLeftOut, string>,
+  uncounted: (n: number) =>
+    `${count(n, "past device")} cannot be counted (named below), of any kind: there may have been more.`,
   leftOutOf: { changes: "Changes", tubes: "Tubes in use" },
   leftOutLine: (sheet: string, why: string, rows: readonly number[]) => `${sheet}, ${rowList(rows)}: ${why}.`,
   tooFew: (failures: number, devices: number) =>

@@ -5,20 +5,27 @@ import { reasonsPicture, type ReasonsPicture } from "../../../src/pictures/reaso
 import { pictures } from "../../texts/pictures";
 import { Chart, ink, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
+import { uncounted } from "./uncounted";
 import type { PictureProps } from "./picture-props";
 
 const words = pictures.reasons;
 const ROW = 20;
 const [LEFT, RIGHT, TOP] = [186, WIDTH - 28, 6];
 
-export const Reasons = memo(function Reasons({ devices, since, isPaper }: PictureProps) {
+export const Reasons = memo(function Reasons({ pictured, devices, since, isPaper }: PictureProps) {
   const seen = reasonsPicture(devices, since);
   const [first] = seen.reasons;
   return (
     <Figure
       title={words.title}
       sentences={
-        first ? [words.sentence(seen.unplanned, seen.planned), words.first(first.reason, first.count)] : [words.none]
+        first
+          ? [
+              words.sentence(seen.unplanned, seen.planned),
+              words.first(first.reason, first.count),
+              ...uncounted(pictured),
+            ]
+          : [words.none, ...uncounted(pictured)]
       }
       picture={first && <Dots seen={seen} />}
       columns={words.columns}

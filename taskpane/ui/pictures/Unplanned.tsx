@@ -13,6 +13,7 @@ import { Choice } from "../parts/Choice";
 import { longMonth, monthText, shortMonth } from "../parts/dates";
 import { Chart, ink, LevelLines, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
+import { uncounted } from "./uncounted";
 import type { PictureProps } from "./picture-props";
 
 const words = pictures.unplanned;
@@ -39,6 +40,7 @@ export const Unplanned = memo(function Unplanned({ pictured, devices, since, loc
         words.sentence(seen.events, seen.tubeDays, rate.value, rate.low, rate.high),
         ...(signals.length > 0 ? signals : [words.noSignal]),
         ...(few > 0 ? [words.fewDays(few)] : []),
+        ...uncounted(pictured),
       ]
     : [words.nothing];
   const rows = seen.periods.map((period) => [
