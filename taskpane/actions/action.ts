@@ -1,7 +1,7 @@
 /**
  * What a person can do, as data. An action looks at the workbook through the port (survey), works out what would happen
  * (plan, pure), and the pane shows that before anything is applied. Where it stands in the pane, and under which words,
- * is the pane's (taskpane/ui/pane/places.tsx).
+ * is the pane's (taskpane/ui/pane/places.ts).
  */
 import type { Change, Place, Receipt, Workbook } from "../workbook/port";
 

@@ -7,11 +7,6 @@ const ends = {
 } as const;
 
 export const forms = {
-  job: {
-    check: "Record a check",
-    change: "Record a change",
-    person: "Add a person",
-  },
   noCaseload: "To use this, set up a caseload first: under ‘More’, choose ‘Set up a caseload’.",
   ends,
   person: {

@@ -20,7 +20,6 @@ export const today = {
   /** Heard after a row's identifier and word. */
   show: ": show the row",
   write: "Write down",
-  jobs: { check: "A check", change: "A change", person: "A person" },
   back: "Back to today",
   before: "Before you rely on this",
   noNumbers: "The numbers to call are not entered.",

@@ -6,6 +6,6 @@ export const tubeOut = {
   notWritten: (labels: string) => `Not written down: ${labels}. Ask.`,
   another: "Another person",
   enter: "Enter the numbers",
-  pageTitle: (id: string) => `Tube out: ${id}`,
+  pageTitle: (id?: string) => (id === undefined ? "Tube out" : `Tube out: ${id}`),
   outrun: "The workbook has changed since this person was looked up. Look up again.",
 };

@@ -11,6 +11,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { checkSheet as words } from "../../taskpane/texts/check-sheet";
 import { ownList } from "../../taskpane/texts/own-list";
+import { checkSheet } from "../../taskpane/ui/check-sheet/job";
 import { cellsOf, english, ENGLISH_HEADERS } from "../examples/mending/messy-lists";
 import { type } from "./caseload/desk";
 import { launchBrowser } from "./launch";
@@ -38,7 +39,7 @@ beforeAll(async () => {
   ({ page } = await openWorkbookPage(browser, served.url));
   await openFile(page, join(folder, "own.xlsx"));
   await page.getByRole("heading", { level: 1, name: "own.xlsx" }).waitFor();
-  await goTo(page, "checkSheet");
+  await goTo(page, checkSheet);
 });
 afterAll(async () => {
   await browser?.close();

@@ -15,6 +15,8 @@ import { explain as explainWords } from "../../taskpane/texts/explain";
 import { ownList } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
+import { convertSizes } from "../../taskpane/ui/convert-sizes/job";
+import { explain } from "../../taskpane/ui/explain/job";
 import { messySizes } from "../examples/convert/messy-sizes";
 import { launchBrowser } from "./launch";
 import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
@@ -47,7 +49,7 @@ afterAll(async () => {
 
 const part = (page: Page): Locator =>
   page
-    .locator("section", { has: page.getByRole("heading", { level: 2, name: paneWords.convert, exact: true }) })
+    .locator("section", { has: page.getByRole("heading", { level: 2, name: convertSizes.label, exact: true }) })
     .first();
 
 async function openConvert() {
@@ -55,7 +57,7 @@ async function openConvert() {
   const { page } = opened;
   await openFile(page, file);
   await page.getByRole("heading", { level: 1, name: "sizes.xlsx" }).waitFor();
-  await goTo(page, "convert");
+  await goTo(page, convertSizes);
   await part(page).getByRole("heading", { name: paneWords.preview }).waitFor();
   return { ...opened, section: part(page) };
 }
@@ -153,7 +155,7 @@ describe("1,402 sizes", () => {
     await section.getByRole("button", { name: words.preview.add, exact: true }).click();
     await section.getByRole("heading", { name: words.result.title.done }).waitFor();
     await section.getByRole("button", { name: new RegExp(`^Go to ${address}:`) }).click();
-    await goTo(page, "explain");
+    await goTo(page, explain);
     await page.getByRole("button", { name: explainWords.press }).click();
     await page.getByRole("heading", { name: `${address} on "Sizes"` }).waitFor();
     const sentence = /and cannot be read: .*holds more than one number: write one size\./;

@@ -14,6 +14,10 @@ import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
 import { today as todayWords } from "../../taskpane/texts/today";
+import { convertSizes } from "../../taskpane/ui/convert-sizes/job";
+import { call, places } from "../../taskpane/ui/pane/places";
+import { today } from "../../taskpane/ui/today/job";
+import { recordings } from "../../taskpane/ui/today/recordings";
 import { shortOrLong } from "../budget";
 import { go, goSheet, inPane, isOpen, openPage, type Desk } from "./caseload/desk";
 import { builtAs } from "./caseload/saved";
@@ -76,29 +80,18 @@ async function answers(after: string, label?: string): Promise<void> {
   await Promise.race([answer, late]).finally(() => clearTimeout(clock));
 }
 
-/** Presses that lead through all places and their parts. */
-const places: readonly string[] = [
-  paneWords.today,
-  ...Object.values(todayWords.jobs).flatMap((job) => [job, todayWords.back]),
-  paneWords.tubeOut,
-  paneWords.list,
-  paneWords.showOnly,
-  paneWords.mend,
-  paneWords.checkSheet,
-  paneWords.convert,
-  paneWords.addColumns,
-  paneWords.pictures,
-  paneWords.more,
-  paneWords.setUp,
-  paneWords.guide,
-  paneWords.explain,
-  paneWords.help,
-  paneWords.settings,
+/** Presses that lead through all places and their jobs; what a place shows first comes last in it. */
+const presses: readonly string[] = [
+  ...recordings.flatMap(({ label }) => [today.label, label, todayWords.back]),
+  ...[call, ...places].flatMap(({ label, jobs: [first, ...others] }) => [
+    label,
+    ...(others.length === 0 ? [] : [...others, first].map((job) => job.label)),
+  ]),
 ];
 
 test("a first cell that is none, typed letter by letter, does not stop the page", async () => {
   await goSheet(page, sheetNames.tubes);
-  await goTo(page, "convert");
+  await goTo(page, convertSizes);
   const place = inPane(page);
   await place.getByLabel(convertWords.put.spill).check();
   const start = place.getByLabel(convertWords.put.start);
@@ -116,7 +109,7 @@ test(`${ROUNDS} times round through all places on every sheet`, async () => {
     for (const sheet of Object.values(sheetNames)) {
       await goSheet(page, sheet);
       await go(page, `${by.pick([..."ABCDEFGH"])}${by.whole(1, 60)}`);
-      for (const place of places) await answers(`“${place}” on “${sheet}”, round ${round}`, place);
+      for (const press of presses) await answers(`“${press}” on “${sheet}”, round ${round}`, press);
     }
   }
   expect(desk.faults).toEqual([]);

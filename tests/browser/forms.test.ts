@@ -20,6 +20,15 @@ import { addPerson } from "../../taskpane/texts/add-person";
 import { recordCheck } from "../../taskpane/texts/record-check";
 import { recordChange } from "../../taskpane/texts/record-change";
 import { today as todayWords } from "../../taskpane/texts/today";
+import { addPerson as addPersonJob } from "../../taskpane/ui/add-person/job";
+import { clinicSettings } from "../../taskpane/ui/clinic-settings/job";
+import type { RecordingJob } from "../../taskpane/ui/forms/recording-job";
+import { guide as guideJob } from "../../taskpane/ui/guide/job";
+import { help } from "../../taskpane/ui/help/job";
+import { recordChange as recordChangeJob } from "../../taskpane/ui/record-change/job";
+import { recordCheck as recordCheckJob } from "../../taskpane/ui/record-check/job";
+import { today } from "../../taskpane/ui/today/job";
+import { tubeOut } from "../../taskpane/ui/tube-out/job";
 import { buildPage } from "./build-page";
 import { confirm, fill, press } from "./caseload/forms";
 import { rowOfInvented } from "./caseload/saved";
@@ -52,9 +61,9 @@ const part = (): Locator => shown().locator(".part .part:not([hidden])");
 const field = (label: string): Locator => part().getByLabel(label, { exact: true });
 const hasKeyboard = (element: Locator): Promise<boolean> => element.evaluate((e) => e === document.activeElement);
 
-async function start(job: keyof typeof todayWords.jobs, id?: string): Promise<void> {
-  await goTo(page, "today");
-  await press(shown(), todayWords.jobs[job]);
+async function start(job: RecordingJob, id?: string): Promise<void> {
+  await goTo(page, today);
+  await press(shown(), job.label);
   if (id !== undefined) await confirm(part(), id);
 }
 
@@ -94,7 +103,7 @@ const SIXTEEN: Readonly<Record<string, string>> = {
 };
 
 test("what is wrong stands at the top in the labels that are seen, and each line leads to its field", async () => {
-  await start("change", "D-041");
+  await start(recordChangeJob, "D-041");
   await fill(part(), { [recordChange.out]: "2026-06-02", [`${device.size}, ${words.units.Fr}`]: "14G" });
   await press(part(), recordChange.record);
   const summary = part().getByRole("group", { name: formWords.mend(3) });
@@ -119,7 +128,7 @@ test("what is wrong stands at the top in the labels that are seen, and each line
 });
 
 test("what is required is marked, for eyes and for ears", async () => {
-  await start("person");
+  await start(addPersonJob);
   const required = part().locator(".field", { has: page.locator(".mark", { hasText: formWords.required }) });
   expect(await required.locator("label").allInnerTexts()).toEqual([
     addPerson.id,
@@ -132,7 +141,7 @@ test("what is required is marked, for eyes and for ears", async () => {
 });
 
 test("what does not apply is not there", async () => {
-  await start("person");
+  await start(addPersonJob);
   const applies = (label: string) => field(label).count();
   expect([await applies(device.fill), await applies(device.length)]).toEqual([0, 0]);
   await fill(part(), { [device.heldBy]: "balloon", [device.shape]: "low-profile" });
@@ -141,14 +150,14 @@ test("what does not apply is not there", async () => {
   expect([await applies(device.fill), await applies(device.most), await applies(device.length)]).toEqual([0, 0, 0]);
 
   await press(shown(), todayWords.back);
-  await start("check", "D-041");
+  await start(recordCheckJob, "D-041");
   expect(await applies(recordCheck.water)).toBe(0);
   await fill(part(), { [recordCheck.putIn]: "5" });
   expect(await applies(recordCheck.water)).toBe(1);
 });
 
 test("a date is read back in words, and tied to its field", async () => {
-  await start("check", "D-041");
+  await start(recordCheckJob, "D-041");
   const on = field(recordCheck.checkedOn);
   expect(await on.inputValue()).toBe("2026-06-01");
   await part().getByText("Monday 1 June 2026", { exact: true }).waitFor();
@@ -159,7 +168,7 @@ test("a date is read back in words, and tied to its field", async () => {
 });
 
 test("a refused recording keeps all sixteen entries, and can be recorded at the second press", async () => {
-  await start("change", "D-041");
+  await start(recordChangeJob, "D-041");
   await fill(part(), SIXTEEN);
   await fill(part(), { [recordChange.pH]: "4" });
   const typed = await valuesOf(Object.keys(SIXTEEN));
@@ -183,7 +192,7 @@ test("a refused recording keeps all sixteen entries, and can be recorded at the 
 });
 
 test("whose birth has changed meanwhile is read back again, and the entries of somebody else are nobody's", async () => {
-  await start("check", "D-041");
+  await start(recordCheckJob, "D-041");
   await fill(part(), { [recordCheck.out]: "4.5", [recordCheck.putIn]: "5", [recordCheck.note]: "mine" });
   await typedElsewhere("Born", "another day");
   await press(part(), recordCheck.record);
@@ -197,14 +206,14 @@ test("whose birth has changed meanwhile is read back again, and the entries of s
 });
 
 test("entries stay while somebody looks elsewhere, and come back with the person", async () => {
-  await start("check", "D-041");
+  await start(recordCheckJob, "D-041");
   await fill(part(), { [recordCheck.out]: "4.5", [recordCheck.note]: "telephone rings" });
-  await goTo(page, "help");
-  await goTo(page, "tubeOut");
-  await goTo(page, "today");
+  await goTo(page, help);
+  await goTo(page, tubeOut);
+  await goTo(page, today);
   expect(await field(recordCheck.note).inputValue()).toBe("telephone rings");
   await press(shown(), todayWords.back);
-  await press(shown(), todayWords.jobs.check);
+  await press(shown(), recordCheckJob.label);
   expect(await field(recordCheck.note).inputValue()).toBe("telephone rings");
   /* Pressed by mistake. */
   await press(part(), words.form.another);
@@ -218,7 +227,7 @@ test("entries stay while somebody looks elsewhere, and come back with the person
 const label = (name: ClinicSettingName): string => clinicSettingNamed(name).label;
 
 test("settings: numbers that were typed outlive the writing of the agreement", async () => {
-  await goTo(page, "settings");
+  await goTo(page, clinicSettings);
   const settings = shown().locator(".part:not([hidden])");
   await fill(settings, { [label("Call_Day")]: "01632 960001" });
   const agree = settings.getByRole("button", { name: settingWords.forms.agreement.write, exact: true });
@@ -239,7 +248,7 @@ test("settings: numbers that were typed outlive the writing of the agreement", a
 });
 
 test("a formula to be put in the cell: what is missing leads to its field, and another search keeps what was typed", async () => {
-  await goTo(page, "guide");
+  await goTo(page, guideJob);
   const guide = shown().locator(".part:not([hidden])");
   const open = async () => {
     await guide.getByText("TUBE.FRTOMM", { exact: true }).click();

@@ -14,11 +14,18 @@ import { shell as pageWords } from "../../taskpane/texts/shell";
 import { ownList } from "../../taskpane/texts/own-list";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { showOnly as showWords } from "../../taskpane/texts/show-only";
-import { today as todayWords } from "../../taskpane/texts/today";
+import { convertSizes } from "../../taskpane/ui/convert-sizes/job";
+import type { RecordingJob } from "../../taskpane/ui/forms/recording-job";
+import type { Job } from "../../taskpane/ui/pane/define-job";
+import { recordCheck as recordCheckJob } from "../../taskpane/ui/record-check/job";
+import { setUp } from "../../taskpane/ui/set-up/job";
+import { showOnly } from "../../taskpane/ui/show-only/job";
+import { today } from "../../taskpane/ui/today/job";
+import { tubeOut as tubeOutJob } from "../../taskpane/ui/tube-out/job";
 import { inPane, isOpen, openPage, type Desk } from "./caseload/desk";
 import { countPointer, isKept, pressWith, tabTo, typeInto } from "./caseload/keys";
 import { launchBrowser } from "./launch";
-import { pressesTo, type Part } from "./places";
+import { pressesTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
 let browser: Browser;
@@ -52,14 +59,14 @@ async function go(wished: "bar" | "sheet" | "pane"): Promise<void> {
   }
   throw new Error(`F6 never reached the ${wished}`);
 }
-async function goBy(part: Part): Promise<void> {
+async function goBy(wanted: Job): Promise<void> {
   await go("pane");
-  for (const press of pressesTo(part)) await pressWith(page, button(page.locator(".pane"), press).first());
+  for (const press of pressesTo(wanted)) await pressWith(page, button(page.locator(".pane"), press).first());
   await isKept(page);
 }
-async function job(name: keyof typeof todayWords.jobs): Promise<void> {
-  await goBy("today");
-  await pressWith(page, button(inPane(page), todayWords.jobs[name]));
+async function job(form: RecordingJob): Promise<void> {
+  await goBy(today);
+  await pressWith(page, button(inPane(page), form.label));
   await isKept(page);
 }
 async function confirm(id: string): Promise<void> {
@@ -84,7 +91,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("the invented caseload is set up", async () => {
-    await goBy("setUp");
+    await goBy(setUp);
     await isKept(page);
     const spare = inPane(page).getByRole("checkbox", { name: setUpWords.columns.groups.spare.label });
     await tabTo(page, spare);
@@ -95,11 +102,11 @@ describe.sequential("with the keyboard alone", () => {
     await isOpen(page, "Invented caseload.xlsx");
     await heading(setUpWords.done.title).waitFor();
     await isKept(page);
-    await goBy("today");
+    await goBy(today);
   });
 
   test("a check is recorded: somebody else first, a fault, a question, then written and taken back", async () => {
-    await job("check");
+    await job(recordCheckJob);
     await typeInto(page, part().getByLabel(words.person.id, { exact: true }), "nobody");
     await page.keyboard.press("Enter");
     await part().getByText(words.person.nobody("nobody")).waitFor();
@@ -140,7 +147,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("a tube is out: what to do is what the keyboard stands on", async () => {
-    await goBy("tubeOut");
+    await goBy(tubeOutJob);
     await confirm("D-041");
     expect(await page.evaluate(() => document.activeElement!.textContent)).toContain(words.person.confirmed("D-041"));
     /* Another person: at the top, before what is said of this one. */
@@ -151,7 +158,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("sizes are converted, of a list that the arrow keys find", async () => {
-    await goBy("convert");
+    await goBy(convertSizes);
     /* The workbook opens on its list, so that this one is found: correcting it is folded away. */
     await pressWith(page, inPane(page).locator("summary", { hasText: ownList.correct }).filter({ visible: true }));
     const list = inPane(page).getByRole("combobox", { name: ownList.choose });
@@ -182,7 +189,7 @@ describe.sequential("with the keyboard alone", () => {
   });
 
   test("one kind alone is shown, and all again", async () => {
-    await goBy("showOnly");
+    await goBy(showOnly);
     const list = inPane(page).getByRole("combobox").first();
     await typeInto(page, list, 'table "Tubes');
     await pressWith(page, inPane(page).locator("summary", { hasText: showWords.by.kind }).filter({ visible: true }));

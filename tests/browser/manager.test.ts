@@ -15,6 +15,8 @@ import { recordCheck } from "../../taskpane/texts/record-check";
 import { ownList as listWords } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { showOnly as words } from "../../taskpane/texts/show-only";
+import { recordCheck as recordCheckJob } from "../../taskpane/ui/record-check/job";
+import { showOnly } from "../../taskpane/ui/show-only/job";
 import { shortOrLong } from "../budget";
 import {
   begin,
@@ -90,7 +92,7 @@ describe.sequential(`a ready-made caseload of ${many(50)} rows`, () => {
   });
 
   test("bumpers only: counts, rows in sight, and whoever has no date", async () => {
-    await goTo(page, "showOnly");
+    await goTo(page, showOnly);
     const pane = inPane(page);
     await pane.locator("summary", { hasText: words.by.kind }).click();
     await tick(`bumper ${many(10)} rows`).waitFor();
@@ -138,7 +140,7 @@ describe.sequential(`a ready-made caseload of ${many(50)} rows`, () => {
   });
 
   test("a check is recorded among them", async () => {
-    const part = await startJob(page, "check");
+    const part = await startJob(page, recordCheckJob);
     await confirm(part, "M-0001");
     await fill(part, { [recordCheck.out]: "3", [recordCheck.putIn]: "5", [recordCheck.by]: "nurse" });
     await go(page, "A7");
@@ -153,7 +155,7 @@ describe.sequential(`a clinic's own list of ${many(50)} rows, under headings of 
     await openFile(page, join(folder, "own.xlsx"));
     await page.getByRole("button", { name: pageWords.leave.discard, exact: true }).click();
     await isOpen(page, "own.xlsx");
-    await goTo(page, "showOnly");
+    await goTo(page, showOnly);
     const pane = inPane(page);
     const columns = pane.locator("details", { has: page.getByText(listWords.which, { exact: true }) });
     await columns.waitFor();

@@ -16,6 +16,8 @@ import { settingNamed } from "../../src/settings/index";
 import { kindNamed } from "../../src/settings/kinds";
 import { mend as words } from "../../taskpane/texts/mend";
 import { pane as paneWords } from "../../taskpane/texts/pane";
+import { addColumns } from "../../taskpane/ui/add-columns/job";
+import { mend } from "../../taskpane/ui/mend/job";
 import {
   cellsOf,
   english,
@@ -118,7 +120,7 @@ async function open(file: string, viewport?: { width: number; height: number }):
   await page.getByRole("heading", { level: 1, name: file }).waitFor();
   const hand = new Hand(page);
   await hand.press(paneWords.list);
-  await hand.press(paneWords.mend);
+  await hand.press(mend.label);
   await page.getByRole("heading", { name: words.dates.title }).waitFor();
   return hand;
 }
@@ -165,7 +167,7 @@ describe("60 rows with English headings", () => {
     await hand.select(/^BGT/, new RegExp(`^${kindNamed("balloon gastrostomy").label.replace(/[()]/g, "\\$&")}`));
     await hand.press(/^Mend \d+ cells$/);
     await hand.done();
-    await hand.press(paneWords.addColumns);
+    await hand.press(addColumns.label);
     await hand.tick("Change due");
     await hand.press(/^Add 1 column$/);
     await added(page);

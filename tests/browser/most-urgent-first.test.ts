@@ -5,6 +5,7 @@ import { caseloadBook } from "../../src/caseload/index";
 import { sheetNames } from "../../src/caseload/names";
 import { urgencies, urgencyOf } from "../../src/caseload/urgency";
 import { showOnly as words } from "../../taskpane/texts/show-only";
+import { showOnly } from "../../taskpane/ui/show-only/job";
 import { findings, goSheet, inPane, openDesk, rowOf } from "./caseload/desk";
 import { launchBrowser } from "./launch";
 import { goTo } from "./places";
@@ -23,7 +24,7 @@ afterAll(async () => {
 test("the worst word stands in the first row, and no row stands above a worse one", async () => {
   const { page, faults } = await openDesk(browser, served.url);
   await goSheet(page, sheetNames.tubes);
-  await goTo(page, "showOnly");
+  await goTo(page, showOnly);
   const place = inPane(page);
   await place.getByRole("button", { name: words.order.press, exact: true }).click();
   await place.getByText(/rows sorted, the most urgent first\./).waitFor({ timeout: 60_000 });

@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { setUp } from "../../taskpane/texts/set-up";
+import { setUp as setUpJob } from "../../taskpane/ui/set-up/job";
 import { launchBrowser } from "./launch";
 import { openFile, openWorkbookPage } from "./nurse/workbook-page";
 import { goTo } from "./places";
@@ -27,7 +28,7 @@ it("shows what would come along before anything is made, and says what to do wit
   const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
   await openFile(page, FILE);
   await page.getByText("caseload-0.1.0.xlsx is open.").first().waitFor();
-  await goTo(page, "setUp");
+  await goTo(page, setUpJob);
   await page.getByRole("heading", { name: words.title }).waitFor();
   await press(words.look);
   await page.getByText("4 rows of Tubes in use, 15 rows of Balloon checks and 4 rows of Changes come along").waitFor();

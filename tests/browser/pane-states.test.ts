@@ -15,6 +15,12 @@ import { texts } from "../../taskpane/texts";
 import { forms } from "../../taskpane/texts/forms";
 import { tubeOut } from "../../taskpane/texts/tube-out";
 import type { Workbook } from "../../taskpane/workbook/port";
+import { addColumns } from "../../taskpane/ui/add-columns/job";
+import { convertSizes } from "../../taskpane/ui/convert-sizes/job";
+import { guide } from "../../taskpane/ui/guide/job";
+import { help } from "../../taskpane/ui/help/job";
+import { showOnly } from "../../taskpane/ui/show-only/job";
+import { tubeOut as tubeOutJob } from "../../taskpane/ui/tube-out/job";
 import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
 import { journeys, tickTwo } from "./pane-page/journeys";
@@ -153,11 +159,11 @@ test("where columns were guessed, Add columns is two screens long at most, Show 
   await tickTwo(page);
   await page.getByRole("button", { name: "Add 2 columns" }).waitFor();
   expect(await screens(page)).toBeLessThanOrEqual(2);
-  await goTo(page, "showOnly");
+  await goTo(page, showOnly);
   await page.getByRole("checkbox", { name: /^Balloon button/ }).waitFor();
   expect(await screens(page)).toBeLessThanOrEqual(1.5);
   await page.goto(`${served.url}?scenario=caseload`);
-  await goTo(page, "showOnly");
+  await goTo(page, showOnly);
   await page.locator("summary", { hasText: texts.showOnly.by.status }).waitFor();
   /* A ready-made caseload has seven headings to choose by, and an order. */
   expect(await screens(page)).toBeLessThanOrEqual(1.7);
@@ -235,7 +241,7 @@ test("a press on a row number shows that row", async () => {
 
 test("a formula is put into the selected empty cell, and refused in one that is not empty", async () => {
   const page = await openPane("scenario=table");
-  await goTo(page, "guide");
+  await goTo(page, guide);
   await page.getByText("TUBE.FRTOMM", { exact: true }).click();
   await page.locator("details.put > summary").click();
   await page.getByRole("button", { name: texts.guide.put }).click();
@@ -257,12 +263,12 @@ test("what is not in sight rests while the sheet is edited, and is not left with
     return `E${values!.findIndex(([id]) => id === "D-041") + 1}`;
   }, sheetNames.tubes);
   const shown = page.locator(".pane-body > section:not([hidden])");
-  for (const section of ["addColumns", "convert", "showOnly", "tubeOut"] as const) await goTo(page, section);
+  for (const job of [addColumns, convertSizes, showOnly, tubeOutJob]) await goTo(page, job);
   await shown.getByLabel(forms.person.id, { exact: true }).fill("D-041");
   await shown.getByRole("button", { name: forms.person.find, exact: true }).click();
   await shown.getByRole("button", { name: forms.person.yes, exact: true }).click();
   await shown.getByText(/put in the spare/).waitFor();
-  await goTo(page, "help");
+  await goTo(page, help);
   await page.evaluate(() => {
     const counted = window as unknown as CountedPage;
     Object.assign(counted, { asked: { overview: 0, read: 0 } });
@@ -292,7 +298,7 @@ test("what is not in sight rests while the sheet is edited, and is not left with
     [sheetNames.tubes, placeOfD041],
   );
   await expect.poll(async () => (await asked()).overview).toBe(4);
-  await goTo(page, "tubeOut");
+  await goTo(page, tubeOutJob);
   await shown.getByText(tubeOut.outrun).waitFor();
   expect(await shown.getByText(/put in the spare/).count()).toBe(0);
   await page.close();

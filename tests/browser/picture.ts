@@ -7,6 +7,8 @@ import { sheetNames } from "../../src/caseload/names";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { shell as shellWords } from "../../taskpane/texts/shell";
 import { showOnly as showWords } from "../../taskpane/texts/show-only";
+import { showOnly } from "../../taskpane/ui/show-only/job";
+import { today } from "../../taskpane/ui/today/job";
 import { goSheet, INVENTED, isOpen, NOON, setClock } from "./caseload/desk";
 import { launchBrowser } from "./launch";
 import { goTo } from "./places";
@@ -26,13 +28,13 @@ await page.goto(served.url);
 await page.getByRole("button", { name: shellWords.first.start, exact: true }).click();
 await isOpen(page, INVENTED);
 await goSheet(page, sheetNames.tubes);
-await goTo(page, "showOnly");
+await goTo(page, showOnly);
 await page.getByRole("button", { name: showWords.order.press, exact: true }).click();
 await page
   .getByText(/the most urgent first\. Undo/)
   .first()
   .waitFor();
-await goTo(page, "today");
+await goTo(page, today);
 await page.locator(".worst button").first().waitFor();
 const close = page.getByRole("button", { name: shellWords.closeShort, exact: true });
 if ((await close.count()) > 0) await close.first().click();

@@ -5,6 +5,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { pictures as words } from "../../taskpane/texts/pictures";
+import { pictures } from "../../taskpane/ui/pictures/job";
 import { findings, inPane, openDesk, type Desk } from "./caseload/desk";
 import { launchOwnBrowser } from "./launch";
 import { goTo } from "./places";
@@ -20,7 +21,7 @@ beforeAll(async () => {
   [browser, served] = await Promise.all([launchOwnBrowser(), serveDist()]);
   desk = await openDesk(browser, served.url);
   ({ page } = desk);
-  await goTo(page, "pictures");
+  await goTo(page, pictures);
   await inPane(page).locator("svg.picture").first().waitFor();
 });
 afterAll(async () => {

@@ -1,35 +1,16 @@
-/** Goes to a place of the pane, and there to a part, by their presses. */
+/** Goes to a job of the pane by the presses that lead there. */
 import type { Page } from "playwright-core";
-import { pane as words } from "../../taskpane/texts/pane";
+import type { Job } from "../../taskpane/ui/pane/define-job";
+import { call, places } from "../../taskpane/ui/pane/places";
 
-export type Part = keyof typeof words.leads;
-
-/** Under which place each part stands; null for the press at the pane's head. */
-export const placeOf: Readonly<Record<Part, "today" | "list" | "pictures" | "more" | null>> = {
-  tubeOut: null,
-  today: "today",
-  addColumns: "list",
-  mend: "list",
-  checkSheet: "list",
-  showOnly: "list",
-  convert: "list",
-  pictures: "pictures",
-  settings: "more",
-  setUp: "more",
-  guide: "more",
-  explain: "more",
-  help: "more",
-};
-
-/** What is pressed one after the other to come to a part. */
-export function pressesTo(part: Part): readonly string[] {
-  const place = placeOf[part];
-  if (place === null || place === part) return [words[part]];
-  return [words[place], words[part]];
+/** What is pressed one after the other to come to a job. */
+export function pressesTo(job: Job): readonly string[] {
+  const place = [call, ...places].find(({ jobs }) => jobs.includes(job))!;
+  return place.jobs.length === 1 ? [place.label] : [place.label, job.label];
 }
 
-export async function goTo(page: Page, part: Part): Promise<void> {
-  for (const press of pressesTo(part)) {
+export async function goTo(page: Page, job: Job): Promise<void> {
+  for (const press of pressesTo(job)) {
     await page.locator(".pane").getByRole("button", { name: press, exact: true }).first().click();
   }
 }

@@ -23,6 +23,11 @@ import { tubeOut } from "../../taskpane/texts/tube-out";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
+import { addPerson as addPersonJob } from "../../taskpane/ui/add-person/job";
+import { clinicSettings } from "../../taskpane/ui/clinic-settings/job";
+import { recordChange as recordChangeJob } from "../../taskpane/ui/record-change/job";
+import { recordCheck as recordCheckJob } from "../../taskpane/ui/record-check/job";
+import { setUp } from "../../taskpane/ui/set-up/job";
 import {
   deleteRow,
   findings,
@@ -38,7 +43,7 @@ import {
   typeWord,
   type Desk,
 } from "./caseload/desk";
-import { confirm, fill, press, record, startJob } from "./caseload/forms";
+import { confirm, fill, press, record, startCall, startJob } from "./caseload/forms";
 import { builtAs, rowOfInvented, savedCaseload, type SavedCaseload } from "./caseload/saved";
 import { launchBrowser } from "./launch";
 import { openFile, save } from "./nurse/workbook-page";
@@ -90,7 +95,7 @@ describe.sequential("a week", () => {
     await expect
       .poll(async () => Object.values(await rowOf(page, tubes, 4))[0])
       .toMatch(/^Settings not agreed.* No number to call is entered\.$/);
-    const part = await startJob(page, "check");
+    const part = await startJob(page, recordCheckJob);
     await confirm(part, "D-041");
     await part.getByText(/^Nobody has agreed these settings yet/).waitFor();
     await press(part, words.form.another);
@@ -98,7 +103,7 @@ describe.sequential("a week", () => {
   });
 
   test("who agreed the settings, and whom to call: sheets and pane say so", async () => {
-    await goTo(page, "settings");
+    await goTo(page, clinicSettings);
     const pane = inPane(page);
     await fill(pane, { [label("Agreed_By")]: "the invented team", [label("Agreed_On")]: "2026-11-20" });
     await press(pane, settingWords.forms.agreement.write);
@@ -125,7 +130,7 @@ describe.sequential("a week", () => {
   });
 
   test("a new person joins the list, with an identifier that stays as it is typed", async () => {
-    const part = await startJob(page, "person");
+    const part = await startJob(page, addPersonJob);
     await fill(part, {
       [addPerson.id]: "03-04",
       [addPerson.status]: "active",
@@ -220,7 +225,7 @@ describe.sequential("a week", () => {
         plan: true,
       },
     ])("$id", async ({ id, born, ends, middle, plan }) => {
-      const part = await startJob(page, "tubeOut");
+      const part = await startCall(page);
       const another = part.getByRole("button", { name: tubeOut.another });
       if (await another.isVisible()) await another.click();
       const readBack = await confirm(part, id);
@@ -241,7 +246,7 @@ describe.sequential("a week", () => {
 
   test("a low check goes into both sheets, and can be taken back", async () => {
     const enter = async () => {
-      const part = await startJob(page, "check");
+      const part = await startJob(page, recordCheckJob);
       await confirm(part, "D-041");
       await fill(part, {
         [recordCheck.out]: "3.5",
@@ -289,7 +294,7 @@ describe.sequential("a week", () => {
   });
 
   test("a change goes into both sheets", async () => {
-    const part = await startJob(page, "change");
+    const part = await startJob(page, recordChangeJob);
     await confirm(part, "D-038");
     await fill(part, {
       [recordChange.reason]: "planned",
@@ -349,7 +354,7 @@ describe.sequential("a week", () => {
   });
 
   test("the invented people go, and the clinic's own stay", async () => {
-    await goTo(page, "setUp");
+    await goTo(page, setUp);
     const part = inPane(page).locator(".part:not([hidden])");
     await press(part, setUpWords.remove.look);
     await part.getByLabel(setUpWords.remove.withChanged(3), { exact: true }).check();

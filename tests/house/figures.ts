@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { dirname } from "node:path";
 import ts from "typescript";
 import { circlesIn, importsOf, sourcesOf, type SourceText } from "./imports";
-import { SCREEN, sentencesOf } from "./sentences";
+import { isOfScreen, SCREEN, sentencesOf } from "./sentences";
 
 const root = process.argv[2] ?? fileURLToPath(new URL("../../", import.meta.url));
 const sources = sourcesOf(root, ["src", "functions", "taskpane"]).filter(({ file }) => !file.includes("/generated/"));
@@ -63,7 +63,7 @@ const sentences = sources.filter(({ file }) => file.startsWith("taskpane/")).fla
 const isFull = ({ text }: { readonly text: string }): boolean => text.split(" ").length >= 3;
 say("\nsentences of the pane and the page (three words and more):");
 for (const [place, count] of counted(sentences.filter(isFull), ({ file }) =>
-  file.startsWith(SCREEN) ? SCREEN : file.split("/").slice(0, 2).join("/"),
+  isOfScreen(file) ? SCREEN : file.split("/").slice(0, 2).join("/"),
 ))
   say(`  ${place} ${count}`);
 

@@ -14,8 +14,10 @@ export interface Sentence {
   readonly text: string;
 }
 
-/** Where sentences of the screen itself stand. */
+/** Where sentences of the screen itself stand; a job's own label and lead stand in the job. */
 export const SCREEN = "taskpane/texts/";
+const JOB = /^taskpane\/ui\/[^/]+\/job\.ts$/;
+export const isOfScreen = (file: string): boolean => file.startsWith(SCREEN) || JOB.test(file);
 
 const WORD = /\p{L}[\p{L}’'-]+/gu;
 /** A formula, a selector, a path, a name of a command: nobody reads these. */
@@ -43,7 +45,7 @@ function textOf(node: ts.Node): string | undefined {
 function isForPrograms(node: ts.Node): boolean {
   const { parent } = node;
   if (ts.isImportDeclaration(parent) || ts.isExportDeclaration(parent) || ts.isLiteralTypeNode(parent)) return true;
-  if (ts.isPropertyAssignment(parent) && parent.name === node) return true;
+  if (ts.isPropertyAssignment(parent)) return parent.name === node || parent.name.getText() === "key";
   if (ts.isJsxAttribute(parent)) return /^(?:className|id|key|type|role|href|d)$|^data-/.test(parent.name.getText());
   if (ts.isNewExpression(parent))
     return /^(?:Error|RangeError|TypeError|RegExp|URL)$/.test(parent.expression.getText());
@@ -53,7 +55,7 @@ function isForPrograms(node: ts.Node): boolean {
 /** What one file says. Of the screen's own texts, single words too. */
 export function sentencesOf({ file, tree }: SourceText): readonly Sentence[] {
   const found: Sentence[] = [];
-  const isScreen = file.startsWith(SCREEN);
+  const isScreen = isOfScreen(file);
   const visit = (node: ts.Node): void => {
     const text = textOf(node);
     if (text !== undefined && /\p{L}/u.test(text) && !isForPrograms(node)) {

@@ -3,8 +3,10 @@ import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
 import { shownHeaders } from "../../src/caseload/headers";
+import { call, places } from "../../taskpane/ui/pane/places";
+import { recordings } from "../../taskpane/ui/today/recordings";
 import { circlesIn, importsOf, sourcesOf, type SourceText } from "../house/imports";
-import { readsLikeSentence, SCREEN, sentencesOf } from "../house/sentences";
+import { isOfScreen, readsLikeSentence, SCREEN, sentencesOf } from "../house/sentences";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const sources = sourcesOf(ROOT, ["src", "functions", "taskpane"]);
@@ -42,6 +44,18 @@ describe("imports", () => {
   });
 });
 
+describe("a job", () => {
+  const camel = (name: string): string => name.replace(/-(.)/g, (_, letter: string) => letter.toUpperCase());
+  const inPlaces = [call, ...places].flatMap(({ jobs }) => jobs);
+
+  it("has one name in its folder, its object and its texts, and stands in the pane once", () => {
+    const folders = sources.flatMap(({ file }) => /^taskpane\/ui\/([^/]+)\/job\.ts$/.exec(file)?.[1] ?? []);
+    expect([...inPlaces, ...recordings].map(({ key }) => key).sort()).toEqual(folders.map(camel).sort());
+    const texts = sources.map(({ file }) => file).filter((file) => file.startsWith(SCREEN));
+    for (const folder of folders) expect(texts).toContain(`${SCREEN}${folder}.ts`);
+  });
+});
+
 /** The invented list of the first screen: people's words, not ours. */
 const INVENTED = "taskpane/ui/shell/example-list.ts";
 const headers = new Set<string>(Object.values(shownHeaders).flat());
@@ -55,9 +69,9 @@ describe("sentences", () => {
       expect(readsLikeSentence(text), text).toBe(false);
   });
 
-  it("of the screen itself stand in taskpane/texts: none in a component", () => {
+  it("of the screen itself stand in taskpane/texts or in a job: none in a component", () => {
     const stray = sources
-      .filter(({ file }) => isScreen(file))
+      .filter(({ file }) => isScreen(file) && !isOfScreen(file))
       .flatMap(sentencesOf)
       .filter(({ text }) => !headers.has(text));
     expect(stray).toEqual([]);

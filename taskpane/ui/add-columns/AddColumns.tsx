@@ -17,9 +17,9 @@ import { PreviewStep } from "./PreviewStep";
 import { SaidStep } from "./SaidStep";
 import { TickStep } from "./TickStep";
 import { titleOf, useAddColumns, type AddColumnsState } from "./useAddColumns";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "locale" | "isShown">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "locale" | "isShown">;
 
 /** One calm flow on one page: a step opens as soon as it can be answered. */
 export function AddColumns({ workbook, overview, today, locale, isShown }: Props) {

@@ -17,11 +17,11 @@ import { useForm } from "../forms/useForm";
 import { TryAgain } from "../parts/TryAgain";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
-import type { JobProps } from "../forms/job-props";
+import type { RecordingProps } from "../forms/recording-job";
 import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
 /** The list is looked at when the form is opened, and again for each further person and after a refusal. */
-export function AddPerson(props: JobProps) {
+export function AddPerson(props: RecordingProps) {
   const { workbook } = props;
   const [survey, setSurvey] = useState<PersonSurvey | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
@@ -48,7 +48,7 @@ export function AddPerson(props: JobProps) {
   return <PersonForm {...props} key={round} survey={survey} ways={{ again, renew: look }} />;
 }
 
-interface FormProps extends JobProps {
+interface FormProps extends RecordingProps {
   readonly survey: PersonSurvey;
   readonly ways: FormWays;
 }

@@ -8,11 +8,11 @@ import { ListStep } from "../add-columns/ListStep";
 import { CellGroups } from "../parts/CellGroups";
 import { Step } from "../parts/Step";
 import { TryAgain } from "../parts/TryAgain";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 import { PaperFoot, PrintPress, type PaperFacts } from "../print/Paper";
 import { useCheckSheet } from "./useCheckSheet";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "isShown" | "locale" | "version">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown" | "locale" | "version">;
 
 /** What cannot be right in the list in which somebody stands, each cell one press away, and on paper. */
 export function CheckSheet({ workbook, overview, today, isShown, locale, version }: Props) {

@@ -9,9 +9,9 @@ import { Working } from "../parts/Working";
 import { EntriesForm, type Typed } from "./EntriesForm";
 import { AllSettings, ToLookAt } from "./SettingsList";
 import { useClinicSettings } from "./useClinicSettings";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "locale">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "locale">;
 
 /** Who agreed the settings, whom to call, and every setting with what stands in its cell and where it comes from. */
 export function ClinicSettings({ workbook, overview, today, locale }: Props) {

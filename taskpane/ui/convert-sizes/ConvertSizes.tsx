@@ -11,9 +11,9 @@ import { PutStep } from "./PutStep";
 import { SourceStep } from "./SourceStep";
 import { Unread } from "./Unread";
 import { useConvert, type ConvertState } from "./useConvert";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "isShown">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown">;
 
 /** A column of sizes typed by many people: which, where to, what will not be read, and then the conversion. */
 export function ConvertSizes({ workbook, overview, today, isShown }: Props) {

@@ -8,9 +8,9 @@ import { useAnnounce } from "../parts/announce";
 import { functions } from "../guide/documented";
 import { useReveal } from "../parts/useReveal";
 import { Explanation } from "./Explanation";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview">;
+type Props = Pick<JobProps, "workbook" | "overview">;
 
 /** Why the selected cell says what it says, at a press: not at every move of the selection. */
 export function Explain({ workbook, overview }: Props) {

@@ -5,9 +5,9 @@ import { functions } from "./documented";
 import { FunctionEntry } from "./FunctionEntry";
 import type { KeptArguments } from "../put-in-cell/PutInCellForm";
 import { search } from "./search";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "locale">;
+type Props = Pick<JobProps, "workbook" | "overview" | "locale">;
 
 /** The searchable guide, drawn from the functions' own definitions. */
 export function Guide({ workbook, overview, locale }: Props) {

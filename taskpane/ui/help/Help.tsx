@@ -6,9 +6,9 @@ import { product } from "../../texts/pane";
 import { dateText } from "../parts/dates";
 import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "overview" | "today" | "locale" | "version" | "dayFirst">;
+type Props = Pick<JobProps, "overview" | "today" | "locale" | "version" | "dayFirst">;
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (

@@ -12,7 +12,7 @@ import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
 import { TryAgain } from "../parts/TryAgain";
 import { Working } from "../parts/Working";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 import { ColumnStep } from "./ColumnStep";
 import { DatesStep } from "./DatesStep";
 import { KindsStep } from "./KindsStep";
@@ -20,7 +20,7 @@ import { PutStep } from "./PutStep";
 import { SizesStep } from "./SizesStep";
 import { useMend, type MendState } from "./useMend";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "isShown" | "locale">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown" | "locale">;
 
 /** A column of somebody's own list, put right once by wording: which, what is asked, what is left, where it goes. */
 export function Mend({ workbook, overview, today, isShown, locale }: Props) {

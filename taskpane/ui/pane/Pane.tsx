@@ -2,19 +2,19 @@
  * The side pane: where one is and the press for the telephone call at the top, the places at the foot, the quiet line
  * that is always there, and the one voice for screen readers.
  */
-import { Suspense, useCallback, useEffect, useId, useRef, useState } from "react";
+import { Suspense, useCallback, useEffect, useId, useRef, useState, type RefObject } from "react";
 import { recogniseCaseload } from "../../actions/caseload/recognise";
 import { pane as words, product } from "../../texts/pane";
-import type { Workbook } from "../../workbook/port";
+import type { Overview, Workbook } from "../../workbook/port";
 import { AtSelection } from "../explain/AtSelection";
+import { explain } from "../explain/job";
 import { Announcer } from "../parts/announce";
 import { dayText } from "../parts/dates";
-import type { DayFirstWord } from "./part-props";
 import type { OpenNew } from "./open-new";
 import { Fallible } from "../parts/Fallible";
 import { TryAgain } from "../parts/TryAgain";
-import { places, tubeOut, type Part, type Place } from "./places";
-import type { Go, PartProps } from "./part-props";
+import { call, day, list, places, type Place } from "./places";
+import type { DayFirstWord, Go, Job, JobProps } from "./define-job";
 import { Kept } from "../parts/Kept";
 import { useKeptFocus } from "./useKeptFocus";
 import { useOverview } from "./useOverview";
@@ -38,42 +38,14 @@ export function Pane(props: PaneProps) {
   );
 }
 
-const FIRST: Place["key"] = "list";
-/** Where a ready-made caseload is open, the day comes first. */
-const FIRST_ON_CASELOAD: Place["key"] = "today";
-const all: readonly Place[] = [tubeOut, ...places];
+const all: readonly Place[] = [call, ...places];
 
 function Places({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) {
-  const [shown, setShown] = useState<Place["key"]>(FIRST);
-  const [parts, setParts] = useState<Partial<Record<Place["key"], Part["key"]>>>({});
-  /* A part keeps what was typed in it once it has been shown. */
-  const [visited, setVisited] = useState<readonly Part["key"][]>([]);
   const body = useRef<HTMLDivElement>(null);
   const whole = useRef<HTMLDivElement>(null);
   useKeptFocus(whole);
   const { overview, unread, readNow } = useOverview(props.workbook);
-  const hasChosen = useRef(false);
-  const isCaseload = overview !== null && recogniseCaseload(overview).is === "caseload";
-  useEffect(() => {
-    if (!hasChosen.current) setShown(isCaseload ? FIRST_ON_CASELOAD : FIRST);
-  }, [isCaseload]);
-
-  const place = all.find(({ key }) => key === shown)!;
-  const part = partOf(place);
-  useEffect(() => {
-    setVisited((before) => (before.includes(part) ? before : [...before, part]));
-    if (body.current) body.current.scrollTop = 0;
-  }, [part]);
-
-  function partOf({ key, parts: [first] }: Place): Part["key"] {
-    return parts[key] ?? first!.key;
-  }
-
-  const go = useCallback<Go>((key, wanted) => {
-    hasChosen.current = true;
-    setShown(key);
-    if (wanted !== undefined) setParts((before) => ({ ...before, [key]: wanted }));
-  }, []);
+  const { place, jobOf, visited, enter, go } = useWhere(overview, body);
 
   return (
     <div className="pane" ref={whole}>
@@ -85,18 +57,18 @@ function Places({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) 
         <button
           type="button"
           className="button alarm"
-          aria-current={shown === tubeOut.key ? "page" : undefined}
-          onClick={() => go(tubeOut.key)}
+          aria-current={place === call ? "page" : undefined}
+          onClick={() => enter(call)}
         >
-          {tubeOut.label}
+          {call.label}
         </button>
       </div>
       <nav className="places" aria-label={words.places}>
         <ul>
-          {places.map(({ key, label }) => (
-            <li key={key}>
-              <button type="button" aria-current={shown === key ? "page" : undefined} onClick={() => go(key)}>
-                {label}
+          {places.map((one) => (
+            <li key={one.label}>
+              <button type="button" aria-current={place === one ? "page" : undefined} onClick={() => enter(one)}>
+                {one.label}
               </button>
             </li>
           ))}
@@ -107,59 +79,100 @@ function Places({ isPartOfPage = false, dayFirst = null, ...props }: PaneProps) 
         {unread !== null && <TryAgain sentence={words.unread(unread)} press={words.tryAgain} onPress={readNow} />}
         {all.map((one) => (
           <OnePlace
-            key={one.key}
+            key={one.label}
             place={one}
-            part={partOf(one)}
+            job={jobOf(one)}
             visited={visited}
-            show={(key) => go(one.key, key)}
-            props={{ ...props, dayFirst, overview, go, isShown: shown === one.key }}
+            props={{ ...props, dayFirst, overview, go, isShown: place === one }}
           />
         ))}
       </div>
-      {props.workbook && overview && shown !== tubeOut.key && part !== "explain" && (
-        <AtSelection workbook={props.workbook} overview={overview} onSteps={() => go("more", "explain")} />
+      {props.workbook && overview && place !== call && jobOf(place) !== explain && (
+        <AtSelection workbook={props.workbook} overview={overview} onSteps={() => go(explain)} />
       )}
       <p className="pane-foot">{words.quietLine}</p>
     </div>
   );
 }
 
-interface OnePlaceProps {
+interface Where {
   readonly place: Place;
-  /** The part that is shown. */
-  readonly part: Part["key"];
-  readonly visited: readonly Part["key"][];
-  readonly show: (part: Part["key"]) => void;
-  readonly props: PartProps;
+  /** The job that a place shows when it is entered: the one shown there last. */
+  readonly jobOf: (place: Place) => Job;
+  /** Jobs that have been shown. */
+  readonly visited: readonly Job[];
+  readonly enter: (place: Place) => void;
+  readonly go: Go;
 }
 
-function OnePlace({ place, part, visited, show, props }: OnePlaceProps) {
+/** Where somebody stands in the pane. Until they have chosen, a ready-made caseload opens on its day. */
+function useWhere(overview: Overview | null, body: RefObject<HTMLDivElement>): Where {
+  const [place, setPlace] = useState(list);
+  const [jobs, setJobs] = useState<ReadonlyMap<Place, Job>>(new Map());
+  /* A job keeps what was typed in it once it has been shown. */
+  const [visited, setVisited] = useState<readonly Job[]>([]);
+  const hasChosen = useRef(false);
+  const isCaseload = overview !== null && recogniseCaseload(overview).is === "caseload";
+  useEffect(() => {
+    if (!hasChosen.current) setPlace(isCaseload ? day : list);
+  }, [isCaseload]);
+
+  const jobOf = (one: Place): Job => jobs.get(one) ?? one.jobs[0];
+  const job = jobOf(place);
+  useEffect(() => {
+    setVisited((before) => (before.includes(job) ? before : [...before, job]));
+    if (body.current) body.current.scrollTop = 0;
+  }, [body, job]);
+
+  const enter = useCallback((one: Place) => {
+    hasChosen.current = true;
+    setPlace(one);
+  }, []);
+  const go = useCallback<Go>(
+    (wanted) => {
+      const where = all.find((one) => one.jobs.includes(wanted))!;
+      enter(where);
+      setJobs((before) => new Map(before).set(where, wanted));
+    },
+    [enter],
+  );
+  return { place, jobOf, visited, enter, go };
+}
+
+interface OnePlaceProps {
+  readonly place: Place;
+  /** The one of its jobs that is shown. */
+  readonly job: Job;
+  readonly visited: readonly Job[];
+  readonly props: JobProps;
+}
+
+function OnePlace({ place, job, visited, props }: OnePlaceProps) {
   const id = useId();
-  const isAlone = place.parts.length === 1;
-  const { label } = place.parts.find(({ key }) => key === part)!;
+  const isAlone = place.jobs.length === 1;
   return (
     <section hidden={!props.isShown} aria-labelledby={id}>
       {!isAlone && (
-        <div className="parts" role="group" aria-label={words.parts(place.label)}>
-          {place.parts.map((one) => (
-            <button key={one.key} type="button" aria-pressed={part === one.key} onClick={() => show(one.key)}>
+        <div className="parts" role="group" aria-label={words.jobs(place.label)}>
+          {place.jobs.map((one) => (
+            <button key={one.key} type="button" aria-pressed={job === one} onClick={() => props.go(one)}>
               {one.label}
             </button>
           ))}
         </div>
       )}
-      {/* Where presses name the parts, the pressed one is the heading that is seen. */}
+      {/* Where presses name the jobs, the pressed one is the heading that is seen. */}
       <header className="for-ears">
-        <h2 id={id}>{label}</h2>
-        {!isAlone && <p>{words.leads[part]}</p>}
+        <h2 id={id}>{job.label}</h2>
+        {!isAlone && <p>{job.lead}</p>}
       </header>
       <Fallible>
         <Suspense fallback={<p>{words.loading}</p>}>
-          {place.parts.map(
-            ({ key, Content }) =>
-              visited.includes(key) && (
-                <Kept key={key} isShown={props.isShown && part === key}>
-                  <Content {...props} isShown={props.isShown && part === key} />
+          {place.jobs.map(
+            (one) =>
+              visited.includes(one) && (
+                <Kept key={one.key} isShown={props.isShown && job === one}>
+                  <one.Content {...props} isShown={props.isShown && job === one} />
                 </Kept>
               ),
           )}

@@ -8,7 +8,7 @@ import { agreement } from "../../actions/clinic-settings/agreement";
 import { pane as paneTexts } from "../../texts/pane";
 import { pictures as words } from "../../texts/pictures";
 import { Notice } from "../parts/Notice";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 import { PaperFoot, PrintPress } from "../print/Paper";
 import { DueByMonth } from "./DueByMonth";
 import { Lives } from "./Lives";
@@ -21,7 +21,7 @@ type Period = keyof typeof words.periods;
 const ALL_KINDS = "";
 const periods: readonly Period[] = ["12", "24", "all"];
 
-export function Pictures({ workbook, overview, today, locale, version, isShown }: PartProps) {
+export function Pictures({ workbook, overview, today, locale, version, isShown }: JobProps) {
   const [pictured, setPictured] = useState<Pictured | null>(null);
   const [period, setPeriod] = useState<Period>("12");
   const [chosen, setChosen] = useState<string | null>(null);

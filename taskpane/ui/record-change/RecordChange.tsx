@@ -19,11 +19,11 @@ import { useForm } from "../forms/useForm";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
-import type { JobProps } from "../forms/job-props";
+import type { RecordingProps } from "../forms/recording-job";
 import { RecordFor } from "../forms/RecordFor";
 import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
-export function RecordChange({ workbook, today, locale, agreed }: JobProps) {
+export function RecordChange({ workbook, today, locale, agreed }: RecordingProps) {
   return (
     <RecordFor
       workbook={workbook}
@@ -35,7 +35,7 @@ export function RecordChange({ workbook, today, locale, agreed }: JobProps) {
   );
 }
 
-interface FormProps extends Pick<JobProps, "workbook" | "today" | "locale" | "agreed"> {
+interface FormProps extends Pick<RecordingProps, "workbook" | "today" | "locale" | "agreed"> {
   readonly survey: ChangeSurvey;
   readonly ways: FormWays;
 }

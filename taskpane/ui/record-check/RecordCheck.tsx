@@ -17,11 +17,11 @@ import { useForm } from "../forms/useForm";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { CallList } from "../forms/CallList";
-import type { JobProps } from "../forms/job-props";
+import type { RecordingProps } from "../forms/recording-job";
 import { RecordFor } from "../forms/RecordFor";
 import { RecordingForm, type FormWays } from "../forms/RecordingForm";
 
-export function RecordCheck({ workbook, today, locale, agreed }: JobProps) {
+export function RecordCheck({ workbook, today, locale, agreed }: RecordingProps) {
   return (
     <RecordFor
       workbook={workbook}
@@ -33,7 +33,7 @@ export function RecordCheck({ workbook, today, locale, agreed }: JobProps) {
   );
 }
 
-interface FormProps extends Pick<JobProps, "workbook" | "today" | "locale" | "agreed"> {
+interface FormProps extends Pick<RecordingProps, "workbook" | "today" | "locale" | "agreed"> {
   readonly survey: CheckSurvey;
   readonly ways: FormWays;
 }

@@ -10,9 +10,9 @@ import { ChooseSteps } from "./ChooseSteps";
 import { MadeStep } from "./MadeStep";
 import { RemoveInvented } from "./RemoveInvented";
 import { useSetUp, type SetUpState } from "./useSetUp";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "openNew">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "openNew">;
 
 /** A new workbook from a few choices; and, where the invented people are still in the present one, the way to be rid of them. */
 export function SetUp({ workbook, overview, today, openNew }: Props) {

@@ -2,7 +2,7 @@ import { useId, useRef } from "react";
 import { shell as words } from "../../texts/shell";
 import { product } from "../../texts/pane";
 import type { DayFirst } from "../../workbook/embedded/interface";
-import type { DayFirstWord } from "../pane/part-props";
+import type { DayFirstWord } from "../pane/define-job";
 
 const CHOICES: readonly DayFirstWord[] = ["refuse", "day", "month"];
 

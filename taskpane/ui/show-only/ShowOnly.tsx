@@ -21,9 +21,9 @@ import { Step } from "../parts/Step";
 import { ColumnsField } from "./ColumnsField";
 import { FacetField } from "./FacetField";
 import { useShowOnly, type ShowOnlyState } from "./useShowOnly";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 
-type Props = Pick<PartProps, "workbook" | "overview" | "today" | "isShown">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown">;
 
 export function ShowOnly({ workbook, overview, today, isShown }: Props) {
   const state = useShowOnly(workbook, overview, today, isShown);

@@ -1,5 +1,5 @@
 /** Today: how many rows ask for what, the most urgent of them, and what is written down day by day. */
-import { useEffect, useState, type ComponentType } from "react";
+import { useEffect, useState } from "react";
 import { callsIn } from "../../actions/caseload/calls";
 import { namesOf } from "../../actions/caseload/read";
 import { recogniseCaseload } from "../../actions/caseload/recognise";
@@ -7,34 +7,27 @@ import { agreement } from "../../actions/clinic-settings/agreement";
 import type { UrgencyClass } from "../../../src/caseload/urgency";
 import { classes, readDay, type Day, type TodayRow } from "../../actions/today";
 import { readOwnDay, type OwnDay } from "../../actions/today/own-list";
-import { forms as formTexts } from "../../texts/forms";
 import { pane as paneTexts } from "../../texts/pane";
 import { today as words } from "../../texts/today";
 import type { Overview, Workbook } from "../../workbook/port";
-import type { JobProps } from "../forms/job-props";
+import type { RecordingJob } from "../forms/recording-job";
 import { Kept } from "../parts/Kept";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { useReveal } from "../parts/useReveal";
-import type { PartProps } from "../pane/part-props";
+import type { JobProps } from "../pane/define-job";
 import { PrintPress, type PaperFacts } from "../print/Paper";
-import { AddPerson } from "../add-person/AddPerson";
-import { RecordChange } from "../record-change/RecordChange";
-import { RecordCheck } from "../record-check/RecordCheck";
+import { addColumns } from "../add-columns/job";
+import { clinicSettings } from "../clinic-settings/job";
+import { setUp } from "../set-up/job";
+import { showOnly } from "../show-only/job";
+import { recordings } from "./recordings";
 import { WeekList } from "./WeekList";
 
-type Job = keyof typeof words.jobs;
-const jobs = Object.keys(words.jobs) as readonly Job[];
-const forms: Readonly<Record<Job, ComponentType<JobProps>>> = {
-  check: RecordCheck,
-  change: RecordChange,
-  person: AddPerson,
-};
-
-export function Today({ workbook, overview, today, locale, version, isShown, go }: PartProps) {
-  const [job, setJob] = useState<Job | null>(null);
+export function Today({ workbook, overview, today, locale, version, isShown, go }: JobProps) {
+  const [job, setJob] = useState<RecordingJob | null>(null);
   /* A job keeps what was typed in it while the telephone rings. */
-  const [visited, setVisited] = useState<readonly Job[]>([]);
+  const [visited, setVisited] = useState<readonly RecordingJob[]>([]);
   if (!workbook || !overview) return <p>{paneTexts.waiting}</p>;
   const found = recogniseCaseload(overview);
   if (found.is !== "caseload")
@@ -44,10 +37,10 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
         <Notice kind={found.is === "none" ? "plain" : "caution"}>
           <p>{found.is === "none" ? words.noCaseload : found.sentence}</p>
           <div className="presses">
-            <button type="button" className="button" onClick={() => go("list", "addColumns")}>
+            <button type="button" className="button" onClick={() => go(addColumns)}>
               {words.toList}
             </button>
-            <button type="button" className="button" onClick={() => go("more", "setUp")}>
+            <button type="button" className="button" onClick={() => go(setUp)}>
               {words.toSetUp}
             </button>
           </div>
@@ -56,9 +49,9 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
     );
   const agreed = agreement(overview, today);
 
-  function start(key: Job) {
-    setJob(key);
-    setVisited((before) => (before.includes(key) ? before : [...before, key]));
+  function start(one: RecordingJob) {
+    setJob(one);
+    setVisited((before) => (before.includes(one) ? before : [...before, one]));
   }
 
   return (
@@ -72,29 +65,26 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
         />
         <Step title={words.write}>
           <div className="presses">
-            {jobs.map((key) => (
-              <button key={key} type="button" className="button" onClick={() => start(key)}>
-                {words.jobs[key]}
+            {recordings.map((one) => (
+              <button key={one.key} type="button" className="button" onClick={() => start(one)}>
+                {one.label}
               </button>
             ))}
           </div>
         </Step>
-        <Before overview={overview} agreed={agreed} enter={() => go("more", "settings")} />
+        <Before overview={overview} agreed={agreed} enter={() => go(clinicSettings)} />
       </Kept>
-      {visited.map((key) => {
-        const Form = forms[key];
-        return (
-          <Kept key={key} isShown={isShown && job === key}>
-            <div className="presses">
-              <button type="button" className="button" onClick={() => setJob(null)}>
-                {words.back}
-              </button>
-            </div>
-            <h3>{formTexts.job[key]}</h3>
-            <Form workbook={workbook} overview={overview} today={today} locale={locale} agreed={agreed.sentence} />
-          </Kept>
-        );
-      })}
+      {visited.map((one) => (
+        <Kept key={one.key} isShown={isShown && job === one}>
+          <div className="presses">
+            <button type="button" className="button" onClick={() => setJob(null)}>
+              {words.back}
+            </button>
+          </div>
+          <h3>{one.heading}</h3>
+          <one.Form workbook={workbook} overview={overview} today={today} locale={locale} agreed={agreed.sentence} />
+        </Kept>
+      ))}
     </>
   );
 }
@@ -127,7 +117,7 @@ function Before({
   );
 }
 
-type GlanceProps = Pick<PartProps, "isShown" | "go"> & { readonly workbook: Workbook; readonly paper: PaperFacts };
+type GlanceProps = Pick<JobProps, "isShown" | "go"> & { readonly workbook: Workbook; readonly paper: PaperFacts };
 
 /** So many of the most urgent rows are named; the list has the others. */
 const NAMED = 5;
@@ -161,7 +151,7 @@ function AtAGlance({ workbook, isShown, go, paper }: GlanceProps) {
       })}
       <div className="presses">
         {left > 0 && (
-          <button type="button" className="press" onClick={() => go("list", "showOnly")}>
+          <button type="button" className="press" onClick={() => go(showOnly)}>
             {words.more(left)}
           </button>
         )}
@@ -176,7 +166,7 @@ interface OwnGlanceProps {
   readonly overview: Overview;
   readonly today: number;
   readonly isShown: boolean;
-  readonly go: PartProps["go"];
+  readonly go: JobProps["go"];
 }
 
 /** On somebody's own list: what the columns that were added there say. */
@@ -208,7 +198,7 @@ function OwnGlance({ workbook, overview, today, isShown, go }: OwnGlanceProps) {
       })}
       {left > 0 && (
         <div className="presses">
-          <button type="button" className="press" onClick={() => go("list", "showOnly")}>
+          <button type="button" className="press" onClick={() => go(showOnly)}>
             {words.more(left)}
           </button>
         </div>

@@ -13,7 +13,8 @@ import { print as printTexts } from "../../texts/print";
 import type { Overview, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../parts/announce";
 import { Notice } from "../parts/Notice";
-import type { PartProps } from "../pane/part-props";
+import { clinicSettings } from "../clinic-settings/job";
+import type { JobProps } from "../pane/define-job";
 import { PaperFoot, PrintPress, type PaperFacts } from "../print/Paper";
 import { FindPerson, whoIs, type Confirmed } from "../forms/FindPerson";
 import { Orders, TubeOutAnswer } from "./TubeOutAnswer";
@@ -28,12 +29,12 @@ export function DoFirst() {
   );
 }
 
-type CallProps = Pick<PartProps, "today" | "locale" | "version" | "go"> & {
+type CallProps = Pick<JobProps, "today" | "locale" | "version" | "go"> & {
   readonly workbook: Workbook;
   readonly overview: Overview;
 };
 
-export function TubeOut({ workbook, overview, ...props }: PartProps) {
+export function TubeOut({ workbook, overview, ...props }: JobProps) {
   if (!workbook || !overview)
     return (
       <>
@@ -101,7 +102,7 @@ function Call({ workbook, overview, today, locale, version, go }: CallProps) {
           key={confirmed.device?.row.index}
           confirmed={confirmed}
           paper={{ overview, today, locale, version, agreed }}
-          enter={() => go("more", "settings")}
+          enter={() => go(clinicSettings)}
           {...(!isNobody && { onAnother: () => setConfirmed(null) })}
         />
       )}
@@ -163,7 +164,7 @@ interface PageProps {
 export function TubeOutPage({ said, who, paper }: PageProps) {
   return (
     <>
-      <h1>{who === null ? paneTexts.tubeOut : words.pageTitle(who.id)}</h1>
+      <h1>{words.pageTitle(who?.id)}</h1>
       {who !== null && <p>{who.told}</p>}
       <TubeOutAnswer said={said} agreed={paper.agreed} />
       <PaperFoot {...paper} />

@@ -2,20 +2,23 @@
 import type { Locator, Page } from "playwright-core";
 import { forms as words } from "../../../taskpane/texts/forms";
 import { today as todayWords } from "../../../taskpane/texts/today";
+import type { RecordingJob } from "../../../taskpane/ui/forms/recording-job";
+import { today } from "../../../taskpane/ui/today/job";
+import { tubeOut } from "../../../taskpane/ui/tube-out/job";
 import { goTo } from "../places";
 import { inPane } from "./desk";
 
-export type Job = keyof typeof todayWords.jobs | "tubeOut";
+/** The telephone call. */
+export async function startCall(page: Page): Promise<Locator> {
+  await goTo(page, tubeOut);
+  return inPane(page).locator(".part:not([hidden])");
+}
 
-/** One of the daily jobs, whatever was shown before. */
-export async function startJob(page: Page, job: Job): Promise<Locator> {
-  if (job === "tubeOut") {
-    await goTo(page, "tubeOut");
-    return inPane(page).locator(".part:not([hidden])");
-  }
-  await goTo(page, "today");
+/** One of the forms under Today, whatever was shown before. */
+export async function startJob(page: Page, job: RecordingJob): Promise<Locator> {
+  await goTo(page, today);
   const back = inPane(page).getByRole("button", { name: todayWords.back, exact: true });
-  const start = inPane(page).getByRole("button", { name: todayWords.jobs[job], exact: true });
+  const start = inPane(page).getByRole("button", { name: job.label, exact: true });
   await back.or(start).filter({ visible: true }).first().waitFor();
   if (await back.filter({ visible: true }).count()) await back.filter({ visible: true }).click();
   await start.click();

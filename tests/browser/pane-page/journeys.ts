@@ -15,6 +15,19 @@ import { addPerson } from "../../../taskpane/texts/add-person";
 import { tubeOut } from "../../../taskpane/texts/tube-out";
 import { setUp } from "../../../taskpane/texts/set-up";
 import { showOnly } from "../../../taskpane/texts/show-only";
+import { addPerson as addPersonJob } from "../../../taskpane/ui/add-person/job";
+import { clinicSettings as clinicSettingsJob } from "../../../taskpane/ui/clinic-settings/job";
+import { convertSizes as convertSizesJob } from "../../../taskpane/ui/convert-sizes/job";
+import { explain as explainJob } from "../../../taskpane/ui/explain/job";
+import type { RecordingJob } from "../../../taskpane/ui/forms/recording-job";
+import { guide } from "../../../taskpane/ui/guide/job";
+import { help } from "../../../taskpane/ui/help/job";
+import { recordChange as recordChangeJob } from "../../../taskpane/ui/record-change/job";
+import { recordCheck as recordCheckJob } from "../../../taskpane/ui/record-check/job";
+import { setUp as setUpJob } from "../../../taskpane/ui/set-up/job";
+import { showOnly as showOnlyJob } from "../../../taskpane/ui/show-only/job";
+import { today } from "../../../taskpane/ui/today/job";
+import { tubeOut as tubeOutJob } from "../../../taskpane/ui/tube-out/job";
 import { goTo, openFolds } from "../places";
 
 export interface State {
@@ -44,9 +57,9 @@ async function fill(within: Locator, entries: Readonly<Record<string, string>>):
   }
 }
 
-async function job(page: Page, key: keyof typeof texts.today.jobs): Promise<Locator> {
-  await goTo(page, "today");
-  const start = shown(page).getByRole("button", { name: texts.today.jobs[key], exact: true });
+async function job(page: Page, form: RecordingJob): Promise<Locator> {
+  await goTo(page, today);
+  const start = shown(page).getByRole("button", { name: form.label, exact: true });
   const back = shown(page).getByRole("button", { name: texts.today.back, exact: true }).filter({ visible: true });
   await start.or(back).first().waitFor();
   if ((await back.count()) > 0) await back.click();
@@ -55,7 +68,7 @@ async function job(page: Page, key: keyof typeof texts.today.jobs): Promise<Loca
 }
 
 async function call(page: Page): Promise<Locator> {
-  await goTo(page, "tubeOut");
+  await goTo(page, tubeOutJob);
   return shown(page).locator(".part:not([hidden])");
 }
 
@@ -109,7 +122,7 @@ const ownList: readonly Journey[] = [
       {
         name: "functions",
         reach: async (page) => {
-          await goTo(page, "guide");
+          await goTo(page, guide);
           const entries = shown(page).locator(".part:not([hidden]) details.entry > summary");
           await entries.first().waitFor();
           for (const place of [0, 1, -1]) await entries.nth(place).click();
@@ -126,14 +139,14 @@ const ownList: readonly Journey[] = [
       {
         name: "help",
         reach: async (page) => {
-          await goTo(page, "help");
+          await goTo(page, help);
           await heading(page, texts.help.privacy);
         },
       },
       {
         name: "convert-found",
         reach: async (page) => {
-          await goTo(page, "convert");
+          await goTo(page, convertSizesJob);
           await heading(page, texts.pane.preview);
           await shown(page).getByText(convertSizes.put.beside, { exact: true }).waitFor();
         },
@@ -148,7 +161,7 @@ const ownList: readonly Journey[] = [
       {
         name: "show-only-chosen",
         reach: async (page) => {
-          await goTo(page, "showOnly");
+          await goTo(page, showOnlyJob);
           await shown(page)
             .getByRole("checkbox", { name: /^Balloon button/ })
             .check();
@@ -209,7 +222,7 @@ const ownList: readonly Journey[] = [
       {
         name: "today-without-caseload",
         reach: async (page) => {
-          await goTo(page, "today");
+          await goTo(page, today);
           await shown(page).getByText(texts.today.noCaseload).waitFor();
         },
       },
@@ -223,7 +236,7 @@ const ownList: readonly Journey[] = [
       {
         name: "settings-without-sheet",
         reach: async (page) => {
-          await goTo(page, "settings");
+          await goTo(page, clinicSettingsJob);
           await shown(page).getByText(clinicSettings.none.lead).waitFor();
           await shown(page).locator("details.entry > summary").nth(1).click();
         },
@@ -231,7 +244,7 @@ const ownList: readonly Journey[] = [
       {
         name: "set-up",
         reach: async (page) => {
-          await goTo(page, "setUp");
+          await goTo(page, setUpJob);
           await shown(page).getByText(setUp.preview.caution).waitFor();
         },
       },
@@ -245,7 +258,7 @@ const ownList: readonly Journey[] = [
       {
         name: "explain-nothing",
         reach: async (page) => {
-          await goTo(page, "explain");
+          await goTo(page, explainJob);
           await press(shown(page), explain.press);
           await shown(page).locator(".part:not([hidden]) h3, .part:not([hidden]) p:not(.note)").first().waitFor();
         },
@@ -353,7 +366,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "check-refused",
         reach: async (page) => {
-          const part = await job(page, "check");
+          const part = await job(page, recordCheckJob);
           await lookUp(part, "D-041");
           await press(part, forms.person.yes);
           await fill(part, { [recordCheck.out]: "five" });
@@ -364,7 +377,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "check-filled",
         reach: async (page) => {
-          const part = await job(page, "check");
+          const part = await job(page, recordCheckJob);
           await fill(part, { [recordCheck.out]: "2", [recordCheck.putIn]: "5", [recordCheck.looked]: "clear" });
           await part.getByText(forms.form.previewLead).waitFor();
         },
@@ -372,7 +385,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "check-recorded",
         reach: async (page) => {
-          const part = await job(page, "check");
+          const part = await job(page, recordCheckJob);
           await press(part, recordCheck.record);
           await part.getByRole("heading", { name: forms.form.done, exact: true }).waitFor();
         },
@@ -380,7 +393,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "change-refused",
         reach: async (page) => {
-          const part = await job(page, "change");
+          const part = await job(page, recordChangeJob);
           await lookUp(part, "D-038");
           await press(part, forms.person.yes);
           await press(part, recordChange.record);
@@ -390,7 +403,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "change-asked-again",
         reach: async (page) => {
-          const part = await job(page, "change");
+          const part = await job(page, recordChangeJob);
           await fill(part, {
             [recordChange.reason]: "planned",
             [recordChange.changedBy]: "carer",
@@ -406,7 +419,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "person-refused",
         reach: async (page) => {
-          const part = await job(page, "person");
+          const part = await job(page, addPersonJob);
           await fill(part, { [addPerson.id]: "D-041" });
           await press(part, addPerson.record);
           await part.getByText(/to put right first/).waitFor();
@@ -415,7 +428,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "person-asked-again",
         reach: async (page) => {
-          const part = await job(page, "person");
+          const part = await job(page, addPersonJob);
           await fill(part, {
             [addPerson.id]: "N-1",
             [addPerson.status]: "active",
@@ -436,7 +449,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "settings",
         reach: async (page) => {
-          await goTo(page, "settings");
+          await goTo(page, clinicSettingsJob);
           await heading(page, clinicSettings.all.title);
           await shown(page).locator("details.entry > summary").nth(1).click();
         },
@@ -460,7 +473,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "caseload-show-only-chosen",
         reach: async (page) => {
-          await goTo(page, "showOnly");
+          await goTo(page, showOnlyJob);
           await shown(page).locator("summary", { hasText: showOnly.by.kind }).click();
           await shown(page)
             .getByRole("checkbox", { name: /^bumper/ })
@@ -471,7 +484,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "explain-to-do",
         reach: async (page) => {
-          await goTo(page, "explain");
+          await goTo(page, explainJob);
           await press(shown(page), explain.press);
           await shown(page)
             .getByRole("heading", { name: /^B7 on/ })
@@ -481,7 +494,7 @@ const readyMade: readonly Journey[] = [
       {
         name: "remove-invented",
         reach: async (page) => {
-          await goTo(page, "setUp");
+          await goTo(page, setUpJob);
           await press(shown(page), setUp.remove.look);
           await shown(page)
             .getByRole("button", { name: /^Remove \d+ rows$/ })

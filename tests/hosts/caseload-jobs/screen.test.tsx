@@ -5,16 +5,17 @@ import { day } from "../../../src/worksheet/dates";
 import { forms as words } from "../../../taskpane/texts/forms";
 import { today as todayWords } from "../../../taskpane/texts/today";
 import { TubeOut } from "../../../taskpane/ui/tube-out/TubeOut";
+import { recordings } from "../../../taskpane/ui/today/recordings";
 import { Today } from "../../../taskpane/ui/today/Today";
-import type { PartProps } from "../../../taskpane/ui/pane/part-props";
+import type { JobProps } from "../../../taskpane/ui/pane/define-job";
 import { fakeWorkbook, type FakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import { caseloadBook } from "./book";
 
 const TODAY = day("2026-11-26");
 const ORDERS = ["Stop feed, water and medicines.", "Note the time.", "Cover the opening with a clean dry dressing."];
 
-async function propsOf(workbook: FakeWorkbook | null): Promise<PartProps> {
-  const openNew: PartProps["openNew"] = async () => ({ outcome: "opened" });
+async function propsOf(workbook: FakeWorkbook | null): Promise<JobProps> {
+  const openNew: JobProps["openNew"] = async () => ({ outcome: "opened" });
   const overview = (await workbook?.overview()) ?? null;
   const rest = { version: "1.2.3", dayFirst: null, openNew, go: () => undefined, isShown: true };
   return { workbook, overview, today: TODAY, locale: "en-GB", ...rest };
@@ -45,7 +46,7 @@ test("Tube out while the host is starting: the first things to do", async () => 
 
 test("Today: what to write down, and once what the clinic has not entered", async () => {
   const page = renderToStaticMarkup(<Today {...await propsOf(caseload())} />);
-  for (const label of Object.values(todayWords.jobs)) expect(page).toContain(`>${label}</button>`);
+  for (const { label } of recordings) expect(page).toContain(`>${label}</button>`);
   expect(page.split(todayWords.before)).toHaveLength(2);
   expect(page).toContain(todayWords.noNumbers);
 });

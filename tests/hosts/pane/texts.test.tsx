@@ -4,7 +4,12 @@ import { functions } from "../../../src/index";
 import { kinds } from "../../../src/settings/kinds";
 import { settings } from "../../../src/settings/index";
 import { roles } from "../../../src/columns/role";
-import { texts } from "../../../taskpane/texts";
+import { texts as screen } from "../../../taskpane/texts";
+import { call, places } from "../../../taskpane/ui/pane/places";
+import { recordings } from "../../../taskpane/ui/today/recordings";
+
+const jobs = [call, ...places].flatMap(({ jobs: these }) => these.map(({ label, lead }) => [label, lead]));
+const texts = [screen, jobs, recordings.map(({ label, heading }) => [label, heading])];
 
 /** All sentences, those with figures filled in with 1, 2, 3 ... and with words. */
 function sentences(of: unknown): string[] {

@@ -1,0 +1,23 @@
+import type { ComponentType } from "react";
+import type { Overview, Workbook } from "../../workbook/port";
+
+/** What can be written down from Today: its name, its words and its form, in one object (`ui/<job>/job.ts`). */
+export interface RecordingJob {
+  /** The job's one name: its folder's, in camel case. */
+  readonly key: string;
+  /** What its press says, under "Write down". */
+  readonly label: string;
+  /** What stands above its form. */
+  readonly heading: string;
+  readonly Form: ComponentType<RecordingProps>;
+}
+
+/** What Today hands to each form. */
+export interface RecordingProps {
+  readonly workbook: Workbook;
+  readonly overview: Overview;
+  readonly today: number;
+  readonly locale: string;
+  /** Whether the clinic has agreed its settings, in a sentence. */
+  readonly agreed: string;
+}
