@@ -24,8 +24,8 @@ export default defineConfig(({ mode }) => {
     testTimeout: ONE_TEST,
     hookTimeout: ONE_TEST,
     expect: { poll: { timeout: ONE_WAIT } },
-    /* `npm run endurance`: tests/budget.ts reads it. */
-    env: { ENDURANCE: mode === "endurance" ? "1" : "" },
+    /* `npm run endurance`: tests/budget.ts reads it. `npm run shots`: tests/browser/shots.ts. */
+    env: { ENDURANCE: mode === "endurance" ? "1" : "", SHOTS: mode === "shots" ? "1" : "" },
   };
   return {
     test: {

@@ -12,8 +12,8 @@ import { buildPage } from "./build-page";
 import type { GridPage } from "./grid-page/page";
 import { launchOwnBrowser } from "./launch";
 import { serveFolder, type Served } from "./serve";
+import { shot } from "./shots";
 
-const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
 const FILES = fileURLToPath(new URL("../workbooks/files/", import.meta.url));
 
 declare const window: GridPage;
@@ -253,7 +253,7 @@ describe("what is in sight", () => {
     }
     await goTo(1, 30);
     await expect.poll(async () => (await visible())?.[0]).toBe(home[0]);
-    await page.screenshot({ path: `${SHOTS}in-sight-${name.replaceAll(" ", "-")}.png` });
+    await shot(page, `in-sight-${name.replaceAll(" ", "-")}`);
   });
 
   it.each([
@@ -370,7 +370,7 @@ it("marks texts that could be taken for numbers, as the grid does, without readi
   expect(handlers.filter((script) => script.includes("disableForceStringMark"))).toEqual([]);
 });
 
-/** Told apart by people, who look at the pictures in tests/browser/shots. */
+/** Told apart by people (`npm run shots`). */
 it.each(["plain-list-title-rows", "libreoffice-list", "table-with-totals"])(
   "looks as the file says: headers, titles, arrows of %s",
   async (name) => {
@@ -381,7 +381,7 @@ it.each(["plain-list-title-rows", "libreoffice-list", "table-with-totals"])(
         return [0, 1, 5].map((row) => sheet.getRowHeight(row));
       });
     if (name === "plain-list-title-rows") expect(await heights()).toEqual([expect.closeTo(30, -1), 24, 40]);
-    await page.screenshot({ path: `${SHOTS}as-in-the-file-${name}.png` });
+    await shot(page, `as-in-the-file-${name}`);
   },
 );
 
@@ -406,7 +406,7 @@ it("the arrow of a table's filtered column is another than those beside it", asy
     return (await page.screenshot({ clip })).toString("base64");
   };
   await expect.poll(async () => (await arrow(1)) === (await arrow(2))).toBe(false);
-  await page.screenshot({ path: `${SHOTS}filtered-table.png` });
+  await shot(page, "filtered-table");
   await page.evaluate(() =>
     window.run("sheet.command.set-table-filter", { tableId: "table1", column: 1, tableFilter: undefined }),
   );

@@ -1,6 +1,4 @@
 /** The browser's page as built: its bar, its sentences and its questions around the real grid. */
-import { mkdir } from "node:fs/promises";
-import { fileURLToPath } from "node:url";
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
@@ -8,8 +6,8 @@ import { texts } from "../../taskpane/texts";
 import { launchBrowser } from "./launch";
 import { bytesOf } from "./nurse/workbook-page";
 import { serveDist, type Served } from "./serve";
+import { shot } from "./shots";
 
-const SHOTS = fileURLToPath(new URL("shots/", import.meta.url));
 const words = texts.shell;
 
 let browser: Browser;
@@ -17,7 +15,6 @@ let served: Served;
 let page: Page;
 
 beforeAll(async () => {
-  await mkdir(SHOTS, { recursive: true });
   [browser, served] = await Promise.all([launchBrowser(), serveDist()]);
 });
 
@@ -56,7 +53,7 @@ const addOne = async () => {
 const choose = (name: string, bytes: Buffer) =>
   page.locator("header input[type=file]").setInputFiles({ name, mimeType: "application/octet-stream", buffer: bytes });
 
-const picture = (name: string) => page.screenshot({ path: `${SHOTS}page-${name}.png` });
+const picture = (name: string) => shot(page, `page-${name}`);
 
 /** The grid draws its own tools; what is ours has nothing for axe to find. */
 async function findings(): Promise<string[]> {
