@@ -4,7 +4,6 @@
  * is changed.
  */
 import { cellAddress } from "../../../src/columns/formula";
-import { plainHeader } from "../../../src/columns/header-words";
 import { checkRows } from "../../../src/checking/check-rows";
 import { rowRules } from "../../../src/checking/rules";
 import { sameIdentifiers } from "../../../src/checking/same-person";
@@ -16,6 +15,7 @@ import { shortDate } from "../../../src/words/date-in-words";
 import type { SheetId, Value, Workbook } from "../../workbook/port";
 import { asOfIn } from "../list/as-of";
 import { candidatesIn, locate } from "../list/find";
+import { identifierIn } from "../list/identifier";
 import type { Asked, ListChoice, SurveyedList } from "../list/interface";
 import { readList } from "../list/read-list";
 import { headerKey } from "../caseload/recognise";
@@ -51,10 +51,6 @@ export interface CheckSurvey {
 const CASELOAD_FINDINGS = "Missing or contradictory";
 /** How its words are put one after the other. */
 const BETWEEN = "; ";
-const IDENTIFIERS = new Set([
-  ...["id", "identifier", "hosp no", "hospital number", "nhs number", "mrn", "initials", "no", "nr", "number"],
-  ...["kennung", "kurzel", "patient", "name"],
-]);
 /** Longer texts are cut short where cells are listed. */
 const LONGEST = 40;
 
@@ -128,11 +124,6 @@ function twiceIn(list: SurveyedList): readonly { reason: string; column: number;
     ...one,
     column,
   }));
-}
-
-function identifierIn({ columns }: SurveyedList): number | null {
-  const found = columns.find(({ header }) => IDENTIFIERS.has(plainHeader(header)));
-  return found?.index ?? null;
 }
 
 const holdsDates = ({ guesses }: SurveyedList, column: number): boolean =>

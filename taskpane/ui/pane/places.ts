@@ -5,6 +5,7 @@ import { checkSheet } from "../check-sheet/job";
 import { clinicSettings } from "../clinic-settings/job";
 import { convertSizes } from "../convert-sizes/job";
 import { explain } from "../explain/job";
+import { findLot } from "../find-lot/job";
 import { guide } from "../guide/job";
 import { help } from "../help/job";
 import { mend } from "../mend/job";
@@ -29,7 +30,7 @@ export const call = alone(tubeOut);
 export const day = alone(today);
 /** Any other workbook opens here. */
 export const list: Place = { label: words.list, jobs: [addColumns, mend, checkSheet, showOnly, convertSizes] };
-const more: Place = { label: words.more, jobs: [clinicSettings, setUp, guide, explain, help] };
+const more: Place = { label: words.more, jobs: [clinicSettings, findLot, setUp, guide, explain, help] };
 
 /** At the pane's foot, in this order. */
 export const places: readonly Place[] = [day, list, alone(pictures), more];

@@ -53,7 +53,7 @@ function Rows({ title, rows, locale }: RowsProps) {
           <tbody>
             {rows.map((row, i) => (
               <tr key={`${row.id} ${i}`}>
-                <td>☐</td>
+                <td className="tick-box" />
                 <th scope="row">{row.id || todayTexts.noIdentifier}</th>
                 <td>
                   {row.says === "" ? todayTexts.noWord : row.says}
