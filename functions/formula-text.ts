@@ -6,8 +6,6 @@ import type { Example, Param, Params, RawArgument, SheetFunction } from "../src/
 import { CellError } from "../src/worksheet/error";
 import { givesDate } from "../src/worksheet/result-kind";
 
-export { NAMESPACE };
-
 const constant = (value: unknown): string => {
   if (value === null || value === undefined) return "";
   if (value instanceof CellError) return value.code;

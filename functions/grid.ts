@@ -23,9 +23,6 @@ import { call } from "../src/worksheet/call";
 import type { SheetFunction } from "../src/worksheet/define";
 import { CellError, SheetError } from "../src/worksheet/error";
 
-/** What stands before the dot of our functions' names, in Excel and in the grid. */
-export { NAMESPACE };
-
 const gridName = (definition: SheetFunction): string => `${NAMESPACE}.${definition.name}`;
 
 type Raw = Cell | CellError;

@@ -1,5 +1,5 @@
 /** The function that a misspelt name was meant for. */
-import { NAMESPACE } from "./formula-text";
+import { NAMESPACE } from "../src/formula/ours";
 
 /** So many letters may be wrong, left out, too many or changed round, of a name of four letters or more. */
 const mostSlips = (name: string): number => (name.length < 4 ? 0 : name.length < 8 ? 1 : 2);

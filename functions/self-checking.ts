@@ -4,7 +4,8 @@
  */
 import type { Cell } from "../src/worksheet/cell";
 import type { Example, Params, SheetFunction } from "../src/worksheet/define";
-import { argumentText, exampleArguments, NAMESPACE } from "./formula-text";
+import { NAMESPACE } from "../src/formula/ours";
+import { argumentText, exampleArguments } from "./formula-text";
 
 export interface Check {
   readonly name: string;

@@ -1,12 +1,9 @@
 /** The self-checking workbook as an .xlsx file; the same bytes every time. */
 import { unzipSync, zipSync } from "fflate";
 import { writeXlsx, type Cell, type CellValue } from "hucre";
+import { toFile } from "../src/formula/file-spelling";
 import type { SheetFunction } from "../src/worksheet/define";
-import { NAMESPACE } from "./formula-text";
 import { agreement, checks } from "./self-checking";
-
-/** Files hold add-in functions with this prefix and an underscore for the dot (docs/decisions.md, "On disk"). */
-const onDisk = (formula: string): string => formula.replaceAll(`${NAMESPACE}.`, `_xldudf_${NAMESPACE}_`);
 
 const FIRST_ROW = 7;
 const SHEET = "Self-check";
@@ -44,7 +41,7 @@ export async function selfCheckingWorkbook(definitions: readonly SheetFunction[]
   put(3, 1, `AND(E${FIRST_ROW}:E${FIRST_ROW + all.length - 1})`, true);
   all.forEach((check, i) => {
     const row = FIRST_ROW - 1 + i;
-    put(row, 1, onDisk(check.formula), check.expected);
+    put(row, 1, toFile(check.formula), check.expected);
     cells.set(`${row},4`, { formula: agreement(check, row + 1), formulaResult: true });
   });
 

@@ -1,11 +1,11 @@
 /** Rectangles of cells, counted from 0, and their A1 texts. */
 import { cellAddress } from "../../src/columns/formula";
 import type { Area } from "./port";
-import { LAST_ROW } from "../../src/formula/words";
+import { LAST_COLUMN, LAST_ROW } from "../../src/formula/words";
 
 /** The size of a sheet: 1,048,576 rows, columns A to XFD. */
 export const SHEET_ROWS = LAST_ROW;
-export const SHEET_COLUMNS = 16_384;
+export const SHEET_COLUMNS = LAST_COLUMN;
 
 export const right = (area: Area): number => area.left + area.columns;
 export const bottom = (area: Area): number => area.top + area.rows;

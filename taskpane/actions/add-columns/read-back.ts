@@ -10,6 +10,7 @@ import { balloonRoles } from "../../../src/columns/recipes/not-a-balloon";
 import { roles, type Role } from "../../../src/columns/role";
 import { wordKey } from "../../../src/columns/spelling";
 import { KIND_NOT_KNOWN } from "../../../src/columns/state-words";
+import { functionInCapitals } from "../../../src/formula/ours";
 import { parse } from "../../../src/formula/parse";
 import type { Node } from "../../../src/formula/tree";
 import { columnNumber } from "../../../src/formula/words";
@@ -68,8 +69,6 @@ function unasked(node: Node): Node {
   return isAsked && word?.is === "text" && word.value === "no setting" ? answer! : node;
 }
 
-const nameOf = (name: string): string => name.replace(/^_xldudf_TUBE_/i, "TUBE.").toUpperCase();
-
 class Reader {
   private readonly headers: ReadonlyMap<string, number>;
 
@@ -110,7 +109,10 @@ class Reader {
       return true;
     }
     if (template.is === "call" && actual.is === "call")
-      return nameOf(template.name) === nameOf(actual.name) && this.allMatch(template.args, actual.args, told);
+      return (
+        functionInCapitals(template.name) === functionInCapitals(actual.name) &&
+        this.allMatch(template.args, actual.args, told)
+      );
     if (template.is === "operator" && actual.is === "operator")
       return template.sign === actual.sign && this.allMatch(template.parts, actual.parts, told);
     if (template.is === "name" && actual.is === "name")

@@ -1,4 +1,5 @@
 /** What would be done, from what was found and chosen: a change to be applied, or why there is none. Pure. */
+import { NAMESPACE } from "../../../src/formula/ours";
 import { columnLetters, inA1, inTable, type FormulaTemplate } from "../../../src/columns/formula";
 import { areaAddress, overlaps } from "../../workbook/area";
 import { asText } from "../../workbook/change/expectations";
@@ -101,7 +102,7 @@ function planSpill(
       `These cells are not empty: ${wayText(room.inTheWay)}. The answers need ${areaAddress(area)}. Choose another cell.`,
     );
   const { recipe, functionName } = ways[choices.way];
-  const formula = `=TUBE.${functionName}(${areaAddress(source.area)})`;
+  const formula = `=${NAMESPACE}.${functionName}(${areaAddress(source.area)})`;
   const { sheet } = source;
   return {
     outcome: "planned",

@@ -1,7 +1,7 @@
 /** One of our functions in the formula, argument by argument. */
 import { AS_OF } from "../../../src/columns/as-of";
 import { clinicSettings } from "../../../src/settings/index";
-import { NAMESPACE } from "../../../functions/formula-text";
+import { NAMESPACE } from "../../../src/formula/ours";
 import { SheetError } from "../../../src/worksheet/error";
 import type { Overview } from "../../workbook/port";
 import type { CallExplained, Given } from "./interface";

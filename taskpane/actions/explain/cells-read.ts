@@ -2,6 +2,7 @@
 import { readArea } from "../../../src/formula/areas";
 import { ourFunctions } from "../../../src/formula/reader/our-functions";
 import { Reader, type BookName } from "../../../src/formula/reader/reader";
+import { functionInCapitals } from "../../../src/formula/ours";
 import { parse } from "../../../src/formula/parse";
 import { pieces, type Node } from "../../../src/formula/tree";
 import type { Matrix } from "../../../src/worksheet/cell";
@@ -11,9 +12,6 @@ import { cellsOf, geometryOf, type Cells, type Standing } from "./references";
 
 /** So many cells are read for one explanation; more would keep people waiting. */
 const MOST_CELLS = 200_000;
-
-/** How files store the names of our functions. */
-const STORED = /^_XLDUDF_TUBE_/;
 
 export class CellsRead {
   private readonly reader: Reader;
@@ -34,7 +32,7 @@ export class CellsRead {
       tables: geometryOf(overview),
       names: overview.names.map(meaningOf),
       today: undefined,
-      ours: (name) => ours(name.replace(STORED, "TUBE.")),
+      ours: (name) => ours(functionInCapitals(name)),
     });
   }
 

@@ -1,5 +1,5 @@
 /** What is said of a cell as a whole. */
-import { NAMESPACE } from "../../../functions/formula-text";
+import { NAMESPACE, oursWithoutPrefix } from "../../../src/formula/ours";
 import { nearestName } from "../../../functions/nearest-name";
 import { pieces, type Node } from "../../../src/formula/tree";
 import type { SheetFunction } from "../../../src/worksheet/define";
@@ -48,12 +48,12 @@ export function misspelt(formula: Node, functions: readonly SheetFunction[]): st
   const isOurs = (name: string) => functions.some((one) => one.name === name.toUpperCase());
   for (const piece of pieces(formula)) {
     if (piece.is !== "call") continue;
-    const name = /^(?:TUBE\.|_xldudf_TUBE_)(.*)$/i.exec(piece.name)?.[1];
+    const name = oursWithoutPrefix(piece.name);
     if (name === undefined && isOurs(piece.name))
       return `there is no function ${piece.name.toUpperCase()}. Write ${NAMESPACE}.${piece.name.toUpperCase()}.`;
     if (name === undefined || isOurs(name)) continue;
     const nearest = nearestName(name, functions);
-    const wrong = `there is no function ${NAMESPACE}.${name.toUpperCase()}.`;
+    const wrong = `there is no function ${NAMESPACE}.${name}.`;
     return nearest ? `${wrong} Did you mean ${NAMESPACE}.${nearest.name}?` : `${wrong} ‘All functions’ lists them.`;
   }
   return null;

@@ -9,6 +9,7 @@ import type { SheetFunction } from "../../../src/worksheet/define";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import { givesDate } from "../../../src/worksheet/result-kind";
 import type { Overview, Value, Workbook } from "../../workbook/port";
+import { oursWithoutPrefix } from "../../../src/formula/ours";
 import { parse } from "../../../src/formula/parse";
 import { NotKnown } from "../../../src/formula/reader/piece";
 import { isError, toTruth } from "../../../src/formula/reader/values";
@@ -56,11 +57,11 @@ export interface WorkedOut {
 const value = (one: Value | Matrix<Value>): Found & { readonly known: true } => ({ known: true, value: one });
 const unknown = (because: string): Found => ({ known: false, because });
 
-const PREFIX = /^(?:TUBE\.|_xldudf_TUBE_)/i;
-
 /** One of our functions by its name in a formula. */
-export const ourFunction = (name: string, functions: readonly SheetFunction[]): SheetFunction | undefined =>
-  PREFIX.test(name) ? functions.find((each) => each.name === name.replace(PREFIX, "").toUpperCase()) : undefined;
+export const ourFunction = (name: string, functions: readonly SheetFunction[]): SheetFunction | undefined => {
+  const own = oursWithoutPrefix(name);
+  return own === undefined ? undefined : functions.find((each) => each.name === own);
+};
 
 /** Our functions anywhere in a formula, whether they count for this cell or not. */
 export const callsIn = (node: Node, functions: readonly SheetFunction[]): readonly Node[] =>

@@ -8,6 +8,7 @@ import type { KindSource, Recipe, RecipeKey, Slots, Using } from "../../../src/c
 import { roles } from "../../../src/columns/role";
 import { settingNamed, settings } from "../../../src/settings/index";
 import { kinds } from "../../../src/settings/kinds";
+import { functionInCapitals } from "../../../src/formula/ours";
 import { isFunctionName, tokens, type Token } from "../../../src/formula/tokens";
 
 const SETTINGS: ReadonlySet<string> = new Set(settings.map(({ name }) => name.toLowerCase()));
@@ -19,7 +20,7 @@ function pieceOf(all: readonly Token[], at: number): string {
   if (kind === "text") return text;
   if (kind === "bracket") return "@";
   if (kind !== "word") return text.trim() === "" || text === "@" ? "" : text;
-  if (isFunctionName(all, at)) return text.replace(/^_xldudf_TUBE_/i, "TUBE.").toUpperCase();
+  if (isFunctionName(all, at)) return functionInCapitals(text);
   if (NUMBER.test(text) || SETTINGS.has(text.toLowerCase())) return "#";
   // The name of a table stands before its bracket, which is the reference.
   if (all[at + 1]?.kind === "bracket") return "";

@@ -1,5 +1,6 @@
 /** Reads one list through the port: its rows, its columns, and what stands in the way. */
 import { columnLetters } from "../../../src/columns/formula";
+import { mentionsOurs } from "../../../src/formula/ours";
 import { guessRoles } from "../../../src/columns/guess";
 import { recipes } from "../../../src/columns/recipes/index";
 import type { Recipe, RecipeKey } from "../../../src/columns/recipes/recipe";
@@ -22,8 +23,7 @@ import { NO_COLUMN_LEFT } from "../../workbook/change/refusal";
 
 /** Formats and formulas of so many rows tell what a column is. */
 const ROWS_SAMPLED = 40;
-/** Formulas of ours, as Excel shows them and as files store them. */
-const OUR_FORMULA = /\bTUBE\.[A-Z]|_xldudf_TUBE_|\bAs_of\b/i;
+const isOurFormula = (formula: string): boolean => mentionsOurs(formula) || /\bAs_of\b/i.test(formula);
 
 interface Geometry {
   /** From the header row to the last data row. */
@@ -157,7 +157,7 @@ function columnOf(header: string, index: number, context: ColumnContext): Column
     samples: samplesOf(values, sample.formats?.map((row) => row[index] ?? "") ?? [], overview.dateSystem),
     filled: values.filter((value) => textOf(value).trim() !== "").length,
     sharesHeader: header.trim() !== "" && headers.filter((other) => same(other) === same(header)).length > 1,
-    isOurs: sample.formulas?.some((row) => OUR_FORMULA.test(row[index] ?? "")) ?? false,
+    isOurs: sample.formulas?.some((row) => isOurFormula(row[index] ?? "")) ?? false,
   };
 }
 

@@ -1,5 +1,6 @@
 import { useState } from "react";
-import { NAMESPACE, usage } from "../../../functions/formula-text";
+import { NAMESPACE } from "../../../src/formula/ours";
+import { usage } from "../../../functions/formula-text";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { evidence as evidenceTexts, guide as guideTexts } from "../../texts/guide";
 import type { Overview, Workbook } from "../../workbook/port";

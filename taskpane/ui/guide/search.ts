@@ -1,4 +1,5 @@
 import { nearestName } from "../../../functions/nearest-name";
+import { NAMESPACE } from "../../../src/formula/ours";
 import type { SheetFunction } from "../../../src/worksheet/define";
 import { asked } from "./asked";
 
@@ -24,7 +25,7 @@ function haystack(fn: SheetFunction): string {
   return plain(
     [
       fn.name,
-      `TUBE.${fn.name}`,
+      `${NAMESPACE}.${fn.name}`,
       fn.family,
       fn.summary,
       documentation?.details ?? "",

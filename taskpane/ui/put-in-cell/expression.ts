@@ -3,7 +3,8 @@
  * was taken, because "CH14" can be a French size or the cell in column CH.
  */
 import { quoted } from "../../../src/columns/formula";
-import { argumentText, NAMESPACE } from "../../../functions/formula-text";
+import { NAMESPACE } from "../../../src/formula/ours";
+import { argumentText } from "../../../functions/formula-text";
 import type { RawArgument } from "../../../src/worksheet/define";
 
 export type TakenAs = "nothing" | "cell" | "range" | "name" | "number" | "text" | "formula";

@@ -5,7 +5,7 @@
  */
 import type { Area } from "../port";
 import { areaOf, PLACE, rangeOf } from "./place";
-import { SHEET_ROWS } from "../area";
+import { SHEET_COLUMNS, SHEET_ROWS } from "../area";
 
 export async function select(context: Excel.RequestContext, sheet: Excel.Worksheet, area: Area): Promise<void> {
   const frozen = sheet.freezePanes.getLocationOrNullObject();
@@ -14,12 +14,10 @@ export async function select(context: Excel.RequestContext, sheet: Excel.Workshe
   const held = frozen.isNullObject ? { rows: 0, columns: 0 } : areaOf(frozen);
   // a pane that is frozen in one direction only tells all rows, or all columns, of the sheet
   const top = held.rows >= SHEET_ROWS ? 0 : held.rows;
-  const left = held.columns >= LAST_COLUMN ? 0 : held.columns;
+  const left = held.columns >= SHEET_COLUMNS ? 0 : held.columns;
   rangeOf(sheet, { top, left, rows: 1, columns: 1 }).select();
   await context.sync();
   // a long selection is shown from its first cell
   rangeOf(sheet, area).select();
   await context.sync();
 }
-
-const LAST_COLUMN = 16_384;

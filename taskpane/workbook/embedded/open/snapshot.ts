@@ -20,7 +20,7 @@ import type { Display } from "./display";
 import { gridNames, isTodayName, namesLeftOut } from "./names";
 import { conditionalFormats, notes, validations } from "./rules";
 import { gridStyles, PADDING, styleId } from "./styles";
-import { SHEET_ROWS } from "../../area";
+import { SHEET_COLUMNS, SHEET_ROWS } from "../../area";
 
 export interface Reading {
   readonly snapshot: IWorkbookData;
@@ -33,7 +33,6 @@ export interface Reading {
 const LEAST_ROWS = 200;
 const LEAST_COLUMNS = 26;
 const SPARE_COLUMNS = 12;
-const LAST_COLUMN = 16_384;
 
 const gridRange = (text: string): IRange => {
   const range = parseRange(text)!;
@@ -237,7 +236,7 @@ export function* readSnapshot(
       Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW),
     );
     const columnCount = Math.min(
-      LAST_COLUMN,
+      SHEET_COLUMNS,
       extent?.firstHiddenColumn ?? Infinity,
       Math.max(LEAST_COLUMNS, lastColumn + 1 + SPARE_COLUMNS),
     );
