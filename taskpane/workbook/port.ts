@@ -8,6 +8,7 @@
 import type { Cell } from "../../src/worksheet/cell";
 import type { CellError } from "../../src/worksheet/error";
 import type { FormulaTemplate } from "../../src/columns/formula";
+import type { SheetLook } from "../styles/added-sheets";
 import type { states } from "../styles/states";
 
 /** A rectangle of cells on a sheet. */
@@ -137,6 +138,38 @@ export interface Criterion {
   readonly keeps: readonly Value[];
 }
 
+/** A cell of a sheet that is added. */
+export interface SheetCell {
+  /** A text stays a text, whatever it looks like. Beside a formula: its result, where it has been worked out already. */
+  readonly value?: Cell;
+  /** With "=", in English, A1 references. */
+  readonly formula?: string;
+  /** A number format in Excel's own English codes. */
+  readonly format?: string;
+  readonly look?: SheetLook;
+}
+
+/** A sheet to be added, as data. What is left out is as in any empty sheet. */
+export interface NewSheet {
+  /** At most 31 characters, none of \ / ? * [ ] : and no apostrophe at either end. */
+  readonly name: string;
+  readonly isHidden?: boolean;
+  /** Row by row from A1; null leaves a cell empty. */
+  readonly cells: readonly (readonly (Cell | SheetCell)[])[];
+  /** From column A, in characters. */
+  readonly widths?: readonly number[];
+  /** Rows and columns that stay in sight. */
+  readonly held?: { readonly rows: number; readonly columns: number };
+  /** A4, as wide as one page. */
+  readonly print?: {
+    readonly landscape: boolean;
+    /** Counted from 0; stands on every page. */
+    readonly titleRow?: number;
+    /** Plain text; page numbers are put beside it. */
+    readonly footer: string;
+  };
+}
+
 /** One thing to be done. More kinds come with the jobs that need them. */
 export type Step =
   | {
@@ -218,6 +251,14 @@ export type Step =
       readonly kind: "writeNamed";
       readonly name: string;
       readonly value: Cell;
+    }
+  | {
+      /**
+       * A sheet behind the last one. Nothing else of the workbook changes. Taking back removes it, as long as nobody has
+       * changed it or reads it from elsewhere.
+       */
+      readonly kind: "addSheet";
+      readonly sheet: NewSheet;
     }
   | {
       /** The host's own filter, in place of one that is on. No criteria: every row is shown again. */

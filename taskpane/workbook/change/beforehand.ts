@@ -1,6 +1,8 @@
 /** What every host asks before it writes anything, or takes anything back. */
 import { unmet } from "./expectations";
-import type { Change, Receipt, TakenBack, Workbook } from "../port";
+import { contains } from "../area";
+import type { Change, Overview, Receipt, SheetId, TakenBack, Workbook } from "../port";
+import { readersOf } from "./new-sheet";
 import { Refusal } from "./refusal";
 import { targetsOf, type Target } from "./target";
 import { differenceSentence, standing } from "./written";
@@ -41,7 +43,26 @@ export async function standings<W extends Written>(
     if (stands instanceof Refusal) return stands;
     found.push(stands);
   }
-  return found;
+  return Promise.all(found.map((one) => withReaders(one, found, workbook, overview)));
+}
+
+/** Of a sheet that would be removed: formulas elsewhere that read it, but those that go with it. */
+async function withReaders<W extends Written>(
+  one: Standing<W>,
+  all: readonly Standing<W>[],
+  workbook: Told,
+  overview: Overview,
+): Promise<Standing<W>> {
+  const { target } = one.written;
+  if (target.kind !== "addSheet" || target.sheet === null) return one;
+  const going = all.flatMap(({ written, area }) => {
+    const { target: other } = written;
+    return area && other.kind !== "defineName" && other.sheet !== null ? [{ sheet: other.sheet, area }] : [];
+  });
+  const goes = (sheet: SheetId, row: number, column: number) =>
+    going.some((place) => place.sheet === sheet && contains(place.area, row, column));
+  const readers = await readersOf(target.sheet, workbook, overview, goes);
+  return readers.length === 0 ? one : { ...one, differing: [...one.differing, ...readers] };
 }
 
 type NotTaken = Exclude<TakenBack, { outcome: "taken back" }>;

@@ -38,6 +38,10 @@ function sheetsIn(all: readonly Token[]): readonly string[] {
   });
 }
 
+/** The sheets that a formula (with "=") names; of a row of sheets its two ends. */
+export const sheetsReadBy = (formula: string): readonly string[] =>
+  formula.includes("!") ? sheetsIn(tokens(formula.slice(1))) : [];
+
 /**
  * @param formula with or without its leading "="
  * @param sheets the names of the workbook's sheets; left out, any sheet will do

@@ -16,6 +16,9 @@ export const noRoom = new Refusal(
   "The result needs the cells beside or below it, and they are not empty. Choose another cell.",
 );
 
+/** @param fault a sentence that says what is wrong with a formula */
+export const noFormula = (fault: string): Refusal => new Refusal(`${fault} Nothing was written.`);
+
 export const noTable = (name: string): Refusal =>
   new Refusal(`The table "${name}" is no longer there. Choose the list again.`);
 

@@ -20,6 +20,7 @@ import type {
 } from "../port";
 import {
   NO_COLUMN_LEFT,
+  noFormula,
   noHeader,
   noTable,
   notEmpty,
@@ -29,11 +30,13 @@ import {
   unwritableSheet,
 } from "./refusal";
 import { changeColumnTarget, refreshTarget, type ChangeColumnTarget, type RefreshTarget } from "./refreshed";
+import { sheetTarget, type SheetTarget } from "./new-sheet";
 import { RowPlanner, type RowTarget } from "./row-targets";
 import { showRowsTarget, type ShowRowsTarget } from "./shown-rows";
 
 export type { NamedCellTarget } from "./named-cell";
 export { noRoom, Refusal, spillInTheWay } from "./refusal";
+export type { SheetTarget } from "./new-sheet";
 export type { ChangeColumnTarget, RefreshTarget } from "./refreshed";
 export type { AppendTarget, ChangeRowTarget, ColumnValue, RemoveTarget, RowTarget } from "./row-targets";
 export { lets, type ShowRowsTarget } from "./shown-rows";
@@ -74,6 +77,7 @@ export type Target =
   | NameTarget
   | RowTarget
   | NamedCellTarget
+  | SheetTarget
   | ShowRowsTarget;
 
 const NAME = /^[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}$/u;
@@ -88,10 +92,12 @@ export async function targetsOf(
 ): Promise<readonly Target[] | Refusal> {
   const tables = new Map(overview.tables.map((table) => [table.name.toLowerCase(), table]));
   const rows = new RowPlanner(overview, reader, tables);
+  const sheets = overview.sheets.map(({ name }) => name);
   const targets: Target[] = [];
   for (const step of change.steps) {
-    const target = await targetOf(step, overview, tables, rows, reader);
+    const target = await targetOf(step, overview, tables, rows, sheets, reader);
     if (target instanceof Refusal) return target;
+    if (target.kind === "addSheet") sheets.push(target.step.sheet.name);
     targets.push(target);
   }
   return targets;
@@ -102,6 +108,7 @@ async function targetOf(
   overview: Overview,
   tables: Map<string, TableOverview>,
   rows: RowPlanner,
+  sheets: readonly string[],
   reader: Pick<Workbook, "read">,
 ): Promise<Target | Refusal> {
   switch (step.kind) {
@@ -119,9 +126,8 @@ async function targetOf(
       if (unwritable) return unwritable;
       if (step.row >= SHEET_ROWS || step.column >= SHEET_COLUMNS)
         return new Refusal("The sheet ends before that cell. Choose another cell.");
-      const sheets = overview.sheets.map(({ name }) => name);
       const fault = malformed(step.formula, sheets);
-      if (fault !== undefined) return new Refusal(`${fault} Nothing was written.`);
+      if (fault !== undefined) return noFormula(fault);
       return { kind: "writeFormula", step, sheet: step.sheet, area };
     }
     case "defineName":
@@ -134,6 +140,8 @@ async function targetOf(
       return rows.targetOf(step);
     case "writeNamed":
       return namedCellTarget(step, overview, reader);
+    case "addSheet":
+      return sheetTarget(step, sheets);
     case "showRows": {
       const target = showRowsTarget(step, overview, tables);
       const table = target instanceof Refusal || target.table === null ? null : target.table.toLowerCase();

@@ -3,10 +3,11 @@
  * the host tells them right after the writing, because a host may spell a formula its own way.
  */
 import { cellAddress } from "../../../src/columns/formula";
-import type { Block, Done, Overview, Workbook } from "../port";
+import type { Block, Done, Overview, SheetId, Workbook } from "../port";
 import type { Standing, Written } from "./standing";
 import { asText, isSame } from "./expectations";
 import { namedCell } from "./named-cell";
+import { sheetStanding, type SheetTarget } from "./new-sheet";
 import { gapStanding, rowsStanding } from "./rows-written";
 import { changedStanding, refreshedStanding, tellingCells } from "./refreshed";
 import { Refusal } from "./refusal";
@@ -14,8 +15,13 @@ import { showRowsTarget } from "./shown-rows";
 import type { AppendTarget, ChangeRowTarget, ColumnsTarget, FormulaTarget, NamedCellTarget, Target } from "./target";
 
 /** Steps whose cells are remembered at the end of the change, over the target's area. */
-export const isRemembered = (target: Target): target is AppendTarget | ChangeRowTarget | NamedCellTarget =>
-  target.kind === "appendRows" || target.kind === "changeRow" || target.kind === "writeNamed";
+export const isRemembered = (
+  target: Target,
+): target is AppendTarget | ChangeRowTarget | NamedCellTarget | (SheetTarget & { readonly sheet: SheetId }) =>
+  target.kind === "appendRows" ||
+  target.kind === "changeRow" ||
+  target.kind === "writeNamed" ||
+  (target.kind === "addSheet" && target.sheet !== null);
 
 /** Formulas before names, last first: a name is looked at when nothing of ours uses it any more. */
 export const inReverse = <T extends { readonly written: Written }>(standings: readonly T[]): readonly T[] => {
@@ -37,10 +43,10 @@ export async function atTheEnd<W extends Written>(written: W, workbook: Reader):
 
 export const doneOf = (written: Written): Done => {
   const { target } = written;
+  const isNowhere = target.kind === "defineName" || target.kind === "removeRows" || target.sheet === null;
   return {
     step: target.step,
-    place:
-      target.kind === "defineName" || target.kind === "removeRows" ? null : { sheet: target.sheet, area: target.area },
+    place: isNowhere ? null : { sheet: target.sheet, area: target.area },
     changed: written.changed,
   };
 };
@@ -81,6 +87,8 @@ export async function standing<W extends Written>(
       return gapStanding(written, target, workbook, overview);
     case "writeNamed":
       return oneNamedCell(written, target, workbook, overview);
+    case "addSheet":
+      return { written, ...(await sheetStanding(target, written, workbook, overview)) };
     case "showRows": {
       const found = showRowsTarget(
         target.step,

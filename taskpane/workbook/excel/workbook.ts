@@ -25,10 +25,12 @@ import {
   type ColumnsTarget,
   type FormulaTarget,
   type NameTarget,
+  type SheetTarget,
   type Target,
 } from "../change/target";
 import type { Written } from "../change/standing";
 import { atTheEnd, doneOf, inReverse, isNameUsed, isRemembered } from "../change/written";
+import { addSheet, removeSheet } from "./steps/add-sheet";
 import { addColumns, noTraces, removeColumns } from "./steps/columns";
 import { sortTarget } from "../change/sorted";
 import { listen } from "./events";
@@ -156,7 +158,10 @@ export class ExcelWorkbook implements Workbook {
 
   private async make(target: Target, made: Made[], goesOn: (amount: number) => boolean): Promise<Refusal | null> {
     if (target.kind === "addColumns") await this.makeColumns(target, made, goesOn);
-    else if (target.kind === "defineName" || target.kind === "writeFormula") {
+    else if (target.kind === "addSheet") {
+      await this.makeSheet(target, made);
+      goesOn(1);
+    } else if (target.kind === "defineName" || target.kind === "writeFormula") {
       const one = target.kind === "defineName" ? await this.makeName(target) : await this.makeFormula(target);
       if (one instanceof Refusal) return one;
       made.push(one);
@@ -201,6 +206,13 @@ export class ExcelWorkbook implements Workbook {
     made[at] = { target, changed: true, formulas: formulas!, undo };
   }
 
+  /** Noted as soon as the sheet is there: what fails or is stopped later takes it away again. */
+  private async makeSheet(target: SheetTarget, made: Made[]): Promise<void> {
+    await addSheet(target, (sheet) => {
+      made.push({ target: { ...target, sheet }, changed: true, formulas: [], undo: () => removeSheet(sheet) });
+    });
+  }
+
   private async makeFormula(target: FormulaTarget): Promise<Made | Refusal> {
     const written = await writeFormula(target);
     if (written instanceof Refusal) return written;
@@ -241,5 +253,6 @@ const refused = (sentence: string): Receipt => ({ outcome: "refused", sentence, 
 
 function work(target: Target): number {
   if (target.kind === "addColumns") return target.data.rows * target.columns.length;
-  return target.kind === "defineName" || target.kind === "writeFormula" ? 1 : workOf(target);
+  const isOne = target.kind === "defineName" || target.kind === "writeFormula" || target.kind === "addSheet";
+  return isOne ? 1 : workOf(target);
 }

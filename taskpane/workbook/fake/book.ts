@@ -210,22 +210,37 @@ export interface Name {
 export class Book {
   readonly title: string;
   readonly dateSystem: 1900 | 1904 | null;
-  readonly sheets: Sheet[];
+  sheets: Sheet[];
   names: Name[];
   selection: { sheet: Sheet; area: Area } | null = null;
+  private readonly results: Calculate;
+  private sheetsMade: number;
 
   constructor(description: WorkbookDescription, calculate: Calculate = () => undefined) {
     this.title = description.title ?? "Invented workbook.xlsx";
     this.dateSystem = description.dateSystem === undefined ? 1900 : description.dateSystem;
-    const results: Calculate = (formula, row, column, sheet) =>
+    this.results = (formula, row, column, sheet) =>
       calculate(formula, row, column, sheet) ?? description.results?.[formula];
-    this.sheets = description.sheets.map((sheet, i) => new Sheet(`{${i + 1}}`, sheet, results));
+    this.sheets = description.sheets.map((sheet, i) => new Sheet(`{${i + 1}}`, sheet, this.results));
+    this.sheetsMade = this.sheets.length;
     this.names = (description.names ?? []).map((name) => ({ value: null, ...name }));
     if (description.selection) this.select(description.selection.sheet, area(description.selection.area));
   }
 
   sheet(idOrName: string): Sheet | undefined {
     return this.sheets.find((sheet) => sheet.id === idOrName || sheet.name === idOrName);
+  }
+
+  /** Behind the last one. */
+  addSheet(name: string): Sheet {
+    const sheet = new Sheet(`{${++this.sheetsMade}}`, { name }, this.results);
+    this.sheets.push(sheet);
+    return sheet;
+  }
+
+  removeSheet(sheet: Sheet): void {
+    this.sheets = this.sheets.filter((one) => one !== sheet);
+    if (this.selection?.sheet === sheet) this.selection = null;
   }
 
   /** Table names are unique in a workbook, whatever the capitals. */

@@ -14,6 +14,7 @@ import {
   type RefreshTarget,
   Refusal,
   type RowTarget,
+  type SheetTarget,
   type ShowRowsTarget,
   spillInTheWay,
   type Target,
@@ -23,6 +24,7 @@ import { type Standing, type Written } from "../change/standing";
 import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
 import { FakeLiveBook } from "./live-book";
+import { addSheet } from "./add-sheet";
 import { changeColumn, refreshColumn } from "./refresh";
 import { sortTarget } from "../change/sorted";
 import { appendRows, changeRow, removeRows, showRows, sortRows, writeNamed, type TakeBack } from "./rows";
@@ -130,6 +132,7 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
   private write(target: Exclude<Target, ColumnsTarget>): Written {
     if (target.kind === "defineName") return this.defineName(target);
     if (target.kind === "writeFormula") return this.writeFormula(target);
+    if (target.kind === "addSheet") return this.addSheet(target);
     if (target.kind === "refreshColumn") return this.refresh(target);
     if (target.kind === "changeColumn") {
       this.takeBacks.set(target, changeColumn(this.sheet(target.sheet), target));
@@ -137,6 +140,14 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
     }
     this.takeBacks.set(target, this.inRows(target));
     return { target, changed: true, formulas: [] };
+  }
+
+  private addSheet(target: SheetTarget): Written {
+    const { sheet } = target.step;
+    const made = addSheet(this.book, sheet);
+    const placed = { ...target, sheet: made.id };
+    this.takeBacks.set(placed, () => this.book.removeSheet(made));
+    return { target: placed, changed: true, formulas: [] };
   }
 
   private refresh(target: RefreshTarget): Written {
@@ -246,7 +257,7 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
       const { target } = one;
       const takeBack = this.takeBacks.get(target);
       if (takeBack) {
-        takeBack(area!);
+        if (target.kind !== "addSheet" || area) takeBack(area!);
         continue;
       }
       if (target.kind === "defineName") {

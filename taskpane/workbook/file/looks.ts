@@ -3,6 +3,7 @@
  * works it out). Words say what colours say, and bold and italic remain where colours are not printed.
  */
 import type { Look, RuleLook } from "../../../src/caseload/book";
+import { ACCENT_INK, HEADER_GROUND, HEADER_INK } from "../../styles/added-sheets";
 import { states } from "../../styles/states";
 
 export interface Paint {
@@ -18,7 +19,7 @@ export interface Paint {
 }
 
 const INK = "242424";
-const ACCENT = "084452";
+const ACCENT = ACCENT_INK;
 const ACCENT_SOFT = "E4F1F4";
 const CAUTION = "6D4300";
 const CAUTION_SOFT = "FFF5E0";
@@ -37,7 +38,7 @@ export const looks: Readonly<Record<Look, Paint>> = {
   lead: { ink: INK, size: 12 },
   invented: { ink: CAUTION, ground: CAUTION_SOFT, line: CAUTION_LINE, isBold: true },
   heading: { ink: ACCENT, size: 12, isBold: true },
-  typedHeader: { ink: "FFFFFF", ground: "0C5A6B", line: "FFFFFF", isBold: true },
+  typedHeader: { ink: HEADER_INK, ground: HEADER_GROUND, line: "FFFFFF", isBold: true },
   computedHeader: { ink: ACCENT, ground: ACCENT_SOFT, line: "FFFFFF", isBold: true, isItalic: true },
   typed: { ink: INK },
   computed: { ink: INK, ground: "F6F7F8" },

@@ -1,5 +1,6 @@
 /** How a sheet goes to paper: A4, as many pages wide as stay readable, header row and frozen columns on each. */
 import type { SheetDescription } from "../../../src/caseload/book";
+import { footerOf } from "../../styles/added-sheets";
 import { columnLetters } from "../../../src/columns/formula";
 import { quotedSheet } from "./lists";
 import { asText, element } from "./xml";
@@ -17,13 +18,11 @@ export function pagesWide(
   return Math.max(1, Math.ceil(shown.reduce((sum, { width }) => sum + width, 0) / ON_ONE_PAGE));
 }
 
-/** "&" starts a code in a footer; after &L a digit would be taken for a size of the font. */
-const footerText = (text: string): string => text.replaceAll("&", "&&").replace(/^(?=\d)/, " ");
-
 export function printXml(print: SheetDescription["print"], fitToWidth: number): string {
   const margins = element("pageMargins", { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 });
   if (!print) return margins;
-  const footer = `&L${footerText(print.footer)}&RPage &P of &N`;
+  const { left, right } = footerOf(print.footer);
+  const footer = `&L${left}&R${right}`;
   return [
     margins,
     element("pageSetup", {

@@ -6,10 +6,24 @@
 import type { CellValue } from "./contents";
 
 export interface PackageEdits {
+  /** Empty ones behind the last; the other edits fill them like any other. */
+  readonly newSheets?: readonly NewSheet[];
   /** By sheet name, as in `OpenedPackage.sheets`. */
   readonly sheets?: ReadonlyMap<string, SheetEdits>;
   readonly tables?: readonly TableEdit[];
   readonly definedNames?: readonly DefinedNameEdit[];
+}
+
+export interface NewSheet {
+  /** Unlike every other in the workbook whatever the case; at most 31 characters. */
+  readonly name: string;
+  readonly isHidden?: boolean;
+  /** How many rows and columns stay in sight. */
+  readonly held?: { readonly rows: number; readonly columns: number };
+  /** A4, as wide as one page. The footer with its codes ("&LClinic&RPage &P"). */
+  readonly print?: { readonly landscape: boolean; readonly footer: string };
+  /** Ranges: "A1:C1". */
+  readonly merges?: readonly string[];
 }
 
 export interface SheetEdits {

@@ -1,5 +1,6 @@
 import type { DefinedNameEdit, PackageEdits, Patched, PatchReport } from "./edits";
 import type { OpenedPackage } from "./opened";
+import { withNewSheets, type WithSheets } from "./new-sheets";
 import { filterNames } from "./patch/tables/filter-names";
 import { patchDefinedNames } from "./patch/tables/defined-names";
 import { Outgoing } from "./patch/outgoing";
@@ -22,11 +23,12 @@ import { ranToItsEnd, type Sliced } from "../xlsx/slices";
  */
 export function patchPackage(opened: OpenedPackage, edits: PackageEdits): Patched | Refusal {
   return orRefusal(() => {
-    const patching = ranToItsEnd(patch(opened, edits));
+    const base = ranToItsEnd(withNewSheets(opened, edits.newSheets ?? []));
+    const patching = ranToItsEnd(patch(base.opened, edits));
     const { outgoing } = patching;
-    const bytes = patching.isChanged ? outgoing.write() : opened.parts.files.bytes.slice();
-    if (patching.isChanged) ranToItsEnd(readBack(opened, bytes, patching.meaning));
-    return patchedWith(patching, bytes);
+    const bytes = patching.isChanged ? outgoing.write() : base.opened.parts.files.bytes.slice();
+    if (patching.isChanged) ranToItsEnd(readBack(base.opened, bytes, patching.meaning));
+    return patchedWith(patching, bytes, base);
   });
 }
 
@@ -38,13 +40,14 @@ export interface Patching {
   readonly report: PatchReport;
 }
 
-export const patchedWith = ({ outgoing, report }: Patching, bytes: Uint8Array): Patched => ({
+/** @param base what came in before, so that it could be filled */
+export const patchedWith = ({ outgoing, report }: Patching, bytes: Uint8Array, base: WithSheets): Patched => ({
   bytes,
-  changedParts: outgoing.changed,
-  report,
+  changedParts: [...new Set([...base.changedParts, ...outgoing.changed])],
+  report: { ...report, addedParts: [...base.addedParts, ...report.addedParts] },
 });
 
-/** A sign of life now and then: the share that is done. */
+/** Sheets that are to be added stand in the package already. A sign of life now and then: the share that is done. */
 export function* patch(opened: OpenedPackage, edits: PackageEdits): Sliced<Patching> {
   const { files, workbookPart } = opened.parts;
   const plans = new Plans(opened);

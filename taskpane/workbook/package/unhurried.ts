@@ -7,6 +7,7 @@ import { LIMITS } from "../xlsx/limits";
 import type { OpenedPackage } from "./opened";
 import { opening, refuseAtFirstSight } from "./open-package";
 import { readBack } from "./patch/check/read-back";
+import { withNewSheets } from "./new-sheets";
 import { patch, patchedWith } from "./patch-package";
 import { Refused, type Refusal } from "../xlsx/refusal";
 import { inSlices, Stopped, type Watching } from "../xlsx/slices";
@@ -28,16 +29,17 @@ export function patchUnhurried(
   watching: Watching = {},
 ): Promise<Patched | Refusal> {
   return orRefusal(async () => {
-    const { files, limits } = opened.parts;
-    const patching = await inSlices(patch(opened, edits), watching, 0, PATCHED);
-    if (!patching.isChanged) return patchedWith(patching, files.bytes.slice());
+    const base = await inSlices(withNewSheets(opened, edits.newSheets ?? []));
+    const { files, limits } = base.opened.parts;
+    const patching = await inSlices(patch(base.opened, edits), watching, 0, PATCHED);
+    if (!patching.isChanged) return patchedWith(patching, files.bytes.slice(), base);
     const bytes = await patching.outgoing.writeNatively();
     goOn(watching);
     watching.tell?.(PACKED);
     const unpacked = await unpackNatively(bytes, limits, (entry) => files.sameContent(entry) !== undefined);
     goOn(watching);
-    await inSlices(readBack(opened, bytes, patching.meaning, unpacked), watching, PACKED, 1);
-    return patchedWith(patching, bytes);
+    await inSlices(readBack(base.opened, bytes, patching.meaning, unpacked), watching, PACKED, 1);
+    return patchedWith(patching, bytes, base);
   });
 }
 

@@ -9,6 +9,7 @@ import { checkChanging } from "./changing";
 import { checkFiltering } from "./filtering";
 import type { Contract, ContractHost, Lack } from "./kit";
 import { checkNamedCells } from "./named-cells";
+import { checkNewSheets } from "./new-sheets";
 import { checkReading } from "./reading";
 import { checkRefreshing } from "./refreshing";
 import { checkRefusals } from "./refusals";
@@ -45,6 +46,7 @@ export function describeContract(
   checkRows(contract);
   checkRemoving(contract);
   checkNamedCells(contract);
+  checkNewSheets(contract);
   checkFiltering(contract);
   checkSorting(contract);
 }

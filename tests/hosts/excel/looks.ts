@@ -68,6 +68,28 @@ export class Looks {
       this.cells.set(`${sheet.id}/${Number(row) + by}/${column}/${trait.join("/")}`, value);
   }
 
+  /** Of several ranges: what is set is set in each of them. */
+  formats(sheet: Sheet, areas: readonly Area[]): ExcelObject {
+    const each = areas.map((area) => this.format(sheet, area, () => undefined));
+    const all = (type: string, objects: readonly ExcelObject[], names: readonly string[]): ExcelObject => ({
+      type,
+      properties: Object.fromEntries(
+        names.map((name) => [
+          name,
+          { get: () => null, set: (value: Json) => objects.forEach((one) => one.properties![name]!.set!(value)) },
+        ]),
+      ),
+    });
+    const parts = (name: string) => each.map((one) => one.parts![name]!());
+    return {
+      ...all("RangeFormat", each, ["wrapText"]),
+      parts: {
+        font: () => all("RangeFont", parts("font"), ["color", "bold"]),
+        fill: () => all("RangeFill", parts("fill"), ["color"]),
+      },
+    };
+  }
+
   /** The format of a range: null where its cells differ. */
   format(sheet: Sheet, area: Area, mayWrite: () => void): ExcelObject {
     const each = (visit: (row: number, column: number) => void) => {

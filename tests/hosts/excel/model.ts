@@ -1,11 +1,11 @@
 /** Excel's workbook, sheets, tables and names, over the workbook in memory. */
 import { dataArea, type Book, type Name, type Sheet, type Table } from "../../../taskpane/workbook/fake/book";
 import { sortRows } from "../../../taskpane/workbook/fake/rows";
-import { parsePlace } from "../../../taskpane/workbook/area";
+import { parseArea, parsePlace } from "../../../taskpane/workbook/area";
 import { ConditionalFormats } from "./conditional";
 import { Filters } from "./filters";
 import { Looks } from "./looks";
-import { ApiError, isObject, read, type ExcelObject } from "./objects";
+import { ApiError, isObject, read, type ExcelObject, type Json } from "./objects";
 import { protectedError, range, resize, type RangeObject, type World } from "./range";
 import { View } from "./view";
 
@@ -76,7 +76,18 @@ export class Model implements World {
         const sheet = this.sheets().find((one) => one.id === key || one.name.toLowerCase() === key.toLowerCase());
         return sheet && this.worksheet(sheet);
       },
-      methods: this.events("Worksheets"),
+      methods: {
+        ...this.events("Worksheets"),
+        Add: ([name]) => {
+          if (this.book.sheets.some((one) => one.name.toLowerCase() === String(name).toLowerCase()))
+            throw new ApiError("ItemAlreadyExists", "A sheet of this name exists.");
+          return this.worksheet(this.book.addSheet(String(name)));
+        },
+        GetItemOrNullObject: ([key]) => {
+          const found = this.sheets().find((one) => one.id === key || one.name === key);
+          return found ? this.worksheet(found) : null;
+        },
+      },
     };
   }
 
@@ -103,6 +114,7 @@ export class Model implements World {
         tables: () => this.tables([sheet]),
         autoFilter: () => this.filters.onSheet(this, sheet),
         freezePanes: () => this.freezePanes(sheet),
+        pageLayout: () => this.pageLayout(sheet),
       },
       methods: {
         GetUsedRangeOrNullObject: () => {
@@ -115,6 +127,18 @@ export class Model implements World {
             throw new ApiError("InvalidArgument", "The range lies outside the sheet.");
           return range(this, sheet, area);
         },
+        GetRanges: ([addresses]) => {
+          if (String(addresses).length > 8_192) throw new ApiError("InvalidArgument", "The address is too long.");
+          const areas = String(addresses)
+            .split(",")
+            .map((address) => parseArea(address)!);
+          return { type: "RangeAreas", parts: { format: () => this.looks.formats(sheet, areas) } };
+        },
+        Delete: () => {
+          if (this.sheets().filter((one) => !one.hidden && one !== sheet).length === 0)
+            throw new ApiError("InvalidOperation", "A workbook needs a visible sheet.");
+          this.book.removeSheet(sheet);
+        },
         Activate: () => {
           if (sheet.hidden) throw new ApiError("InvalidOperation", "The sheet is hidden.");
         },
@@ -122,10 +146,47 @@ export class Model implements World {
     };
   }
 
+  /** How a sheet goes to paper, by what was set. */
+  readonly paper = new Map<Sheet, Map<string, Json>>();
+
+  private pageLayout(sheet: Sheet): ExcelObject {
+    const set = this.paper.get(sheet) ?? new Map<string, Json>();
+    this.paper.set(sheet, set);
+    const settable = (names: readonly string[]) =>
+      Object.fromEntries(
+        names.map((name) => [
+          name,
+          { get: () => set.get(name) ?? null, set: (value: Json) => void set.set(name, value) },
+        ]),
+      );
+    return {
+      type: "PageLayout",
+      properties: settable(["paperSize", "orientation", "zoom"]),
+      parts: {
+        headersFooters: () => ({
+          type: "HeaderFooterGroup",
+          parts: {
+            defaultForAllPages: () => ({
+              type: "HeaderFooter",
+              properties: settable(["leftFooter", "rightFooter"]),
+            }),
+          },
+        }),
+      },
+      methods: { SetPrintTitleRows: ([rows]) => void set.set("titleRows", String(rows)) },
+    };
+  }
+
   private freezePanes(sheet: Sheet): ExcelObject {
     return {
       type: "WorksheetFreezePanes",
       methods: {
+        FreezeRows: ([rows]) => void (this.view(sheet).frozen = { rows: Number(rows), columns: 0 }),
+        FreezeColumns: ([columns]) => void (this.view(sheet).frozen = { rows: 0, columns: Number(columns) }),
+        FreezeAt: ([held]) => {
+          const { rows, columns } = (held as RangeObject).area;
+          this.view(sheet).frozen = { rows, columns };
+        },
         GetLocationOrNullObject: () => {
           const { rows, columns } = this.view(sheet).frozen;
           if (rows === 0 && columns === 0) return null;

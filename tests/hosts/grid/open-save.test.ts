@@ -10,7 +10,7 @@ import { gridOn } from "../../../taskpane/workbook/embedded/face";
 import type { Grid } from "../../../taskpane/workbook/embedded/interface";
 import type { Engine } from "../../../taskpane/workbook/embedded/engine";
 import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
-import type { NewColumn, Receipt, Step } from "../../../taskpane/workbook/port";
+import type { NewColumn, NewSheet, Receipt, Step } from "../../../taskpane/workbook/port";
 import { atRest } from "./at-rest";
 import { startHeadless } from "./headless";
 
@@ -346,6 +346,87 @@ describe("what a person changes", () => {
       expect(now![address]).toEqual(old![address]);
     }
     expect(cellOf(now!, "A30")?.v).toBe("typed");
+  });
+});
+
+describe("a sheet that is added", () => {
+  const sheet: NewSheet = {
+    name: "Kept beside & more",
+    cells: [
+      [
+        { value: "Wörter", look: "header" },
+        { value: "Day", look: "header" },
+      ],
+      ["03-04", { value: 46_132, format: "d mmm yyyy" }],
+      ["=A1", { value: 46_142, formula: "=B2+10", format: "d mmm yyyy" }],
+    ],
+    widths: [30, 14],
+    held: { rows: 1, columns: 0 },
+    print: { landscape: true, titleRow: 0, footer: "Invented & kept" },
+  };
+  /** Of chart sheets and of other encodings one of the two readers knows nothing. */
+  const otherwise = ["utf16-part.xlsx", "chartsheet-only-and-list.xlsx"];
+  const own =
+    /^(?:\[Content_Types\]\.xml|docProps\/app\.xml|xl\/(?:[wW]orkbook\.xml|_rels\/.*|styles\.xml|calcChain\.xml))$/;
+
+  it.each([
+    "list-odd-names.xlsx",
+    "prefixed-single-quoted.xlsx",
+    "utf16-part.xlsx",
+    "many-sheets-other-language.xlsx",
+    "libreoffice-list.xlsx",
+    "chartsheet-only-and-list.xlsx",
+    "with-macro.xlsm",
+  ])("%s: comes into the file with what names it, and nothing else changes", async (name) => {
+    const before = await opened(name);
+    const receipt = await apply({ kind: "addSheet", sheet });
+    const after = await saved();
+    const added = Object.keys(unzipSync(after.bytes)).filter((part) => !(part in unzipSync(before)));
+    expect(added).toHaveLength(1);
+    expect(changedParts(before, after.bytes).filter((part) => !own.test(part))).toEqual(added);
+    if (otherwise.includes(name)) {
+      const last = elsewhere(after.bytes).Sheets["Kept beside & more"]!;
+      expect(["A1", "A2", "A3"].map((cell) => cellOf(last, cell)?.v)).toEqual(["Wörter", "03-04", "=A1"]);
+      expect(cellOf(last, "B3")).toMatchObject({ v: 46_142, f: "B2+10", z: "d mmm yyyy" });
+    } else {
+      const sheets = (await readXlsx(after.bytes, { readStyles: true })).sheets;
+      const last = sheets.at(-1)!;
+      expect(last.rows.slice(0, 3).map((row) => row[0])).toEqual(["Wörter", "03-04", "=A1"]);
+      expect(last).toMatchObject({ name: "Kept beside & more", freezePane: { rows: 1 } });
+      expect(last.cells?.get("0,0")?.style?.font?.bold).toBe(true);
+      expect(last.cells?.get("2,1")?.formula).toBe("B2+10");
+      // the file's own sheets are as they were, to another reader too
+      const were = (await readXlsx(before)).sheets.map(({ rows }) => rows);
+      expect(sheets.slice(0, -1).map(({ rows }) => rows)).toEqual(were);
+    }
+    const again = openPackage(after.bytes);
+    if (isRefusal(again)) throw new Error(again.refused);
+    const titles = again.definedNames.find((one) => one.name === "_xlnm.Print_Titles" && one.sheetName === sheet.name);
+    expect(titles?.text).toBe("'Kept beside & more'!$1:$1");
+    expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+    expect(changedParts(before, (await saved()).bytes)).toEqual([]);
+  });
+
+  it("leaves the chain of calculation as it is where it holds no formula, and counts itself in the file's titles", async () => {
+    const before = await opened("table-with-totals.xlsx");
+    await apply({ kind: "addSheet", sheet: { name: "Notes", isHidden: true, cells: [["kept"]] } });
+    const after = await saved();
+    expect(Object.keys(unzipSync(after.bytes))).toEqual(expect.arrayContaining(Object.keys(unzipSync(before))));
+    const app = new TextDecoder().decode(unzipSync(after.bytes)["docProps/app.xml"]);
+    expect(app).toContain("<vt:lpstr>Notes</vt:lpstr>");
+    const sheets = elsewhere(after.bytes).Workbook!.Sheets!;
+    expect(sheets.at(-1)).toMatchObject({ name: "Notes", Hidden: 1 });
+  });
+
+  it("in a workbook from no file, and after its undo and redo", async () => {
+    await grid.openEmpty();
+    await apply({ kind: "addSheet", sheet });
+    await engine.api.undo();
+    await engine.api.redo();
+    await atRest();
+    const book = elsewhere((await saved()).bytes);
+    expect(book.SheetNames).toEqual(["Sheet1", "Kept beside & more"]);
+    expect(cellOf(book.Sheets["Kept beside & more"]!, "B3")).toMatchObject({ v: 46_142, f: "B2+10" });
   });
 });
 

@@ -4,7 +4,7 @@ import type { IWorkbookData } from "@univerjs/core";
 import { SetSelectionsOperation, SetWorksheetActiveOperation, SheetsSelectionsService } from "@univerjs/sheets";
 import { CellError } from "../../../../src/worksheet/error";
 import { bottom, overlaps, parseArea } from "../../area";
-import type { Area, Block, Facet, NameOverview, Overview, Place, SheetId, Stop } from "../../port";
+import type { Area, Block, Facet, NameOverview, NewSheet, Overview, Place, SheetId, Stop } from "../../port";
 import { setGridToday } from "../../../../functions/grid";
 import { calculated, leaveTablesOut } from "./calculation";
 import { registerChanges } from "../steps/changes";
@@ -73,6 +73,8 @@ export class LiveBook {
   /** Results that differed from the file's right after opening, by sheet and place: the calendar's doing, nobody's. */
   readonly atOpening = new Map<SheetId, OpeningResults>();
   private openingFilters = NO_FILTERS;
+  /** What sheets were added as; undo may have taken some of them out again. */
+  protected readonly addedSheets = new Map<SheetId, NewSheet>();
 
   /** Puts a workbook into the grid in place of the one there; resolves when its first results stand. */
   async open(snapshot: Partial<IWorkbookData>, facts: BookFacts, hasLiving: boolean): Promise<void> {
@@ -109,6 +111,7 @@ export class LiveBook {
     if (this.unitId !== "") this.engine.api.disposeUnit(this.unitId);
     this.readers.clear();
     this.outdated.begin();
+    this.addedSheets.clear();
     this.facts = facts;
     this.todayNames = new Set(facts.todayNames);
     // the engine's services come with its first workbook
@@ -155,6 +158,11 @@ export class LiveBook {
 
   get unit(): string {
     return this.unitId;
+  }
+
+  /** What a sheet was added as; undefined for all others. */
+  addedAs(sheet: SheetId): NewSheet | undefined {
+    return this.addedSheets.get(sheet);
   }
 
   /** Names that are a plain day here and TODAY() in a file, in lower case. */

@@ -4,6 +4,7 @@ import { cellAddress, inA1 } from "../../../../src/columns/formula";
 import { CellError } from "../../../../src/worksheet/error";
 import { bottom, overlaps, right } from "../../area";
 import { checkedTargets, toTakeBack } from "../../change/beforehand";
+import { everyCell } from "../../change/new-sheet";
 import { goToShown } from "../../change/in-sight";
 import type { Change, Place, Progress, Receipt, Sorted, TakenBack, Workbook } from "../../port";
 import {
@@ -30,7 +31,7 @@ import { reveal } from "../page/reveal";
 import { removalObstacle } from "../steps/obstacles";
 import { risingOrder, sortTarget } from "../../change/sorted";
 import { reorder } from "../steps/sorting";
-import { carryOut, type TakeBack } from "../steps/steps";
+import { carryOut, type ForEngine, type TakeBack } from "../steps/steps";
 import { geometryNow } from "./tables";
 import { tieOf } from "../steps/ties";
 import { defineName, type Desk } from "../steps/write";
@@ -42,12 +43,17 @@ interface Remembered extends Written {
 }
 
 function hasResults(target: Target): boolean {
+  if (target.kind === "addSheet")
+    return everyCell(target.step.sheet).every(({ formula, value }) => formula === undefined || value !== undefined);
   if (target.kind === "refreshColumn") return target.step.results?.length === target.area.rows;
   return (
     target.kind === "addColumns" &&
     target.columns.every((column) => "values" in column || column.results?.length === target.data.rows)
   );
 }
+
+const LOCKED_STRUCTURE =
+  "This workbook is protected against new sheets. Take that protection off in Excel (Review, Protect Workbook), then try again.";
 
 const HELD = "The workbook is being opened or saved. Nothing was changed; try again once that is done.";
 
@@ -134,7 +140,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     for (let next = 0; next < targets.length;) {
       await breath();
       if (watch.signal.aborted) return stopped();
-      const together = stretch(targets, next);
+      const together = stretch(targets, next).map((target) => this.named(target));
       const share = (part: number) => report(done + Math.floor(part * workOf(together)));
       const made = await this.make(desk, together, { share, signal: watch.signal });
       if (watch.signal.aborted) return stopped();
@@ -154,6 +160,14 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     return receipt;
   }
 
+  /** A sheet that comes in goes by an id of its own from the start. */
+  private named(target: Target): Target {
+    if (target.kind !== "addSheet") return target;
+    const sheet = `added-${Date.now().toString(36)}-${this.counter++}`;
+    this.addedSheets.set(sheet, target.step.sheet);
+    return { ...target, sheet };
+  }
+
   /** One step, or several on rows: the engine then works out what hangs on them once. */
   private async make(desk: Desk, targets: readonly Target[], watch: Watch): Promise<Remembered[] | Refusal> {
     const [target] = targets;
@@ -166,15 +180,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     const rest: (() => void)[] = [];
     const begin = () => {
       for (const one of targets)
-        if (one.kind !== "defineName")
-          takeBacks.push(
-            carryOut(
-              desk,
-              one,
-              (text) => this.forEngine(text),
-              (work) => rest.push(work),
-            ),
-          );
+        if (one.kind !== "defineName") takeBacks.push(carryOut(desk, one, this.forEngine, (work) => rest.push(work)));
     };
     if (targets.every(needsNoWaiting)) {
       await this.inSlices(async () => {
@@ -235,7 +241,8 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     const desk = this.desk(step);
     const written = found.filter((one) => one.written.takeBack !== null);
     const removing = () => {
-      for (const one of inReverse(written)) one.written.takeBack!(desk, one.area!);
+      // a sheet that is gone already has no area
+      for (const one of inReverse(written)) if (one.area) one.written.takeBack!(desk, one.area);
     };
     if (written.some(({ written: { target } }) => isInRows(target) || target.kind === "changeColumn"))
       await calculated(this.engine, removing);
@@ -258,6 +265,8 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
       const sentence = removalObstacle(this.desk(new OneStep(this.engine, this.unitId)), this, target);
       return sentence === undefined ? null : new Refusal(sentence);
     }
+    if (target.kind === "addSheet")
+      return this.bookFacts.file?.opened.structureIsLocked ? new Refusal(LOCKED_STRUCTURE) : null;
     const claimed = claimedBy(target);
     if (!claimed) return null;
     const { sheet, area } = claimed;
@@ -295,12 +304,11 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
     defineName(desk, target, isToday ? TODAY_IN_GRID : refersTo);
   }
 
-  private forEngine({ sheet, area, step }: FormulaTarget): string {
-    const sheetName = this.book.getSheetBySheetId(sheet)!.getName();
-    const text = step.formula.replace(/^=/, "");
+  private readonly forEngine: ForEngine = (formula, sheetName, row, column) => {
+    const text = formula.replace(/^=/, "");
     const tables = this.tables().map(geometryNow);
-    return `=${structuredToA1(text, tables, { sheetName, row: area.top, column: area.left }) ?? text}`;
-  }
+    return `=${structuredToA1(text, tables, { sheetName, row, column }) ?? text}`;
+  };
 
   /** Where a formula's result stands, or that it had no room. */
   private placed(target: FormulaTarget): FormulaTarget | Refusal {

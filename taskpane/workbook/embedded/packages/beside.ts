@@ -85,8 +85,13 @@ class Beside implements Packages {
         }
       }
       const tables = edits.tables?.map((table) => sentTable(table, opened));
-      const { definedNames } = edits;
-      const sent: SentEdits = { sheets, ...(tables && { tables }), ...(definedNames && { definedNames }) };
+      const { definedNames, newSheets } = edits;
+      const sent: SentEdits = {
+        sheets,
+        ...(newSheets && { newSheets }),
+        ...(tables && { tables }),
+        ...(definedNames && { definedNames }),
+      };
       this.thread.postMessage({ ask: "patch", job, book, edits: sent });
     });
   }

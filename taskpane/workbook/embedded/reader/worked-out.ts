@@ -164,7 +164,8 @@ export class WorkedOut {
 
   private note(sheet: SheetId, cells: Cells, isResult: boolean): void {
     const name = this.nameOf(sheet);
-    if (name === undefined) return;
+    // a sheet that has just come in is read with all others
+    if (name === undefined || (this.isAnew && !this.stretches.has(sheet))) return;
     const there = this.matrix(sheet);
     const engines = this.engines.get(sheet);
     for (const key in cells) {

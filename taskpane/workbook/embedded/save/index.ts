@@ -2,11 +2,17 @@
  * Saving: the state at opening against the state now, never a log of what happened between. What is equal keeps its
  * bytes; the package's own reader checks the result before anything is handed out (package/patchPackage).
  */
+import type { Worksheet } from "@univerjs/core";
+import { footerOf } from "../../../styles/added-sheets";
 import {
+  emptyStore,
   inSlices,
   isRefusal,
+  rangeText,
   ranToItsEnd,
   type CellEdit,
+  type DefinedNameEdit,
+  type NewSheet,
   type OpenedWorkbook,
   type PackageEdits,
   type SheetEdits,
@@ -16,6 +22,7 @@ import {
 } from "../../package";
 import { AS_OF } from "../../../../src/columns/as-of";
 import { malformed } from "../../change/malformed";
+import type { Area } from "../../port";
 import type { Engine } from "../engine";
 import type { Readers } from "../formulas/readable";
 import type { Refusal, Saved } from "../interface";
@@ -36,19 +43,57 @@ interface Origin {
   readonly styles: Readonly<Record<string, OriginStyle>>;
 }
 
+/** A sheet of the grid that is in no file, as an empty one of a package. */
+function asNew(workbook: GridWorkbookPort, sheet: Worksheet): NewSheet {
+  const id = sheet.getSheetId();
+  const added = workbook.addedAs(id);
+  const { print, held } = added ?? {};
+  const { left, right } = footerOf(print?.footer ?? "");
+  const merges = workbook.reader(id).merges().map(refOf);
+  return {
+    name: sheet.getName(),
+    // one that was added hidden and shown to look at it stays hidden in the file
+    isHidden: added ? (added.isHidden ?? false) : sheet.isSheetHidden() === 1,
+    ...(held && { held }),
+    ...(print && { print: { landscape: print.landscape, footer: `&L${left}&R${right}` } }),
+    ...(merges.length > 0 && { merges }),
+  };
+}
+
+const refOf = ({ top, left, rows, columns }: Area): string =>
+  rangeText({ top: top + 1, left: left + 1, bottom: top + rows, right: left + columns });
+
 /** A workbook from no file is compared with empty sheets of its own. */
 async function ownOrigin(workbook: GridWorkbookPort, packages: Packages): Promise<Origin> {
-  const sheets = workbook.book.getSheets().map((sheet) => ({
-    name: sheet.getName(),
-    isHidden: sheet.isSheetHidden() === 1,
-    merges: workbook.reader(sheet.getSheetId()).merges(),
-  }));
-  const file = await packages.open(ownPackage(sheets));
+  const file = await packages.open(ownPackage(workbook.book.getSheets().map((sheet) => asNew(workbook, sheet))));
   if (isRefusal(file)) throw new Error(file.refused);
   const { opened } = file;
   const nothing = new Set<string>();
   const readers = { tables: [], knowsFunction: () => true, darkNames: nothing, livingNames: nothing };
   return { opened, readers, styles: { xf0: { xf: 0 } } };
+}
+
+/** What a file holds of sheets that were added since it was opened: nothing. */
+function withEmpty(opened: OpenedWorkbook, added: readonly NewSheet[]): OpenedWorkbook {
+  if (added.length === 0) return opened;
+  const isNew = (name: string): boolean => added.some((one) => one.name === name);
+  const layout = { merges: [], rows: new Map(), columns: [] };
+  return {
+    ...opened,
+    store: (name) => (isNew(name) ? emptyStore() : opened.store(name)),
+    layout: (name) => (isNew(name) ? layout : opened.layout(name)),
+  };
+}
+
+/** The row that stands on every printed page of a sheet that was added. */
+function printTitles(workbook: GridWorkbookPort, sheets: readonly Worksheet[]): readonly DefinedNameEdit[] {
+  return sheets.flatMap((sheet) => {
+    const row = workbook.addedAs(sheet.getSheetId())?.print?.titleRow;
+    if (row === undefined) return [];
+    const sheetName = sheet.getName();
+    const text = `'${sheetName.replaceAll("'", "''")}'!$${row + 1}:$${row + 1}`;
+    return [{ name: "_xlnm.Print_Titles", sheetName, text }];
+  });
 }
 
 const some = (addresses: readonly string[]): string =>
@@ -107,9 +152,13 @@ export async function saveBook(
 function* collect(
   engine: Engine,
   workbook: GridWorkbookPort,
-  { opened, readers: atOpening, styles }: Origin,
+  { opened: inFile, readers: atOpening, styles }: Origin,
   isWorkedOut: boolean,
 ): Sliced<Collected> {
+  const known = new Set(inFile.sheets.map(({ name }) => name));
+  const fresh = workbook.book.getSheets().filter((sheet) => !known.has(sheet.getName()));
+  const newSheets = fresh.map((sheet) => asNew(workbook, sheet));
+  const opened = withEmpty(inFile, newSheets);
   const report: string[] = [];
   /** Told only where the file becomes another one. */
   const remarks: string[] = [];
@@ -184,8 +233,11 @@ function* collect(
       report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
   }
 
-  const definedNames = nameEdits(engine, workbook, opened, atOpening, readers);
-  const isChanged = sheets.size > 0 || tables.length > 0 || definedNames.length > 0;
+  const definedNames = [
+    ...nameEdits(engine, workbook, opened, atOpening, readers),
+    ...printTitles(workbook, workbook.book.getSheets()),
+  ];
+  const isChanged = sheets.size > 0 || tables.length > 0 || definedNames.length > 0 || newSheets.length > 0;
   if (isChanged) {
     // a file that is written holds what the screen shows, what moved with the calendar too
     for (const [name, cells] of renewed)
@@ -196,5 +248,5 @@ function* collect(
         "Not everything was worked out when this was saved: results in the file may be old ones. Wait for the page, then save again.",
       );
   }
-  return { edits: { sheets, tables, definedNames }, report };
+  return { edits: { newSheets, sheets, tables, definedNames }, report };
 }

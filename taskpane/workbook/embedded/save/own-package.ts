@@ -1,14 +1,7 @@
 /** An .xlsx package of nothing but empty sheets: what a workbook that came from no file is saved into. */
 import { strToU8, zipSync } from "fflate";
-import { rangeText } from "../../package";
+import { emptySheetXml, type NewSheet } from "../../package";
 import { escapeAttribute } from "../../xlsx/xml/characters";
-import type { Area } from "../../port";
-
-export interface OwnSheet {
-  readonly name: string;
-  readonly isHidden: boolean;
-  readonly merges: readonly Area[];
-}
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -29,16 +22,7 @@ const STYLES =
   '<cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs>' +
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>';
 
-function worksheet({ merges }: OwnSheet): string {
-  const refs = merges.map(({ top, left, rows, columns }) =>
-    rangeText({ top: top + 1, left: left + 1, bottom: top + rows, right: left + columns }),
-  );
-  const merged = refs.map((ref) => `<mergeCell ref="${ref}"/>`).join("");
-  const mergeCells = refs.length > 0 ? `<mergeCells count="${refs.length}">${merged}</mergeCells>` : "";
-  return `${HEAD}<worksheet xmlns="${MAIN}"><sheetData/>${mergeCells}</worksheet>`;
-}
-
-export function ownPackage(sheets: readonly OwnSheet[]): Uint8Array {
+export function ownPackage(sheets: readonly NewSheet[]): Uint8Array {
   const parts = sheets.map((_, index) => `worksheets/sheet${index + 1}.xml`);
   const named = sheets
     .map(({ name, isHidden }, index) => {
@@ -54,13 +38,13 @@ export function ownPackage(sheets: readonly OwnSheet[]): Uint8Array {
       `<Default Extension="xml" ContentType="application/xml"/>${override("workbook.xml", "sheet.main")}${override("styles.xml", "styles")}` +
       `${parts.map((part) => override(part, "worksheet")).join("")}</Types>`,
     "_rels/.rels": relationships([["officeDocument", "xl/workbook.xml"]]),
-    "xl/workbook.xml": `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets>${named}</sheets></workbook>`,
+    "xl/workbook.xml": `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><bookViews><workbookView/></bookViews><sheets>${named}</sheets></workbook>`,
     "xl/_rels/workbook.xml.rels": relationships([
       ...parts.map((part) => ["worksheet", part] as const),
       ["styles", "styles.xml"],
     ]),
     "xl/styles.xml": STYLES,
   };
-  sheets.forEach((sheet, index) => (files[`xl/${parts[index]}`] = worksheet(sheet)));
+  sheets.forEach((sheet, index) => (files[`xl/${parts[index]}`] = emptySheetXml(sheet)));
   return zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)])));
 }

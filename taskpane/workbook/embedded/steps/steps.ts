@@ -1,6 +1,7 @@
 /** Each kind of step carried out in the grid, and what takes it back. Names are seen to by the workbook itself. */
 import type { Area, SheetId } from "../../port";
-import type { ColumnValue, FormulaTarget, NameTarget, Target } from "../../change/target";
+import type { ColumnValue, NameTarget, Target } from "../../change/target";
+import { addSheet } from "./add-sheet";
 import { appendRows } from "./adding";
 import { Contents, held, typed } from "./contents";
 import { changeColumn, refreshColumn } from "./refreshing";
@@ -12,10 +13,13 @@ import { addColumns, narrowTable, restore, writeFormula, type Desk, type Later }
 /** @param now where the step's cells stand now */
 export type TakeBack = (desk: Desk, now: Area) => void;
 
+/** A formula (with "=") as the engine reads it in a cell; the sheet's name, because it may not be there yet. */
+export type ForEngine = (formula: string, sheetName: string, row: number, column: number) => string;
+
 export function carryOut(
   desk: Desk,
   target: Exclude<Target, NameTarget>,
-  forEngine: (target: FormulaTarget) => string,
+  forEngine: ForEngine,
   later: Later,
 ): TakeBack {
   switch (target.kind) {
@@ -35,8 +39,13 @@ export function carryOut(
     case "changeColumn":
       return changeColumn(desk, target);
     case "writeFormula": {
-      const before = writeFormula(desk, target, forEngine(target));
+      const { formula, row, column } = target.step;
+      const before = writeFormula(desk, target, forEngine(formula, sheetNamed(desk, target.sheet), row, column));
       return (again, now) => restore(again, target.sheet, { ...now, rows: 1, columns: 1 }, before);
+    }
+    case "addSheet": {
+      const { name } = target.step.sheet;
+      return addSheet(desk, target, target.sheet!, (text, row, column) => forEngine(text, name, row, column));
     }
     case "appendRows": {
       appendRows(desk, target, desk.table(target.table));
@@ -60,6 +69,12 @@ export function carryOut(
       return showRows(desk, target, target.table === null ? null : desk.table(target.table));
   }
 }
+
+const sheetNamed = (desk: Desk, id: SheetId): string =>
+  desk
+    .sheets()
+    .find((sheet) => sheet.getSheetId() === id)!
+    .getName();
 
 /** Into cells of one row. */
 function writeValues(desk: Desk, sheet: SheetId, area: Area, values: readonly ColumnValue[]): TakeBack {

@@ -44,23 +44,28 @@ export class Outgoing {
     } else this.contents.set(partName, encoding.hasMark ? [MARK, ...chunks] : chunks);
   }
 
-  /** A new part beside the workbook part, related to it. */
-  add(fileName: string, text: string, contentType: string, relationshipType: string): void {
+  /**
+   * A new part beside the workbook part or in a folder there, related to it.
+   * @returns the id of the relation
+   */
+  add(fileName: string, text: string, contentType: string, relationshipType: string): string {
     const folder = this.workbookPart.slice(0, this.workbookPart.lastIndexOf("/") + 1);
     let target = fileName;
-    for (let number = 2; this.files.find(folder + target) !== undefined; number++)
-      target = fileName.replace(".", `${number}.`);
+    const isTaken = (name: string) => this.files.find(name) !== undefined || this.contents.has(name);
+    for (let number = 2; isTaken(folder + target); number++) target = fileName.replace(".", `${number}.`);
     this.contents.set(folder + target, [new TextEncoder().encode(text)]);
     this.added.push(folder + target);
     this.editContentTypes((splices, root) => {
       const name = escapeAttribute(`/${folder}${target}`);
       appendInside(splices, root, `<${root.tag("Override")} PartName="${name}" ContentType="${contentType}"/>`);
     });
+    let id = "";
     this.editRelationships((splices, root) => {
-      const id = freeId(root.children.map((child) => child.get("Id") ?? ""));
+      id = freeId(root.children.map((child) => child.get("Id") ?? ""));
       const attributes = `Id="${id}" Type="${relationshipType}" Target="${escapeAttribute(target)}"`;
       appendInside(splices, root, `<${root.tag("Relationship")} ${attributes}/>`);
     });
+    return id;
   }
 
   /** The calculation chain lists the cells with formulas; without it a spreadsheet program makes a new one. */

@@ -280,3 +280,6 @@ export class StoreBuilder {
     };
   }
 }
+
+/** Of a sheet in which nothing stands. */
+export const emptyStore = (): CellStore => new CellStore(new StoreBuilder().build(), []);

@@ -44,7 +44,7 @@ export function* readBack(
 }
 
 /** Every part that nobody changed is still packed as it was, to the byte. */
-function compareParts(before: OpenedPackage, after: OpenedPackage, meaning: Meaning): void {
+export function compareParts(before: OpenedPackage, after: OpenedPackage, meaning: Meaning): void {
   for (const { name } of before.parts.files.entries) {
     if (meaning.changedParts.has(name)) continue;
     if (after.parts.files.content(name) !== before.parts.files.content(name)) differs(name);
