@@ -6,8 +6,8 @@ import type { OwnColumn } from "./carried";
 import { changeColumns } from "./changes/columns";
 import { checkColumns } from "./checks/columns";
 import type { CaseloadColumn, OptionalGroup, RowCells, Slots } from "./column";
-import { FOOTER, lines } from "./lines";
-import { headerRow } from "./layout";
+import { FOOTER, listLine } from "./lines";
+import { listHeaderRow } from "./layout";
 import { sheetNames, tableNames, type RowsTable } from "./names";
 import { tubeColumns } from "./tubes/columns";
 
@@ -58,7 +58,16 @@ export const headerNames: readonly { readonly name: string; readonly table: Rows
 
 /** A filter button takes this many characters of a header's width, bold letters included. */
 const BUTTON = 5;
+/** Bold letters beside the digits that widths are counted in. */
+const BOLD = 1.1;
 const longestWord = (header: string): number => Math.max(...header.split(" ").map((word) => word.length));
+
+/** The least width at which a header takes two lines: a taller one would stand above every list in place of a row. */
+function twoLines(header: string): number {
+  const words = header.split(" ");
+  const broken = words.map((_, i) => Math.max(words.slice(0, i).join(" ").length, words.slice(i).join(" ").length));
+  return Math.ceil(Math.min(...broken) * BOLD) + BUTTON - 2;
+}
 
 const BLANK = '""';
 
@@ -81,7 +90,7 @@ export function boundColumns(columns: readonly CaseloadColumn[]): readonly Table
   const slots = slotsOf(columns);
   return columns.map(({ header, width, format, kind, validation, rules, isHidden, group, formula: template }) => ({
     header,
-    width: isHidden ? width : Math.max(width, longestWord(header) + BUTTON),
+    width: isHidden ? width : Math.max(width, longestWord(header) + BUTTON, twoLines(header)),
     format,
     kind,
     ...(template && { formula: formula`${template(slots)}` }),
@@ -99,10 +108,19 @@ const OWN_WIDTH = 16;
 const LAST_PRINTED: Header<"tubes"> = "Missing or contradictory";
 
 const titles: { readonly [T in RowsTable]: string } = {
-  tubes: "Tubes in use: one row is a device",
-  checks: "Balloon checks: one row is a check",
-  changes: "Changes: one row is a device that has come out",
+  tubes: "Tubes in use",
+  checks: "Balloon checks",
+  changes: "Changes",
 };
+
+/** Characters that the longest of these names takes in large letters. */
+const TITLE_WIDTH = 30;
+
+/** How many of the first columns the name takes. */
+function underTitle(columns: readonly TableColumn[]): number {
+  let used = 0;
+  return columns.findIndex(({ width, isHidden }) => (used += isHidden ? 0 : width) >= TITLE_WIDTH) + 1;
+}
 
 /** Identifier and To do stay in sight; more frozen columns would leave no room beside the pane. */
 const frozenColumns: { readonly [T in RowsTable]: number } = { tubes: 2, checks: 1, changes: 1 };
@@ -115,16 +133,17 @@ export function tableSheet(
   own: readonly OwnColumn[] = [],
 ): SheetDescription {
   const columns = columnsOf(table, groups);
+  const bound = boundColumns(columns);
   const withOne: readonly RowCells[] = rows.length > 0 ? rows : [{}];
   return {
     name: sheetNames[table],
-    cells: lines(titles[table], isInvented, frozenColumns[table] + 8),
+    cells: listLine(titles[table], isInvented, underTitle(bound)),
     table: {
       name: tableNames[table],
-      top: headerRow,
+      top: listHeaderRow,
       left: 0,
       columns: [
-        ...boundColumns(columns),
+        ...bound,
         ...own.map(({ header, format }) => ({ header, format, width: OWN_WIDTH, kind: "typed" as const })),
       ],
       rows: withOne.map((row, r) => [
@@ -132,10 +151,10 @@ export function tableSheet(
         ...own.map(({ cells }) => cells[r] ?? null),
       ]),
     },
-    frozen: { rows: headerRow + 1, columns: frozenColumns[table] },
+    frozen: { rows: listHeaderRow + 1, columns: frozenColumns[table] },
     print: {
       landscape: true,
-      titleRow: headerRow,
+      titleRow: listHeaderRow,
       footer: FOOTER,
       ...(table === "tubes" && { columns: columns.findIndex(({ header }) => header === LAST_PRINTED) + 1 }),
     },

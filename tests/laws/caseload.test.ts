@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { BookDescription } from "../../src/caseload/book";
 import { deviceSteps } from "../../src/caseload/checks/device";
-import { headerRow } from "../../src/caseload/layout";
+import { listHeaderRow } from "../../src/caseload/layout";
 import { MOST_CHECKS } from "../../src/caseload/limits";
 import { balloon as balloonColumn } from "../../src/caseload/tubes/balloon";
 import { caseloadBook } from "../../src/caseload/index";
@@ -298,7 +298,7 @@ describe("the order of checks", () => {
   /** A check of its own device in that row of a list, counted from 0. */
   function tagOf(when: number, place: number): number {
     const sheet = "Checks";
-    const first = headerRow + 1;
+    const first = listHeaderRow + 1;
     const row = first + place;
     const slots = Object.assign((header: string) => [{ header, index: 0 }], { has: () => true });
     const cells: Readonly<Record<string, string>> = {

@@ -7,7 +7,7 @@ import { all, byExcelJs, bySheetJs, parsed, partsOf, type Element } from "../../
 export interface SavedTable {
   readonly sheet: string;
   readonly headers: readonly string[];
-  /** "A6:BM9" */
+  /** "A3:BM6" */
   readonly area: string;
   readonly rows: number;
   /** By header, in the row of the table counted from 0. */

@@ -60,6 +60,6 @@ export function caseload(today: number): WorkbookDescription {
       const value = valueOf(refersTo);
       return { name, refersTo: `=${refersTo}`, ...(value !== undefined && { value }) };
     }),
-    selection: { sheet: sheetNames.tubes, area: "B7" },
+    selection: { sheet: sheetNames.tubes, area: "B4" },
   };
 }

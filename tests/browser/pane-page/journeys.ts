@@ -487,7 +487,7 @@ const readyMade: readonly Journey[] = [
           await goTo(page, explainJob);
           await press(shown(page), explain.press);
           await shown(page)
-            .getByRole("heading", { name: /^B7 on/ })
+            .getByRole("heading", { name: /^B4 on/ })
             .waitFor();
         },
       },
