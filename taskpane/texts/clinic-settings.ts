@@ -8,7 +8,7 @@ export const clinicSettings = {
   forms: {
     agreement: {
       title: "Who agreed the settings",
-      lead: "Write this once the team has read the settings below and agreed them, and again at every review.",
+      lead: "Write this once the team has read all settings and agreed them, and again at every review.",
       write: "Write who agreed",
     },
     calls: {

@@ -23,7 +23,8 @@ export const today = {
   back: "Back to today",
   before: "Before you rely on this",
   noNumbers: "The numbers to call are not entered.",
-  enter: "Enter them",
+  enter: { calls: "Enter the numbers here", agreement: "Write down who agreed the settings" },
+  look: "Look at all settings first",
   noCaseload: "Recording needs a ready-made caseload. Your own list gets its dates and words under ‘My list’.",
   own: {
     counted: (n: number, list: string) => `${count(n, "row")} of the ${list}`,

@@ -18,8 +18,8 @@ export interface ExampleRow {
   readonly identifier: string;
   readonly kind: string | null;
   readonly size: string | number | null;
-  /** Days before today; a text stands there as typed. */
-  readonly lastChange: number | string | null;
+  /** Days before today. */
+  readonly lastChange: number | null;
   readonly putIn: number | null;
   readonly out: number | null;
   readonly notes?: string;
@@ -45,5 +45,13 @@ export const exampleRows: readonly ExampleRow[] = [
   { identifier: "D-009", kind: "Winged", size: "16F", lastChange: 30, putIn: null, out: null },
   { identifier: "D-010", kind: "Bumper PEG, adult", size: "15-20 Fr", lastChange: 800, putIn: null, out: null },
   { identifier: "D-011", kind: null, size: "14 Fr", lastChange: 60, putIn: 5, out: 5 },
-  { identifier: "D-012", kind: "Balloon G-tube", size: "4.7 mm", lastChange: "see letter", putIn: 5, out: 5.2 },
+  {
+    identifier: "D-012",
+    kind: "Balloon G-tube",
+    size: "4.7 mm",
+    lastChange: null,
+    putIn: 5,
+    out: 5.2,
+    notes: "date: see letter",
+  },
 ];

@@ -3,7 +3,7 @@ import { exampleHeaders, exampleRows, exampleTitle } from "./example-list";
 
 const DATE_COLUMN = exampleHeaders.indexOf("Last change");
 const DATE_FORMAT = "d mmm yyyy";
-const WIDTHS = [12, 20, 16, 14, 13, 11, 22];
+const WIDTHS = [12, 20, 16, 14, 15, 12, 22];
 /** Rows above the headers: the title and a blank one, as many lists have them. */
 const ABOVE = 2;
 const BOLD = { font: { bold: true } };
@@ -14,7 +14,7 @@ export async function exampleWorkbook(today: number): Promise<Uint8Array> {
     row.identifier,
     row.kind,
     row.size,
-    typeof row.lastChange === "number" ? today - row.lastChange : row.lastChange,
+    row.lastChange === null ? null : today - row.lastChange,
     row.putIn,
     row.out,
     row.notes ?? null,

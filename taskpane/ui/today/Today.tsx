@@ -3,6 +3,7 @@ import { useEffect, useState } from "react";
 import { callsIn } from "../../actions/caseload/calls";
 import { namesOf } from "../../actions/caseload/read";
 import { recogniseCaseload } from "../../actions/caseload/recognise";
+import type { FormKey } from "../../actions/clinic-settings";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import type { UrgencyClass } from "../../../src/caseload/urgency";
 import { classes, readDay, type Day, type TodayRow } from "../../actions/today";
@@ -11,6 +12,8 @@ import { pane as paneTexts } from "../../texts/pane";
 import { today as words } from "../../texts/today";
 import type { Overview, Workbook } from "../../workbook/port";
 import type { RecordingJob } from "../forms/recording-job";
+import { EntryForms, WhileWriting } from "../clinic-settings/EntryForms";
+import { useClinicSettings } from "../clinic-settings/useClinicSettings";
 import { Kept } from "../parts/Kept";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
@@ -72,7 +75,7 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
             ))}
           </div>
         </Step>
-        <Before overview={overview} agreed={agreed} enter={() => go(clinicSettings)} />
+        <Before {...{ workbook, overview, today, locale }} look={() => go(clinicSettings)} />
       </Kept>
       {visited.map((one) => (
         <Kept key={one.key} isShown={isShown && job === one}>
@@ -89,31 +92,46 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
   );
 }
 
-/** What the clinic has not entered, once for all rows. */
-function Before({
-  overview,
-  agreed,
-  enter,
-}: {
+type BeforeProps = Pick<JobProps, "today" | "locale"> & {
+  readonly workbook: Workbook;
   readonly overview: Overview;
-  readonly agreed: ReturnType<typeof agreement>;
-  readonly enter: () => void;
-}) {
+  /** Leads to all settings: whoever agrees them has to see them. */
+  readonly look: () => void;
+};
+
+/** What the clinic has not entered, once for all rows, with the forms to enter it here. */
+function Before({ workbook, overview, today, locale, look }: BeforeProps) {
+  const state = useClinicSettings(workbook, today);
+  const agreed = agreement(overview, today);
   const isWithoutNumber = callsIn(namesOf(overview)).some(({ isMissing }) => isMissing);
-  if (agreed.agreed && !isWithoutNumber) return null;
+  const missing: readonly FormKey[] = [
+    ...(isWithoutNumber ? (["calls"] as const) : []),
+    ...(agreed.agreed ? [] : (["agreement"] as const)),
+  ];
+  if (missing.length === 0 && state.applying.phase.is === "choosing") return null;
   return (
-    <Notice kind="caution">
-      <p>
-        <strong>{words.before}</strong>
-      </p>
-      {!agreed.agreed && <p>{agreed.sentence}</p>}
-      {isWithoutNumber && <p>{words.noNumbers}</p>}
-      <div className="presses">
-        <button type="button" className="button" onClick={enter}>
-          {words.enter}
-        </button>
-      </div>
-    </Notice>
+    <WhileWriting state={state} workbook={workbook} again={words.back}>
+      <Notice kind="caution">
+        <p>
+          <strong>{words.before}</strong>
+        </p>
+        {isWithoutNumber && <p>{words.noNumbers}</p>}
+        {!agreed.agreed && <p>{agreed.sentence}</p>}
+      </Notice>
+      {missing.map((form) => (
+        <details className="fold" key={form}>
+          <summary>{words.enter[form]}</summary>
+          {form === "agreement" && (
+            <div className="presses">
+              <button type="button" className="button" onClick={look}>
+                {words.look}
+              </button>
+            </div>
+          )}
+          <EntryForms forms={[form]} {...{ workbook, overview, today, locale, state }} />
+        </details>
+      ))}
+    </WhileWriting>
   );
 }
 
