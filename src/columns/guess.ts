@@ -173,9 +173,9 @@ function weigh(look: ColumnLook, role: Role): Weighed | null {
 export function guessRoles(looks: readonly ColumnLook[]): { readonly [R in Role]?: RoleGuess } {
   const found: { [R in Role]?: RoleGuess } = {};
   const headers = looks.map((look) => plainHeader(look.header));
+  const once = looks.filter((_, at) => headers.indexOf(headers[at]!) === headers.lastIndexOf(headers[at]!));
   for (const { key: role } of roles) {
-    const weighed = looks
-      .filter((look) => headers.filter((header) => header === plainHeader(look.header)).length === 1)
+    const weighed = once
       .flatMap((look) => weigh(look, role) ?? [])
       .sort((a, b) => b.weight - a.weight || rank(a.look.header, role) - rank(b.look.header, role));
     const [best, second] = weighed;

@@ -38,6 +38,7 @@ import { functions } from "../../../../src/index";
 import { british, ownTexts } from "./british";
 import type { Engine } from "../engine";
 import { markFilteredColumns } from "../mends/table-arrows";
+import { hastenColours } from "../mends/colours-put-together";
 import { hastenMarks } from "../mends/number-marks";
 
 /** What saving cannot put into a file is not offered (by-hand/guard.ts says why to whoever finds another way). */
@@ -83,6 +84,7 @@ type Registration = PluginCtor<Plugin> | readonly [PluginCtor<Plugin>, unknown];
 export function startPage(container: HTMLElement): Engine {
   markFilteredColumns();
   hastenMarks();
+  hastenColours();
   const texts = merge(
     {},
     coreTexts,
