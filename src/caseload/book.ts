@@ -5,7 +5,7 @@
  * Rows and columns are counted from 0. Formulas are in Excel's own English spelling, without "=", our functions as
  * `TUBE.NAME(...)`; inside a table they are templates whose slots are columns of that table.
  */
-import type { FormulaTemplate } from "../columns/formula";
+import { inRow, inTable, type FormulaTemplate } from "../columns/formula";
 import type { Cell } from "../worksheet/cell";
 import type { CellError } from "../worksheet/error";
 import type { UrgencyClass } from "./urgency";
@@ -80,6 +80,8 @@ export interface TableColumn {
   readonly kind: "typed" | "list" | "computed";
   /** For computed columns: the same on every row. */
   readonly formula?: FormulaTemplate;
+  /** The formula names the cells of its row by their addresses ($C7), and the file holds it once for the column. */
+  readonly isByAddress?: boolean;
   readonly validation?: Validation;
   readonly rules?: readonly ColumnRule[];
   /** Not shown, because only formulas read it. */
@@ -95,6 +97,12 @@ export interface TableDescription {
   readonly columns: readonly TableColumn[];
   /** Row by row as typed; in computed columns the result of the formula. At least one row, blank where there is none. */
   readonly rows: readonly (readonly (Cell | CellError)[])[];
+}
+
+/** The formula of that column as it stands in the table's first row; one that names its cells stands so in every row. */
+export function standing({ name, top, left, columns }: TableDescription, index: number): string {
+  const { formula, isByAddress } = columns[index]!;
+  return isByAddress ? inRow(formula!, top + 1, left) : inTable(formula!, name);
 }
 
 export interface SheetDescription {

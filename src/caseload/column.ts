@@ -28,6 +28,8 @@ export interface CaseloadColumn {
   readonly validation?: (cell: Slots) => Validation;
   readonly rules?: readonly ColumnRule[] | ((cell: Slots) => readonly ColumnRule[]);
   readonly isHidden?: boolean;
+  /** The formula names the cells of its row by their addresses: a step that only other steps read. */
+  readonly isByAddress?: boolean;
   /** Typed, and read by no rule and no page; the hint on its cells says so. */
   readonly isForYouOnly?: boolean;
   readonly formula?: (cell: Slots) => FormulaTemplate;

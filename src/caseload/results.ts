@@ -2,13 +2,12 @@
  * A described workbook in the reader of formulas: what its formulas give. A new file shows it before anything else has
  * calculated it.
  */
-import { inTable } from "../columns/formula";
 import { ourFunctions } from "../formula/reader/our-functions";
 import { Reader, type ReaderBook } from "../formula/reader/reader";
 import type { TableGeometry } from "../formula/structured";
 import { functions } from "../index";
 import { CellError } from "../worksheet/error";
-import type { BookDescription, TableDescription } from "./book";
+import { standing, type BookDescription, type TableDescription } from "./book";
 
 const geometry = (sheetName: string, { name, top, left, columns, rows }: TableDescription): TableGeometry => ({
   name,
@@ -47,7 +46,7 @@ export function putInto(reader: Reader, { sheets }: BookDescription, of?: Readon
     table.columns.forEach(({ header, formula }, c) => {
       const column = table.left + c;
       put({ sheet, row: table.top, column }, header);
-      if (formula) reader.fill({ sheet, row: first, column }, last, inTable(formula, table.name));
+      if (formula) reader.fill({ sheet, row: first, column }, last, standing(table, c));
       else table.rows.forEach((row, r) => put({ sheet, row: first + r, column }, row[c] ?? null));
     });
   }

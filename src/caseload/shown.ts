@@ -36,8 +36,11 @@ export const shown =
     return formula`${template}${text.slice(end)}`;
   };
 
-/** A small column that only formulas read; whoever wants to know why a word stands there shows it and reads it. */
-export const hidden = <const Text extends string>(
+/**
+ * A small column that only formulas read, on the way to what *To do* says: whoever wants to know why a word stands there
+ * shows it and reads it.
+ */
+export const reason = <const Text extends string>(
   header: Header,
   text: Shown<Text>,
   onlyWith?: OptionalGroup,
@@ -50,6 +53,16 @@ export const hidden = <const Text extends string>(
   ...(onlyWith && { onlyWith }),
   formula: shown<string>(text),
 });
+
+/**
+ * A step that only such columns and other steps read. In the workbook it stands by addresses, once for the whole column: a
+ * file with names in every step is five times as large, and a large caseload would not open (docs/decisions.md).
+ */
+export const hidden = <const Text extends string>(
+  header: Header,
+  text: Shown<Text>,
+  onlyWith?: OptionalGroup,
+): CaseloadColumn => ({ ...reason<string>(header, text, onlyWith), isByAddress: true });
 
 type Look = Pick<CaseloadColumn, "format" | "width"> & Partial<Pick<CaseloadColumn, "rules" | "onlyWith">>;
 

@@ -88,7 +88,7 @@ function slotsOf(columns: readonly CaseloadColumn[]): Slots {
 
 export function boundColumns(columns: readonly CaseloadColumn[]): readonly TableColumn[] {
   const slots = slotsOf(columns);
-  return columns.map(({ header, width, format, kind, validation, rules, isHidden, group, formula: template }) => ({
+  return columns.map(({ header, width, format, kind, validation, rules, isHidden, isByAddress, group, formula: template }) => ({
     header,
     width: isHidden ? width : Math.max(width, longestWord(header) + BUTTON, twoLines(header)),
     format,
@@ -97,6 +97,7 @@ export function boundColumns(columns: readonly CaseloadColumn[]): readonly Table
     ...(validation && { validation: validation(slots) }),
     ...(rules && { rules: typeof rules === "function" ? rules(slots) : rules }),
     ...(isHidden && { isHidden }),
+    ...(isByAddress && { isByAddress }),
     ...(group !== undefined && { group }),
   }));
 }

@@ -52,6 +52,14 @@ export { cellAddress, columnLetters };
 export const inA1 = (template: FormulaTemplate, row: number, left: number): string =>
   template.map((part) => (typeof part === "string" ? part : cellAddress(row, left + part.index))).join("");
 
+/**
+ * The same with the columns held ($C7), as a table's formula keeps its meaning on every row: a column can share one formula,
+ * and sorting, filling down and new rows move it along. Excel writes a column of a table so where nobody used names
+ * (tests/workbooks/new-file/formulas: a workbook by Excel).
+ */
+export const inRow = (template: FormulaTemplate, row: number, left: number): string =>
+  template.map((part) => (typeof part === "string" ? part : `$${cellAddress(row, left + part.index)}`)).join("");
+
 /** Structured form, the same on every row of a table: `Caseload[[#This Row],[Last change]]`. */
 export const inTable = (template: FormulaTemplate, table: string): string =>
   template

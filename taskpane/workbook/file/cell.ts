@@ -7,10 +7,17 @@ import type { Strings } from "./strings";
 import type { CellLook, Styles } from "./styles";
 import { asText } from "./xml";
 
+/** One formula for many cells (ECMA-376 part 1, 18.3.1.40): its text stands in the first of them. */
+export interface SharedFormula {
+  readonly group: number;
+  readonly ref?: string;
+  readonly text?: string;
+}
+
 export interface Written {
   readonly value: Cell | CellError;
   /** In file spelling, without "=". */
-  readonly formula?: string;
+  readonly formula?: string | SharedFormula;
   readonly look: CellLook;
 }
 
@@ -35,13 +42,20 @@ export class CellWriter {
     return text;
   }
 
+  private formula(formula: string | SharedFormula): string {
+    if (typeof formula === "string") return `<f>${this.formulaText(formula)}</f>`;
+    const { group, ref, text } = formula;
+    if (text === undefined) return `<f t="shared" si="${group}"/>`;
+    return `<f t="shared" ref="${ref}" si="${group}">${this.formulaText(text)}</f>`;
+  }
+
   xml(row: number, column: number, { value, formula, look }: Written): string {
     const isQuoted = formula === undefined && typeof value === "string" && isLikeFormula(value);
     const style = this.styles.of(isQuoted ? { ...look, isQuoted } : look);
     const start = `<c r="${cellAddress(row, column)}"${style === 0 ? "" : ` s="${style}"`}`;
     if (formula !== undefined) {
       const [type, result] = resultOf(value);
-      return `${start}${type}><f>${this.formulaText(formula)}</f>${result}</c>`;
+      return `${start}${type}>${this.formula(formula)}${result}</c>`;
     }
     if (value === null || value === "") return `${start}/>`;
     if (typeof value === "string") return `${start} t="s"><v>${this.strings.of(value)}</v></c>`;

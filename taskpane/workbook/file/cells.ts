@@ -1,6 +1,6 @@
 /** The cells of one sheet: those of the table and those beside it, by row and column. */
-import type { CellDescription, SheetDescription, TableDescription } from "../../../src/caseload/book";
-import { cellAddress, inTable } from "../../../src/columns/formula";
+import { standing, type CellDescription, type SheetDescription, type TableDescription } from "../../../src/caseload/book";
+import { cellAddress } from "../../../src/columns/formula";
 import type { Written } from "./cell";
 import { inFile } from "./formula";
 
@@ -21,19 +21,38 @@ function putGroups(cells: Cells, { top, left, columns }: TableDescription): void
   });
 }
 
+/**
+ * By column: how a formula by addresses stands in the first row, and in those below. One that names its cells is written
+ * out in every row, because Excel shares none of those.
+ */
+function sharedFormulas({ top, left, columns, rows }: TableDescription) {
+  let groups = 0;
+  return columns.map(({ isByAddress }, index) => {
+    if (!isByAddress || rows.length === 1) return undefined;
+    const [first, last] = [cellAddress(top + 1, left + index), cellAddress(top + rows.length, left + index)];
+    const group = groups++;
+    return { first: { group, ref: `${first}:${last}` }, below: { group } };
+  });
+}
+
 function putTable(cells: Cells, table: TableDescription): void {
-  const { name, top, left, columns, rows } = table;
+  const { top, left, columns, rows } = table;
   putGroups(cells, table);
   columns.forEach(({ header, kind }, index) => {
     const look = kind === "computed" ? "computedHeader" : "typedHeader";
     put(cells, top, left + index, { value: header, look: { look, wrap: true } });
   });
-  const ways = columns.map(({ format, kind, formula }) => ({
+  const ways = columns.map(({ format, kind, formula }, index) => ({
     look: { look: kind === "computed" ? "computed" : "typed", format } as const,
-    ...(formula && { formula: inFile(inTable(formula, name)) }),
+    ...(formula && { formula: inFile(standing(table, index)) }),
   }));
+  const shared = sharedFormulas(table);
   rows.forEach((values, r) =>
-    ways.forEach((way, index) => put(cells, top + 1 + r, left + index, { ...way, value: values[index] ?? null })),
+    ways.forEach((way, index) => {
+      const group = shared[index];
+      const formula = group && (r === 0 ? { ...group.first, text: way.formula! } : group.below);
+      put(cells, top + 1 + r, left + index, { ...way, ...(formula && { formula }), value: values[index] ?? null });
+    }),
   );
 }
 

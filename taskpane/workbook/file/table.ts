@@ -1,6 +1,6 @@
 /** xl/tables/tableN.xml: a table with its filter buttons, and the formulas that rows added later take over. */
-import type { TableDescription } from "../../../src/caseload/book";
-import { cellAddress, inTable } from "../../../src/columns/formula";
+import { standing, type TableDescription } from "../../../src/caseload/book";
+import { cellAddress } from "../../../src/columns/formula";
 import { inFile } from "./formula";
 import { TABLE_STYLE } from "./styles";
 import { asText, counted, element, MAIN, part } from "./xml";
@@ -15,7 +15,7 @@ export function tableXml(table: TableDescription, id: number): string {
       "tableColumn",
       { id: index + 1, name: header },
       formula
-        ? `<calculatedColumnFormula>${asText(inFile(inTable(formula, table.name)))}</calculatedColumnFormula>`
+        ? `<calculatedColumnFormula>${asText(inFile(standing(table, index)))}</calculatedColumnFormula>`
         : "",
     ),
   );

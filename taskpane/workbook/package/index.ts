@@ -19,5 +19,6 @@ export { openUnhurried, patchUnhurried } from "./unhurried";
 export { addressOf, columnLetters, parseRange, rangeText, type Range } from "./addresses";
 export { emptyStore } from "./sheet/store";
 export { KIND, type CellStore, type StoredFormula } from "./sheet/store";
+export type { SharedFormula } from "./sheet/groups";
 export { dataOf, workbookOf, type ValuesByRow, type WorkbookData } from "./workbook-data";
 export { breath, inSlices, ranToItsEnd, Stopped, type Sliced, type Watching } from "../xlsx/slices";

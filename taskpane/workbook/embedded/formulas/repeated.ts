@@ -4,7 +4,7 @@
  * rows is what opening and saving would spend their time on.
  */
 import { MovableFormula } from "../../../../src/formula/moving";
-import type { CellFormula } from "../../package";
+import type { CellFormula, SharedFormula } from "../../package";
 import { cellInGrid, type GridFormula, type Readers } from "./readable";
 import { isMovedByEngine, relativeForm } from "./references";
 import type { TableGeometry } from "./structured";
@@ -13,6 +13,8 @@ interface Repeated<T> {
   readonly lesson: T;
   /** Whether a formula means here what was learnt from the one above. */
   readonly covers: (text: string, row: number, column: number) => boolean;
+  /** The start of its shared group: what follows the same one means the same, moved. */
+  readonly shared?: SharedFormula;
 }
 
 /** @typeParam T what is to be remembered of a formula */
@@ -34,11 +36,24 @@ export class RepeatedFormulas<T> {
     return known.covers(formula.text, row, column) ? known.lesson : undefined;
   }
 
-  note(formula: CellFormula, read: GridFormula, lesson: T, row: number, column: number): void {
+  /** The same for a formula whose text stands with another cell, before it is written out. */
+  findShared(shared: SharedFormula | undefined, column: number): T | undefined {
+    const known = shared && this.last.get(column);
+    return known?.shared === shared ? known?.lesson : undefined;
+  }
+
+  /** @param shared what formulas of its shared group follow */
+  note(
+    formula: CellFormula,
+    read: GridFormula,
+    lesson: T,
+    { row, column, shared }: { readonly row: number; readonly column: number; readonly shared?: SharedFormula },
+  ): void {
     this.last.delete(column);
     if (!isOfOneCell(formula) || !isMovedByEngine(read.text)) return;
-    const covers = formula.text.includes("[") ? this.sameWords(formula, read, row, column) : this.moved(formula, row);
-    if (covers) this.last.set(column, { lesson, covers });
+    const isMoved = !formula.text.includes("[");
+    const covers = isMoved ? this.moved(formula, row) : this.sameWords(formula, read, row, column);
+    if (covers) this.last.set(column, { lesson, covers, ...(isMoved && shared && { shared }) });
   }
 
   /** What is read of a formula goes by its names and words, which moving leaves alone; not so where a sheet is cut. */

@@ -142,23 +142,25 @@ export function* sheetCells(
     for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
       const column = columns[cell]! - 1;
       const stored = formulaOf[cell] === 0 ? undefined : store.formula(cell)!;
-      const formula = stored && store.cellFormula(stored, row + 1, column + 1, formulaTexts);
+      const taught = stored && repeated.findShared(formulaTexts.followed(stored), column);
+      const formula = taught ? undefined : stored && store.cellFormula(stored, row + 1, column + 1, formulaTexts);
       if (extent && !isDrawn(extent, row, column)) continue;
       const style = styles[cell]!;
       const isBlank = kinds[cell] === KIND.blank;
-      if ((isBlank && !formula) || (spilled.length > 0 && isSpilled(spilled, row + 1, column + 1))) {
+      if ((isBlank && !stored) || (spilled.length > 0 && isSpilled(spilled, row + 1, column + 1))) {
         if (style !== 0) styleOnly.push([row, column, style]);
         continue;
       }
       const data: ICellData = style === 0 ? {} : { s: (styleNames[style] ??= styleId(style)) };
-      const known = formula && repeated.find(formula, row, column);
+      const known = taught ?? (formula && repeated.find(formula, row, column));
       const read =
         (known as GridFormula | First | undefined) ??
         (formula && cellInGrid(formula, { sheetName, row, column }, readers));
       if (known) groups.join(data, known.first);
       else if (formula && read && "text" in read) {
         const first = groups.place(data, read, row, column);
-        repeated.note(formula, read, { first, isLiving: read.isLiving }, row, column);
+        const shared = formulaTexts.named(stored!.group);
+        repeated.note(formula, read, { first, isLiving: read.isLiving }, { row, column, shared });
       } else if (formula) keptAsValue.push([row, column]);
       if (read && (read.isLiving || isBlank)) hasLiving = true;
       if (!read?.isLiving) putValue(data, store, cell);

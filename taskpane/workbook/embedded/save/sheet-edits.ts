@@ -123,7 +123,13 @@ export function* sheetDifference(source: SheetSource): Sliced<SheetDifference> {
     for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
       if (formulaOf[cell] === 0) continue;
       const column = columnOf[cell]! - 1;
-      const formula = store.cellFormula(store.formula(cell)!, row + 1, column + 1, formulaTexts);
+      const stored = store.formula(cell)!;
+      const shared = repeated.findShared(formulaTexts.followed(stored), column);
+      if (shared !== undefined) {
+        forms.set(cell, shared);
+        continue;
+      }
+      const formula = store.cellFormula(stored, row + 1, column + 1, formulaTexts);
       const range = formula.isDynamic ? parseRange(formula.ref ?? "") : undefined;
       if (range && (range.bottom > range.top || range.right > range.left)) {
         const { top, left, bottom, right } = range;
@@ -135,7 +141,7 @@ export function* sheetDifference(source: SheetSource): Sliced<SheetDifference> {
       forms.set(cell, form);
       if (read && form !== null) {
         known.note(formula.text, form, row, column);
-        repeated.note(formula, read, form, row, column);
+        repeated.note(formula, read, form, { row, column, shared: formulaTexts.named(stored.group) });
       }
     }
     if (place % ROWS_AT_A_TIME === 0) yield (FORMS * place) / rowCount;

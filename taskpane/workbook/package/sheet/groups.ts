@@ -20,6 +20,16 @@ export class GroupTexts {
 
   constructor(private readonly ahead: ReadonlyMap<number, SharedFormula>) {}
 
+  /** What a formula without a text of its own follows: two that follow the same mean the same, each where it stands. */
+  followed({ group, text }: AnyFormula): SharedFormula | undefined {
+    return text === "" ? this.named(group) : undefined;
+  }
+
+  /** What formulas of this group follow from here on. */
+  named(group: number | undefined): SharedFormula | undefined {
+    return group === undefined ? undefined : (this.met.get(group) ?? this.ahead.get(group));
+  }
+
   /** The text of a formula for its own cell; remembers it where it is the first of a group. */
   textFor(row: number, column: number, formula: AnyFormula & ({ readonly type: string } | { readonly kind: string })) {
     const type = "type" in formula ? formula.type : formula.kind;

@@ -58,6 +58,10 @@ export class RowScanner {
   private readonly aboveStart: number[] = [];
   private readonly aboveEnd: number[] = [];
   private readonly aboveFormula: number[] = [];
+  /** The same for formulas whose text stands with another cell. */
+  private readonly followerStart: number[] = [];
+  private readonly followerEnd: number[] = [];
+  private readonly followerFormula: number[] = [];
   private readonly decoder = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
 
   constructor(
@@ -308,6 +312,9 @@ export class RowScanner {
       this.aboveFormula[column] = place;
       return place;
     }
+    const tagStart = this.at;
+    const follower = this.sameFollower(column);
+    if (follower > 0) return follower;
     let [type, group, ref] = ["normal", "", ""];
     let seen = 0;
     let next: number;
@@ -339,7 +346,23 @@ export class RowScanner {
     } as const;
     const place = store.formula(stored, row, column);
     if (type === "array") this.arrays.push({ row, column, place });
+    if (type === "shared" && isEmpty && seen === 3) {
+      this.followerStart[column] = tagStart;
+      this.followerEnd[column] = this.at;
+      this.followerFormula[column] = place;
+    }
     return place;
+  }
+
+  /** The same bytes as in the row above that has none but them, ` t="shared" si="7"/>`: goes behind them. */
+  private sameFollower(column: number): number {
+    const { bytes } = this;
+    const from = this.followerStart[column];
+    if (from === undefined) return 0;
+    const length = (this.followerEnd[column] as number) - from;
+    for (let index = 0; index < length; index++) if (bytes[this.at + index] !== bytes[from + index]) return 0;
+    this.at += length;
+    return this.store.again(this.followerFormula[column] as number);
   }
 
   /** Arrays met so far, with one more than the place of their formula. */

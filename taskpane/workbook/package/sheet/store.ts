@@ -8,8 +8,10 @@ import { GroupTexts, type SharedFormula } from "./groups";
 
 export const KIND = { blank: 0, number: 1, shared: 2, text: 3, boolean: 4, error: 5, date: 6 } as const;
 
-/** A row that holds a formula of a shared group; one whose number is only implied by the row before. */
-export const ROW = { isShared: 1, isNumberless: 2 } as const;
+/**
+ * A row that holds a formula of a shared group, or the text of one; one whose number is only implied by the row before.
+ */
+export const ROW = { isShared: 1, isNumberless: 2, hasSharedText: 4 } as const;
 
 /** A formula as it stands in the file. */
 export interface StoredFormula {
@@ -177,6 +179,8 @@ export class StoreBuilder {
   private readonly formulas: StoredFormula[] = [];
   /** Plain formulas that were met, by text: a column of a table holds one. */
   private readonly plain = new Map<string, number>();
+  /** Formulas whose text stands with another cell, by group. */
+  private readonly followers = new Map<number, number>();
   readonly groups = new Map<number, SharedFormula>();
   private mark = 0;
 
@@ -249,14 +253,25 @@ export class StoreBuilder {
   formula(formula: StoredFormula, row: number, column: number): number {
     const { group, text } = formula;
     if (formula.kind === "shared" && group !== undefined) {
-      this.mark |= ROW.isShared;
+      this.mark |= text === "" ? ROW.isShared : ROW.isShared | ROW.hasSharedText;
       if (text !== "" && !this.groups.has(group)) this.groups.set(group, { row, column, text });
+      if (text === "" && formula.ref === undefined) {
+        const known = this.followers.get(group) ?? this.formulas.push(formula);
+        this.followers.set(group, known);
+        return known;
+      }
     }
     if (formula.kind !== "normal" || group !== undefined || formula.ref !== undefined)
       return this.formulas.push(formula);
     const known = this.plain.get(text) ?? this.formulas.push(formula);
     this.plain.set(text, known);
     return known;
+  }
+
+  /** The same formula of a shared group as above. */
+  again(place: number): number {
+    this.mark |= ROW.isShared;
+    return place;
   }
 
   build(): StoreData {

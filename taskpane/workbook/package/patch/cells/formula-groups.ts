@@ -23,6 +23,11 @@ export class FormulaGroups {
     this.texts = new GroupTexts(ahead);
   }
 
+  /** Whether cells below may have to take a text over. */
+  get isAnyHeadless(): boolean {
+    return this.headless.size > 0;
+  }
+
   /** The text the cell's formula has, under the columns' new names. To be asked of every shared formula, in order. */
   textOf(token: CellToken, formula: FormulaToken): string {
     return this.renamed(this.texts.textFor(token.row, token.column, formula));

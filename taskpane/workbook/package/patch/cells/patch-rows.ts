@@ -59,7 +59,7 @@ export class RowsPatch {
       const isPlanned = this.waiting[this.nextWaiting] === number;
       if (isPlanned) this.nextWaiting++;
       const getsNumber = this.rowsWereInserted && (mark & ROW.isNumberless) !== 0;
-      if (!isPlanned && !getsNumber && !this.looksAtEveryCell && (mark & ROW.isShared) === 0) continue;
+      if (!isPlanned && !getsNumber && !this.looksAtEveryCell && !this.concerns(mark)) continue;
       const [start, end] = [rowStarts[place] as number, rowEnds[place] as number];
       const text = decodePiece(frame.part, start, end);
       this.splices = new Splices(text);
@@ -82,6 +82,11 @@ export class RowsPatch {
       this.write(after);
     }
     this.copyTo(frame.rowsEnd);
+  }
+
+  /** Whether shared formulas ask for a look at a row: their texts in order, and those below one that has gone. */
+  private concerns(mark: number): boolean {
+    return (mark & ROW.hasSharedText) !== 0 || ((mark & ROW.isShared) !== 0 && this.groups.isAnyHeadless);
   }
 
   private copyTo(end: number): void {

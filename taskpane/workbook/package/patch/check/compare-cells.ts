@@ -3,8 +3,8 @@ import { addressOf } from "../../addresses";
 import { renameColumns, type ColumnRename } from "../../../../../src/formula/renaming";
 import type { OpenedPackage } from "../../opened";
 import type { CellValue, PackageCell } from "../../contents";
-import type { GroupTexts } from "../../sheet/groups";
-import { type CellStore, KIND } from "../../sheet/store";
+import type { GroupTexts, SharedFormula } from "../../sheet/groups";
+import { type CellStore, KIND, type StoredFormula } from "../../sheet/store";
 import { differs } from "./meaning";
 import type { PatchedSheet } from "../cells/patch-sheet";
 
@@ -44,9 +44,14 @@ class Cursor {
     this.settle();
   }
 
-  /** To be asked of every cell of a shared group, in order. */
+  /** To be asked of every cell with the text of a shared group, in order. */
   read(): PackageCell {
     return this.store.cell(this.cell, this.store.data.rowNumbers[this.rowAt] as number, this.groups);
+  }
+
+  /** What a formula without a text of its own follows. */
+  followed(formula: StoredFormula): SharedFormula | undefined {
+    return formula.kind === "shared" ? this.groups.followed(formula) : undefined;
   }
 
   private settle(): void {
@@ -56,6 +61,9 @@ class Cursor {
 }
 
 const CELLS_AT_A_TIME = 20_000;
+
+const isSameStart = (one: SharedFormula, other: SharedFormula): boolean =>
+  one.row === other.row && one.column === other.column && one.text === other.text;
 
 class SheetComparer {
   private readonly old: Cursor;
@@ -131,8 +139,10 @@ class SheetComparer {
     } else if (!sameValue(one.value(a), other.value(b))) return false;
     const [was, is] = [one.formula(a), other.formula(b)];
     if (!was || !is) return was === is;
+    if (this.hasRenames) return false;
+    const [followed, follows] = [this.old.followed(was), this.now.followed(is)];
+    if (followed && follows) return isSameStart(followed, follows);
     return (
-      !this.hasRenames &&
       was.kind === "normal" &&
       is.kind === "normal" &&
       was.group === undefined &&
