@@ -275,10 +275,9 @@ describe("formulas", () => {
     const rules = inRows(books[1]!);
     const mean = (texts: readonly string[]): number =>
       texts.reduce((sum, { length }) => sum + length, 0) / texts.length;
-    console.log(rules.length, mean(rules.map(asShown)), mean(rules.map((one) => inFile(one))));
-    expect(rules.length).toBeLessThanOrEqual(174);
-    expect(mean(rules.map(asShown))).toBeLessThanOrEqual(130);
-    expect(mean(rules.map((one) => inFile(one)))).toBeLessThanOrEqual(220);
+    expect(rules.length).toBeLessThanOrEqual(170);
+    expect(mean(rules.map(asShown))).toBeLessThanOrEqual(138);
+    expect(mean(rules.map((one) => inFile(one)))).toBeLessThanOrEqual(170);
   });
   it("count months by the month's last day too, because the grid's engine runs over it", () => {
     for (const formula of all.filter((one) => one.includes("EDATE(")))
