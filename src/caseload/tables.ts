@@ -88,18 +88,20 @@ function slotsOf(columns: readonly CaseloadColumn[]): Slots {
 
 export function boundColumns(columns: readonly CaseloadColumn[]): readonly TableColumn[] {
   const slots = slotsOf(columns);
-  return columns.map(({ header, width, format, kind, validation, rules, isHidden, isByAddress, group, formula: template }) => ({
-    header,
-    width: isHidden ? width : Math.max(width, longestWord(header) + BUTTON, twoLines(header)),
-    format,
-    kind,
-    ...(template && { formula: formula`${template(slots)}` }),
-    ...(validation && { validation: validation(slots) }),
-    ...(rules && { rules: typeof rules === "function" ? rules(slots) : rules }),
-    ...(isHidden && { isHidden }),
-    ...(isByAddress && { isByAddress }),
-    ...(group !== undefined && { group }),
-  }));
+  return columns.map(
+    ({ header, width, format, kind, validation, rules, isHidden, isByAddress, group, formula: template }) => ({
+      header,
+      width: isHidden ? width : Math.max(width, longestWord(header) + BUTTON, twoLines(header)),
+      format,
+      kind,
+      ...(template && { formula: formula`${template(slots)}` }),
+      ...(validation && { validation: validation(slots) }),
+      ...(rules && { rules: typeof rules === "function" ? rules(slots) : rules }),
+      ...(isHidden && { isHidden }),
+      ...(isByAddress && { isByAddress }),
+      ...(group !== undefined && { group }),
+    }),
+  );
 }
 
 /** Of a column that the clinic has added. */

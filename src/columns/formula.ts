@@ -54,8 +54,9 @@ export const inA1 = (template: FormulaTemplate, row: number, left: number): stri
 
 /**
  * The same with the columns held ($C7), as a table's formula keeps its meaning on every row: a column can share one formula,
- * and sorting, filling down and new rows move it along. Excel writes a column of a table so where nobody used names
- * (tests/workbooks/new-file/formulas: a workbook by Excel).
+ * and sorting, filling down and new rows move it along. Excel writes a column of a table so where nobody used names: shared
+ * formulas, and the column's formula as it stands in the first row (a workbook by Excel among the test files of Microsoft's
+ * Open XML SDK).
  */
 export const inRow = (template: FormulaTemplate, row: number, left: number): string =>
   template.map((part) => (typeof part === "string" ? part : `$${cellAddress(row, left + part.index)}`)).join("");

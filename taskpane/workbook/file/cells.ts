@@ -1,5 +1,10 @@
 /** The cells of one sheet: those of the table and those beside it, by row and column. */
-import { standing, type CellDescription, type SheetDescription, type TableDescription } from "../../../src/caseload/book";
+import {
+  standing,
+  type CellDescription,
+  type SheetDescription,
+  type TableDescription,
+} from "../../../src/caseload/book";
 import { cellAddress } from "../../../src/columns/formula";
 import type { Written } from "./cell";
 import { inFile } from "./formula";

@@ -14,9 +14,7 @@ export function tableXml(table: TableDescription, id: number): string {
     element(
       "tableColumn",
       { id: index + 1, name: header },
-      formula
-        ? `<calculatedColumnFormula>${asText(inFile(standing(table, index)))}</calculatedColumnFormula>`
-        : "",
+      formula ? `<calculatedColumnFormula>${asText(inFile(standing(table, index)))}</calculatedColumnFormula>` : "",
     ),
   );
   const root = element(
