@@ -142,12 +142,7 @@ class SheetComparer {
     if (this.hasRenames) return false;
     const [followed, follows] = [this.old.followed(was), this.now.followed(is)];
     if (followed && follows) return isSameStart(followed, follows);
-    return (
-      was.kind === "normal" &&
-      is.kind === "normal" &&
-      was.group === undefined &&
-      was.text === is.text
-    );
+    return was.kind === "normal" && is.kind === "normal" && was.group === undefined && was.text === is.text;
   }
 
   /** An old cell that is no more: only where nothing was meant to be left. */
