@@ -1,6 +1,5 @@
 import { criticalValue, logRatio } from "../maths/max-sprt";
 import { poissonLimits } from "../maths/poisson";
-import { countByDay, placesIn, without } from "../maths/survival";
 import { sources } from "../sources";
 import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
@@ -8,15 +7,9 @@ import { argument, notAvailable, SheetError } from "../worksheet/error";
 import { number, reading } from "../worksheet/parameters";
 import { rememberEach, rememberLast } from "../worksheet/remember";
 import { missingIn, sameText, textColumn, unlike, type NumberColumn, type TextColumn } from "../worksheet/rows";
-import { curveOfCounts, deviceColumns, hazardAt, lifeCautions, lifetimes } from "./devices";
+import { deviceColumns, lifeCautions, lifetimes } from "./devices";
 import { inventedLots } from "./invented-list";
-
-interface LotCount {
-  readonly seen: number;
-  readonly expected: number;
-  /** Of devices outside the lot, where these are enough to say what is expected. */
-  readonly fault?: SheetError;
-}
+import { lotCounts } from "./lot-counts";
 
 /** Excel may hand a blank over as 0. */
 const isKnown = (lot: string): boolean => lot !== "" && lot !== "0";
@@ -29,33 +22,11 @@ const lotsOf = rememberLast((lots: TextColumn, days: NumberColumn, failed: Numbe
   if (lives instanceof SheetError) return lives;
   const lost = lots.values.findIndex((lot, i) => isKnown(lot) && Number.isNaN(days.values[i]));
   if (lost >= 0) return missingIn("days", days, lost);
-  const known = new Map<string, number[]>();
-  lives.rows.forEach((row, i) => {
-    const lot = lots.values[row]!;
-    if (!isKnown(lot)) return;
-    const own = known.get(lot);
-    if (own) own.push(i);
-    else known.set(lot, [i]);
+  const { known, count } = lotCounts(lives, (i) => {
+    const lot = lots.values[lives.rows[i]!]!;
+    return isKnown(lot) ? lot : "";
   });
-  const counts = countByDay(lives);
-  const places = placesIn(counts, lives.days);
-
-  const count = rememberEach((lot: string): LotCount => {
-    const own = known.get(lot)!;
-    const fails = own.map((i) => lives.failed[i]!);
-    const others = without(
-      counts,
-      own.map((i) => places[i]!),
-      fails,
-    );
-    const curve = curveOfCounts(others);
-    if (curve instanceof SheetError) return { seen: 0, expected: 0, fault: curve.behind(["without this lot "]) };
-    return {
-      seen: fails.reduce((sum, one) => sum + one, 0),
-      expected: own.reduce((sum, i) => sum + hazardAt(curve, lives.days[i]!), 0),
-    };
-  });
-  return { known, count };
+  return { known, count: rememberEach(count) };
 });
 
 const criticalOf = rememberEach((key: string) => {
@@ -103,8 +74,9 @@ export const LOTSIGNAL = define(
       const all = lotsOf(lots, days, failed);
       if (all instanceof SheetError) return all;
       if (!all.known.has(lot)) return unknown;
-      const { seen, expected, fault } = all.count(lot);
-      if (fault) return fault;
+      const counted = all.count(lot);
+      if (counted instanceof SheetError) return counted.behind(["without this lot "]);
+      const { seen, expected } = counted;
       const limits = poissonLimits(seen, 1 - level);
       const numbers = [seen, expected, seen / expected, limits.low / expected, limits.high / expected];
       if (expected > expectedtotal * (1 + 1e-9)) return [...numbers, spent];

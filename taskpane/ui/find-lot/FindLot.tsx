@@ -10,6 +10,7 @@ import type { JobProps } from "../pane/define-job";
 import { Step } from "../parts/Step";
 import { TryAgain } from "../parts/TryAgain";
 import { FoundStep } from "./FoundStep";
+import { LotsWatched } from "./LotsWatched";
 import { useFindLot, type FindLotState } from "./useFindLot";
 
 type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown" | "locale" | "version">;
@@ -28,7 +29,7 @@ export function FindLot({ workbook, overview, today, isShown, locale, version }:
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
-          state.find();
+          state.find(state.typed);
         }}
       >
         <TextField
@@ -48,6 +49,9 @@ export function FindLot({ workbook, overview, today, isShown, locale, version }:
       </form>
       <LookedIn survey={survey} also={state.also} />
       {found && <FoundStep state={state} found={found} workbook={workbook} paper={paper} />}
+      {survey.isCaseload && (
+        <LotsWatched workbook={workbook} overview={overview} today={today} isShown={isShown} find={state.find} />
+      )}
     </>
   );
 }

@@ -20,7 +20,7 @@ export interface FindLotState {
   /** What became of showing rows. */
   readonly said: Said | null;
   type(text: string): void;
-  find(): void;
+  find(text: string): void;
   /** Takes a similar lot along; null leaves all of them. */
   take(lot: string | null): void;
   also(key: string): void;
@@ -83,10 +83,11 @@ export function useFindLot(
     found,
     said,
     type: setTyped,
-    find: () => {
+    find: (text) => {
+      setTyped(text);
       setSaid(null);
-      if (typed.trim() === "") return setFault(words.empty);
-      const read = wantedLot(typed, survey?.year ?? 0);
+      if (text.trim() === "") return setFault(words.empty);
+      const read = wantedLot(text, survey?.year ?? 0);
       if ("problem" in read) {
         setWanted(null);
         return setFault(`${capital(read.problem)}.`);
