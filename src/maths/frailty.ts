@@ -209,6 +209,18 @@ function factorLimit(factors: readonly Factor[], tail: number, side: "lower" | "
   return Math.exp(findRoot(off, LOWEST_LOG, HIGHEST_LOG, start, side === "lower"));
 }
 
+/** The chance that a person's factor is below one: whoever has it below `tail` wears devices through faster than that. */
+export function chanceBelow(fit: Frailty, person: number, factor: number): number {
+  return factorsOf(fit, person).reduce(
+    (sum, { weight, shape, rate }) => sum + weight * gammaTails(shape, rate * factor).lower,
+    0,
+  );
+}
+
+/** The mean of a person's factor alone, without its limits: for putting many people in order. */
+export const meanWear = (fit: Frailty, person: number): number =>
+  factorsOf(fit, person).reduce((sum, { weight, shape, rate }) => sum + (weight * shape) / rate, 0);
+
 /** A value with its limits. */
 export interface Bounded {
   readonly value: number;

@@ -32,6 +32,7 @@ export const reasonsLeftOut = [
   "dates missing or wrong",
   "reason missing or not known",
   "no day since when",
+  "a later row of the same person",
 ] as const;
 export type WhyLeftOut = (typeof reasonsLeftOut)[number];
 
@@ -132,8 +133,10 @@ export function devicesOf(
 }
 
 /** What the pictures are about: all kinds, or one. */
-export const ofKind = (devices: readonly Device[], kind: string | null): readonly Device[] =>
-  kind === null ? devices : devices.filter((device) => device.kind === kind);
+export const ofKind = <D extends { readonly kind: string }>(
+  devices: readonly D[],
+  kind: string | null,
+): readonly D[] => (kind === null ? devices : devices.filter((device) => device.kind === kind));
 
 /** The kinds that there are, the commonest first. */
 export function kindsIn(devices: readonly Device[]): readonly string[] {

@@ -15,7 +15,7 @@ export interface LifePicture {
   readonly curve: Curve | undefined;
   /** Up to this day at least LEAST_WATCHED are watched. */
   readonly lastDay: number;
-  /** Days by which a quarter and half of them have failed; undefined where so many have not. */
+  /** Days by which a quarter and half of them have failed; undefined where so many have not while LEAST_WATCHED were watched. */
   readonly quarter: Quantile;
   readonly half: Quantile;
   /** Days at which a device was still in or was changed as planned: ticks on the curve. */
@@ -30,6 +30,10 @@ export interface Quantile {
   readonly high: number | undefined;
 }
 
+/** Beyond the cut the failure of one of the last few watched takes half of the curve away: that tells nothing of the others. */
+const reached = (quantile: Quantile, lastDay: number): Quantile =>
+  quantile.day !== undefined && quantile.day <= lastDay ? quantile : nobody;
+
 const nobody: Quantile = { day: undefined, low: undefined, high: undefined };
 
 export function lifePicture(devices: readonly Device[]): LifePicture {
@@ -40,6 +44,7 @@ export function lifePicture(devices: readonly Device[]): LifePicture {
   const isEnough = failures >= LEAST_FAILURES && devices.length >= LEAST_DEVICES;
   const curve = isEnough ? kaplanMeier(counts, LEVEL) : undefined;
   const sorted = days.slice().sort();
+  const lastDay = sorted[Math.max(0, sorted.length - LEAST_WATCHED)] ?? 0;
   const watchedAt = (day: number): number => {
     const first = sorted.findIndex((one) => one >= day);
     return first < 0 ? 0 : sorted.length - first;
@@ -49,9 +54,9 @@ export function lifePicture(devices: readonly Device[]): LifePicture {
     failures,
     stillIn: devices.filter(({ isInUse }) => isInUse).length,
     curve,
-    lastDay: sorted[Math.max(0, sorted.length - LEAST_WATCHED)] ?? 0,
-    quarter: curve ? lifeQuantile(curve, 0.25) : nobody,
-    half: curve ? lifeQuantile(curve, 0.5) : nobody,
+    lastDay,
+    quarter: curve ? reached(lifeQuantile(curve, 0.25), lastDay) : nobody,
+    half: curve ? reached(lifeQuantile(curve, 0.5), lastDay) : nobody,
     ticks: devices.filter((device) => !device.failed).map((device) => device.days),
     watchedAt,
   };

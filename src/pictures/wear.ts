@@ -1,57 +1,55 @@
 /** Who wears devices through fast: each person's wear beside the clinic's mean, and the day that it would be wise to plan by. */
-import { dayByWhich, fitFrailty, relativeWear, type Bounded } from "../maths/frailty";
-import { LEAST_DEVICES, LEAST_FAILURES } from "../wear/devices";
-import type { Device } from "./devices";
+import { chanceBelow, dayByWhich, meanWear, relativeWear, type Bounded } from "../maths/frailty";
+import { LEAST_OWN_FAILURES, RISK, WEAR_LEVEL, type Counts, type WearModel } from "./advice";
 
-/** A person's own figures are told from so many failures on. Clinic setting, no published source. */
-export const LEAST_OWN_FAILURES = 2;
-/** One in ten may have failed by the day that is said. Clinic setting, no published source. */
-export const RISK = 0.1;
-const LEVEL = 0.9;
+/** So many are drawn, the fastest first: more is no picture, and each one's limits cost work. Clinic setting, no published source. */
+export const MOST_DRAWN = 40;
 
-export interface PersonWear {
+export interface PersonWear extends Counts {
   readonly person: string;
-  readonly devices: number;
-  readonly failures: number;
   readonly wear: Bounded;
   /** Day by which one in ten of this person's devices has failed. */
   readonly day: Bounded;
+  /** Days in place of the failed device that lasted longest. */
+  readonly failedBy: number;
+  /** Known to wear devices through faster than the mean: the limits lie above 1. */
+  readonly isFast: boolean;
 }
 
-export interface WearPicture {
-  readonly devices: number;
-  readonly failures: number;
+export interface WearPicture extends Counts {
   readonly people: number;
-  /** People with failures enough, the fastest first; undefined where the clinic has too few. */
+  /** With failures enough, the fastest first, at most MOST_DRAWN; undefined where the clinic has too few. */
   readonly told: readonly PersonWear[] | undefined;
+  /** How many have failures enough, and how many of them are known to be faster than the mean. */
+  readonly withOwn: number;
+  readonly fast: number;
 }
 
-export function wearPicture(devices: readonly Device[]): WearPicture {
-  const names = [...new Set(devices.map(({ person }) => person))];
-  const failures = devices.filter(({ failed }) => failed).length;
-  const counts = { devices: devices.length, failures, people: names.length };
-  if (failures < LEAST_FAILURES || devices.length < LEAST_DEVICES || names.length < 2)
-    return { ...counts, told: undefined };
-  const places = new Map(names.map((name, i) => [name, i]));
-  const fit = fitFrailty({
-    days: Float64Array.from(devices, ({ days }) => days),
-    failed: Uint8Array.from(devices, ({ failed }) => (failed ? 1 : 0)),
-    person: Uint32Array.from(devices, ({ person }) => places.get(person)!),
-    people: names.length,
-  });
-  if (!fit) return { ...counts, told: undefined };
-  const told = names.flatMap((person, i): PersonWear[] =>
-    fit.failures[i]! < LEAST_OWN_FAILURES
-      ? []
-      : [
-          {
-            person,
-            devices: fit.devices[i]!,
-            failures: fit.failures[i]!,
-            wear: relativeWear(fit, i, LEVEL),
-            day: dayByWhich(fit, i, RISK, LEVEL),
-          },
-        ],
+/** Everybody who is known to wear devices through faster than the mean. */
+export function fastWearers({ fit, people }: WearModel): readonly string[] {
+  if (!fit) return [];
+  return people.filter((_, i) => fit.failures[i]! >= LEAST_OWN_FAILURES && isFaster(fit, i));
+}
+
+const isFaster = (fit: NonNullable<WearModel["fit"]>, person: number): boolean =>
+  chanceBelow(fit, person, 1) < (1 - WEAR_LEVEL) / 2;
+
+export function wearPicture(model: WearModel): WearPicture {
+  const { fit, devices, failures } = model;
+  const counts = { devices, failures, people: model.people.length };
+  if (!fit) return { ...counts, told: undefined, withOwn: 0, fast: 0 };
+  const own = model.people.flatMap((_, i) =>
+    fit.failures[i]! < LEAST_OWN_FAILURES ? [] : [{ i, mean: meanWear(fit, i), isFast: isFaster(fit, i) }],
   );
-  return { ...counts, told: told.sort((a, b) => b.wear.value - a.wear.value) };
+  own.sort((a, b) => b.mean - a.mean);
+  const told = own.slice(0, MOST_DRAWN).map(({ i, isFast }): PersonWear => ({
+    person: model.people[i]!,
+    devices: fit.devices[i]!,
+    failures: fit.failures[i]!,
+    wear: relativeWear(fit, i, WEAR_LEVEL),
+    day: dayByWhich(fit, i, RISK, WEAR_LEVEL),
+    failedBy: model.failedBy[i]!,
+    isFast,
+  }));
+  return { ...counts, told, withOwn: own.length, fast: own.filter(({ isFast }) => isFast).length };
 }

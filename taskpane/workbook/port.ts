@@ -56,6 +56,8 @@ export interface NameOverview {
 }
 
 export interface Overview {
+  /** Which workbook stands here: another text once another file has been opened in its place. */
+  readonly book: string;
   /** The file's name, or what the host calls the workbook. */
   readonly title: string;
   /** Day 1 is 1 January 1900 or 2 January 1904; null where the host does not tell. */

@@ -18,7 +18,9 @@ import { addColumns } from "../../taskpane/ui/add-columns/job";
 import { convertSizes } from "../../taskpane/ui/convert-sizes/job";
 import { guide } from "../../taskpane/ui/guide/job";
 import { help } from "../../taskpane/ui/help/job";
+import { pictures } from "../../taskpane/ui/pictures/job";
 import { showOnly } from "../../taskpane/ui/show-only/job";
+import { today } from "../../taskpane/ui/today/job";
 import { tubeOut as tubeOutJob } from "../../taskpane/ui/tube-out/job";
 import { buildPage } from "./build-page";
 import { launchBrowser } from "./launch";
@@ -318,5 +320,24 @@ test("what is not in sight rests while the sheet is edited, and is not left with
   await goTo(page, tubeOutJob);
   await shown.getByText(tubeOut.outrun).waitFor();
   expect(await shown.getByText(/put in the spare/).count()).toBe(0);
+  await page.close();
+});
+
+test.each([
+  { job: pictures, shown: "svg.picture" },
+  { job: today, shown: ".bar-of-counts" },
+])("$job.label: what was read of one workbook is not shown while another is being read", async ({ job, shown }) => {
+  const page = await openPane("scenario=caseload");
+  await goTo(page, job);
+  await page.locator(shown).first().waitFor();
+  await page.evaluate((sheet) => {
+    const { workbook } = window as unknown as { workbook: Workbook & CountedPage["workbook"] };
+    const overview = workbook.overview.bind(workbook);
+    /* Another file stands there, and reading it takes its time. */
+    workbook.overview = async () => ({ ...(await overview()), book: "another" });
+    workbook.read = () => new Promise(() => undefined);
+    workbook.type(sheet, "A1", "another");
+  }, sheetNames.tubes);
+  await page.locator(shown).first().waitFor({ state: "detached" });
   await page.close();
 });

@@ -1,4 +1,7 @@
 /** Invented clinics whose truth is known: how fast each person wears devices through, and which lot is bad. */
+import { randomFrom } from "../../src/maths/random";
+
+export { randomFrom };
 
 export interface Clinic {
   readonly ids: string[];
@@ -7,17 +10,6 @@ export interface Clinic {
   readonly failed: number[];
   /** Each person's true factor, over the mean of all. */
   readonly truth: ReadonlyMap<string, number>;
-}
-
-/** Mulberry32 (T Ettinger, public domain): the same row of numbers from the same seed. */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return (((t ^ (t >>> 14)) >>> 0) + 0.5) / 2 ** 32;
-  };
 }
 
 /** Box and Muller. */

@@ -15,8 +15,8 @@ export interface Watched extends Watch {
 
 /** Null where there is no caseload, or none of its devices can be counted. */
 export async function watchCaseload(workbook: Workbook, overview: Overview, today: number): Promise<Watched | null> {
-  const pictured = await readPictured(workbook, today);
-  if (pictured.is !== "pictured" || pictured.devices.length === 0) return null;
+  const pictured = await readPictured(workbook, overview, today);
+  if (pictured.is !== "pictured" || pictured.own !== null || pictured.devices.length === 0) return null;
   const balloon = numberIn(namesOf(overview), "Int_Balloon_G") * DAYS_A_MONTH;
   const written = new Map<string, string>();
   const devices = pictured.devices.map(({ lot, kind, days, failed }) => {

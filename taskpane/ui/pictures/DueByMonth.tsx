@@ -1,11 +1,13 @@
 /** Changes due by month: bars, past ones dark, unplanned ones above as a frame, those without a day hatched. */
 import { memo } from "react";
 import { scaleLinear } from "d3-scale";
+import { ofKind } from "../../../src/pictures/devices";
 import { duePicture, MONTHS_AHEAD, type DuePicture } from "../../../src/pictures/due";
 import { pictures } from "../../texts/pictures";
 import { monthText, shortMonth } from "../parts/dates";
 import { Chart, ink, LevelLines, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
+import { maybe, number, type FigureRow } from "./figure-table";
 import type { PictureProps } from "./picture-props";
 
 const words = pictures.due;
@@ -13,8 +15,7 @@ const HEIGHT = 190;
 const [LEFT, TOP, BOTTOM] = [28, 12, 158];
 
 export const DueByMonth = memo(function DueByMonth({ pictured, devices, kind, locale, isPaper }: PictureProps) {
-  const tubes = pictured.tubes.filter((tube) => kind === null || tube.kind === kind);
-  const due = duePicture(tubes, devices, pictured.asOf);
+  const due = duePicture(ofKind(pictured.tubes, kind), devices, pictured.asOf);
   const [first] = due.months;
   const month = monthText(first!.from, locale);
   const next = due.months[1]!;
@@ -22,20 +23,19 @@ export const DueByMonth = memo(function DueByMonth({ pictured, devices, kind, lo
     next.unplanned === undefined
       ? words.noForecast(devices.filter(({ failed }) => failed).length, devices.length)
       : words.forecast(next.unplanned, monthText(next.from, locale));
-  const rows = [
-    [words.past, String(due.past), ""],
-    ...due.months.map((one) => [
-      monthText(one.from, locale),
-      String(one.due),
-      one.unplanned === undefined ? "" : String(one.unplanned),
-    ]),
-    [words.later, String(due.later), ""],
-    [words.without, String(due.without), ""],
+  const rows: readonly FigureRow[] = [
+    [words.past, number(due.past), ""],
+    ...due.months.map((one) => [monthText(one.from, locale), number(one.due), maybe(one.unplanned, String)]),
+    [words.later, number(due.later), ""],
+    [words.without, number(due.without), ""],
   ];
   return (
     <Figure
       title={words.title}
-      sentences={[words.sentence(due.past, first!.due, month, due.without), forecast]}
+      sentences={[
+        ...(pictured.own?.missing.includes("due") ? [] : [words.sentence(due.past, first!.due, month, due.without)]),
+        forecast,
+      ]}
       picture={<Bars due={due} locale={locale} />}
       columns={words.columns}
       rows={rows}

@@ -3,6 +3,7 @@ import { useRef, useState, type ReactNode } from "react";
 import { pictures as words } from "../../texts/pictures";
 import { useAnnounce } from "../parts/announce";
 import { pngOf, svgFile } from "./copy";
+import { figureText, type FigureRow } from "./figure-table";
 
 interface Props {
   readonly title: string;
@@ -10,14 +11,16 @@ interface Props {
   readonly sentences: readonly string[];
   /** What this picture alone lets a person choose. */
   readonly choice?: ReactNode;
+  /** Stands under the sentences: what else must be said or asked before the picture. */
+  readonly more?: ReactNode;
   readonly picture: ReactNode;
   readonly columns: readonly string[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly FigureRow[];
   /** On paper: no presses, the table open. */
   readonly isPaper: boolean;
 }
 
-export function Figure({ title, sentences, choice, picture, columns, rows, isPaper }: Props) {
+export function Figure({ title, sentences, choice, more, picture, columns, rows, isPaper }: Props) {
   const drawn = useRef<HTMLDivElement>(null);
   const [said, setSaid] = useState("");
   const announce = useAnnounce();
@@ -38,8 +41,8 @@ export function Figure({ title, sentences, choice, picture, columns, rows, isPap
     <table className="figures">
       <thead>
         <tr>
-          {columns.map((column) => (
-            <th scope="col" key={column}>
+          {columns.map((column, i) => (
+            <th scope="col" key={i}>
               {column}
             </th>
           ))}
@@ -51,10 +54,10 @@ export function Figure({ title, sentences, choice, picture, columns, rows, isPap
             {row.map((cell, column) =>
               column === 0 ? (
                 <th scope="row" key={column}>
-                  {cell}
+                  {figureText(cell)}
                 </th>
               ) : (
-                <td key={column}>{cell}</td>
+                <td key={column}>{figureText(cell)}</td>
               ),
             )}
           </tr>
@@ -69,6 +72,7 @@ export function Figure({ title, sentences, choice, picture, columns, rows, isPap
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
+      {!isPaper && more}
       {picture && <div ref={drawn}>{picture}</div>}
       {rows.length > 0 &&
         (isPaper ? (

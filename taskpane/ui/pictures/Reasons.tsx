@@ -5,6 +5,7 @@ import { reasonsPicture, type ReasonsPicture } from "../../../src/pictures/reaso
 import { pictures } from "../../texts/pictures";
 import { Chart, ink, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
+import { number } from "./figure-table";
 import { uncounted } from "./uncounted";
 import type { PictureProps } from "./picture-props";
 
@@ -29,7 +30,7 @@ export const Reasons = memo(function Reasons({ pictured, devices, since, isPaper
       }
       picture={first && <Dots seen={seen} />}
       columns={words.columns}
-      rows={seen.reasons.map(({ reason, count }) => [reason, String(count)])}
+      rows={seen.reasons.map(({ reason, count }) => [reason, number(count)])}
       isPaper={isPaper}
     />
   );

@@ -13,6 +13,7 @@ import { Choice } from "../parts/Choice";
 import { longMonth, monthText, shortMonth } from "../parts/dates";
 import { Chart, ink, LevelLines, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
+import { number } from "./figure-table";
 import { uncounted } from "./uncounted";
 import type { PictureProps } from "./picture-props";
 
@@ -43,13 +44,12 @@ export const Unplanned = memo(function Unplanned({ pictured, devices, since, loc
         ...uncounted(pictured),
       ]
     : [words.nothing];
+  const rateOf = (value: number) => number(value, words.rate(value));
   const rows = seen.periods.map((period) => [
     name(period),
-    String(period.events),
-    String(period.tubeDays),
-    words.rate(period.rate),
-    `${words.rate(period.low)} to ${words.rate(period.high)}`,
-    `${words.rate(period.chanceLow)} to ${words.rate(period.chanceHigh)}`,
+    number(period.events),
+    number(period.tubeDays),
+    ...[period.rate, period.low, period.high, period.chanceLow, period.chanceHigh].map(rateOf),
   ]);
   return (
     <Figure

@@ -1,38 +1,50 @@
 /** Wear by person, each with limits, beside the clinic's mean; only people with failures enough. */
-import { memo } from "react";
+import { memo, useMemo } from "react";
 import { scaleLog } from "d3-scale";
 import { wearPicture, type PersonWear } from "../../../src/pictures/wear";
+import { adviceFor } from "../../../src/pictures/advice";
+import { adviceSentences } from "../../actions/pictures/advice";
 import { pictures } from "../../texts/pictures";
 import { Below, Chart, ink, WIDTH } from "./Chart";
 import { Figure } from "./Figure";
+import { number } from "./figure-table";
 import type { PictureProps } from "./picture-props";
+import { shownId } from "./shown-id";
+import { useWearModel } from "./wear-model";
 
 const words = pictures.wear;
 const ROW = 20;
 const [LEFT, RIGHT, TOP] = [70, WIDTH - 14, 8];
 const TICKS = [0.25, 0.5, 1, 2, 4, 8];
+/** Of so many fast wearers the interval is spoken of one by one; the figures have all. */
+const NAMED = 5;
 
-export const Wear = memo(function Wear({ devices, isPaper }: PictureProps) {
-  const { told, failures, devices: all, people } = wearPicture(devices);
-  if (!told) {
-    return (
-      <Figure
-        title={words.title}
-        sentences={[pictures.tooFew(failures, all)]}
-        picture={null}
-        columns={[]}
-        rows={[]}
-        isPaper={isPaper}
-      />
-    );
+export const Wear = memo(function Wear({ pictured, devices, kind, isPaper }: PictureProps) {
+  const model = useWearModel(devices);
+  const seen = useMemo(() => wearPicture(model), [model]);
+  const agreedOf = useMemo(
+    () => new Map(pictured.tubes.map(({ person, agreed }) => [person, agreed] as const)),
+    [pictured],
+  );
+  const { told, failures, devices: all, people } = seen;
+  const isNobodyNamed = pictured.own?.missing.includes("person") ?? false;
+  if (!told || isNobodyNamed) {
+    const sentences = [isNobodyNamed ? words.noPerson : pictures.tooFew(failures, all)];
+    return <Figure title={words.title} {...{ sentences, isPaper }} picture={null} columns={[]} rows={[]} />;
   }
-  const fast = told.filter(({ wear }) => wear.low > 1);
+  const agreed = ({ person }: PersonWear): number | null => agreedOf.get(person) ?? null;
+  const advice = (one: PersonWear): string =>
+    adviceSentences(adviceFor(model, one.person, agreed(one)), agreed(one), kind ?? "").join(" ");
   const sentences =
     told.length === 0
       ? [words.nobody]
       : [
-          words.sentence(fast.length, told.length, people),
-          ...fast.map((one) => words.advice(shown(one), one.failures, one.devices, one.day.value)),
+          words.sentence(seen.fast, seen.withOwn, people),
+          ...told
+            .filter(({ isFast }) => isFast)
+            .slice(0, NAMED)
+            .map((one) => words.of(shownId(one.person), advice(one))),
+          ...(told.length < seen.withOwn ? [words.drawn(told.length, seen.withOwn)] : []),
           words.all,
         ];
   return (
@@ -42,18 +54,19 @@ export const Wear = memo(function Wear({ devices, isPaper }: PictureProps) {
       picture={told.length > 0 && <People told={told} />}
       columns={words.columns}
       rows={told.map((one) => [
-        shown(one),
+        shownId(one.person),
         words.failed(one.failures, one.devices),
-        words.times(one.wear.value, one.wear.low, one.wear.high),
-        words.days(one.day.value, one.day.low, one.day.high),
+        number(one.wear.value, words.times(one.wear.value)),
+        words.limits(one.wear.low, one.wear.high),
+        agreed(one) === null ? words.noAgreed : number(agreed(one)!),
+        agreed(one) === null || one.day.value < agreed(one)!
+          ? words.days(one.day.value, one.day.low, one.day.high)
+          : words.notEarlier,
       ])}
       isPaper={isPaper}
     />
   );
 });
-
-/** Identifiers are compared without regard to case; people write them in capitals. */
-const shown = ({ person }: PersonWear): string => person.toUpperCase();
 
 function People({ told }: { readonly told: readonly PersonWear[] }) {
   const low = Math.min(0.5, ...told.map(({ wear }) => wear.low));
@@ -78,7 +91,7 @@ function People({ told }: { readonly told: readonly PersonWear[] }) {
         return (
           <g key={one.person}>
             <text x={LEFT - 6} y={y + 4} textAnchor="end">
-              {shown(one)}
+              {shownId(one.person)}
             </text>
             <line
               x1={across(one.wear.low)}
@@ -88,7 +101,7 @@ function People({ told }: { readonly told: readonly PersonWear[] }) {
               stroke={ink.mark}
               strokeWidth="2"
             />
-            <circle cx={across(one.wear.value)} cy={y} r="4.5" fill={one.wear.low > 1 ? ink.past : ink.mark} />
+            <circle cx={across(one.wear.value)} cy={y} r="4.5" fill={one.isFast ? ink.past : ink.mark} />
           </g>
         );
       })}

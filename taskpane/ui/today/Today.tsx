@@ -36,7 +36,7 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
   if (found.is !== "caseload")
     return (
       <>
-        {found.is === "none" && <OwnGlance {...{ workbook, overview, today, isShown, go }} />}
+        {found.is === "none" && <OwnGlance key={overview.book} {...{ workbook, overview, today, isShown, go }} />}
         <Notice kind={found.is === "none" ? "plain" : "caution"}>
           <p>{found.is === "none" ? words.noCaseload : found.sentence}</p>
           <div className="presses">
@@ -60,7 +60,9 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
   return (
     <>
       <Kept isShown={isShown && job === null}>
+        {/* What was read of one workbook is never shown while another one stands there. */}
         <AtAGlance
+          key={overview.book}
           workbook={workbook}
           isShown={isShown && job === null}
           go={go}

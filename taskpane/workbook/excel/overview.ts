@@ -2,6 +2,9 @@
 import type { NameOverview, Overview, SheetOverview, TableOverview } from "../port";
 import { areaOf, PLACE } from "./place";
 
+/** A pane belongs to one workbook of Excel's for as long as it is there. */
+const THE_ONE = "this workbook";
+
 export async function overview(): Promise<Overview> {
   const seen = await Excel.run(async (context) => {
     const { workbook } = context;
@@ -13,7 +16,7 @@ export async function overview(): Promise<Overview> {
     return { title: workbook.name, ...sheets, names };
   });
   /* Excel's library does not tell the date system. */
-  return { ...seen, dateSystem: null, selection: await selection() };
+  return { ...seen, book: THE_ONE, dateSystem: null, selection: await selection() };
 }
 
 async function sheetsOf(context: Excel.RequestContext) {

@@ -29,6 +29,7 @@ export class FakeLiveBook {
   async overview(): Promise<Overview> {
     const { book } = this;
     return {
+      book: book.title,
       title: book.title,
       dateSystem: book.dateSystem,
       sheets: book.sheets.map((sheet) => ({

@@ -7,7 +7,8 @@ import { lifePicture, workingAt } from "../../../src/pictures/life";
 import { periodsBetween } from "../../../src/pictures/months";
 import { reasonsPicture } from "../../../src/pictures/reasons";
 import { unplannedPicture } from "../../../src/pictures/unplanned";
-import { wearPicture } from "../../../src/pictures/wear";
+import { adviceFor, wearModel } from "../../../src/pictures/advice";
+import { fastWearers, wearPicture } from "../../../src/pictures/wear";
 import { CellError } from "../../../src/worksheet/error";
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import { randomFrom, simulate } from "../../simulated/clinic";
@@ -128,6 +129,12 @@ describe("life", () => {
     for (const at of [0, 6, 10, 23, 35, 36]) expect(life.watchedAt(at)).toBe(time.filter((one) => one >= at).length);
     expect(time.filter((one) => one >= life.lastDay).length).toBeGreaterThanOrEqual(5);
     expect(time.filter((one) => one > life.lastDay).length).toBeLessThan(5);
+  });
+
+  test("the last one watched fails: half is not said to have lasted until then", () => {
+    const last = lifePicture([...devices.filter((one) => !one.failed || one.days < 20), device({ days: 400 })]);
+    expect(last.curve!.working.at(-1)).toBe(0);
+    expect(last.half.day).toBeUndefined();
   });
 
   test("seven failures, or 19 devices: too few, and no curve", () => {
@@ -258,15 +265,29 @@ describe("wear by person", () => {
       device({ person, days: clinic.days[i]!, failed: clinic.failed[i] === 1 }),
     );
     const fast = Array.from({ length: 24 }, () => device({ person: "fast", days: 60 }));
-    const { told } = wearPicture([...devices, ...fast]);
+    const model = wearModel([...devices, ...fast]);
+    const { told } = wearPicture(model);
     expect(told![0]!.person).toBe("fast");
     expect(told![0]!.wear.low).toBeGreaterThan(1);
     expect(told![0]!.day.value).toBeLessThan(60);
     for (const { failures } of told!) expect(failures).toBeGreaterThanOrEqual(2);
+    /* Limits above 1, asked of each person in two ways. */
+    expect(told!.filter(({ isFast }) => isFast)).toEqual(told!.filter(({ wear }) => wear.low > 1));
+    expect(fastWearers(model)).toContain("fast");
+
+    /* The same clinic's advice: earlier than 180 days for the fast wearer, never later than what is agreed. */
+    const own = adviceFor(model, "fast", 180);
+    expect(own).toMatchObject({ is: "person", devices: 24, failures: 24, failedBy: 60, isEarlier: true });
+    expect(adviceFor(model, "fast", 10)).toMatchObject({ isEarlier: false });
+    expect(adviceFor(model, "fast", null)).toMatchObject({ isEarlier: false });
+    const day = own.is === "person" ? own.day.value : NaN;
+    expect(told![0]!.day.value).toBe(day);
+    expect(adviceFor(model, "nobody", 180)).toMatchObject({ is: "clinic", devices: 0, failures: 0 });
   });
 
   test("too few to say: no person is told of", () => {
-    expect(wearPicture([device({}), device({ person: "b" })]).told).toBeUndefined();
-    expect(wearPicture([]).told).toBeUndefined();
+    expect(wearPicture(wearModel([device({}), device({ person: "b" })])).told).toBeUndefined();
+    expect(wearPicture(wearModel([])).told).toBeUndefined();
+    expect(adviceFor(wearModel([device({})]), "a", 180)).toEqual({ is: "too few", devices: 1, failures: 1 });
   });
 });

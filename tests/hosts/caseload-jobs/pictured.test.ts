@@ -1,10 +1,12 @@
 /** What the pictures are drawn from, on the invented caseload: every row is counted once or left out with its reason. */
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented/index";
 import { day } from "../../../src/worksheet/dates";
 import { readPictured } from "../../../taskpane/actions/pictures";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import { workOut } from "../../examples/caseload/worked-rows";
+import { devicesText } from "../../witness/r/devices";
 import { caseloadBook, type RowOf } from "./book";
 
 const TODAY = day("2026-11-26");
@@ -12,7 +14,8 @@ const TODAY = day("2026-11-26");
 test("the invented caseload: all its changes and tubes, and the days that are due", async () => {
   const { tubes, changes } = workOut(inventedCaseload(TODAY), { asOf: TODAY, groups: ["fit", "plan", "spare"] });
   const book = caseloadBook({ tubes: tubes as readonly RowOf[], changes: changes as readonly RowOf[] });
-  const pictured = await readPictured(fakeWorkbook(book), TODAY);
+  const workbook = fakeWorkbook(book);
+  const pictured = await readPictured(workbook, await workbook.overview(), TODAY);
   if (pictured.is !== "pictured") throw new Error(pictured.sentence);
   expect(pictured.asOf).toBe(TODAY);
   const isFilled = (row: RowOf): boolean => String(row.ID ?? "") !== "";
@@ -22,6 +25,10 @@ test("the invented caseload: all its changes and tubes, and the days that are du
   const failed = changes.filter((row) => (row as RowOf).Failed === "yes" && (row as RowOf)["Days in place"] !== "");
   expect(pictured.devices.filter((device) => device.failed)).toHaveLength(failed.length);
   expect(failed.length).toBeGreaterThan(8);
+  /* What R has worked on in tests/witness/r is this caseload. */
+  expect(devicesText(pictured.devices)).toBe(
+    readFileSync(new URL("../../witness/r/devices.csv", import.meta.url), "utf8"),
+  );
   const inUse = tubes.filter((row) => (row as RowOf).Status === "active");
   expect(pictured.tubes).toHaveLength(inUse.length);
   const withDay = inUse.filter((row) =>
@@ -30,7 +37,7 @@ test("the invented caseload: all its changes and tubes, and the days that are du
   expect(pictured.tubes.filter((tube) => tube.day !== null)).toHaveLength(withDay.length);
 });
 
-test("a workbook without a caseload has no pictures, and says so", async () => {
-  const read = await readPictured(fakeWorkbook({ sheets: [{ name: "Sheet1", cells: { A1: "a" } }] }), TODAY);
-  expect(read.is).not.toBe("pictured");
+test("a workbook without a list has no pictures, and says so", async () => {
+  const workbook = fakeWorkbook({ sheets: [{ name: "Sheet1", cells: { A1: "a" } }] });
+  expect((await readPictured(workbook, await workbook.overview(), TODAY)).is).toBe("none");
 });

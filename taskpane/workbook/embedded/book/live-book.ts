@@ -211,6 +211,7 @@ export class LiveBook {
     const active = book.getActiveSheet();
     const selected = this.engine.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
     return {
+      book: this.unitId,
       title: this.facts.title,
       dateSystem: this.facts.dateSystem,
       sheets: this.sheetsNow().map((sheet) => ({
