@@ -6,6 +6,8 @@
  * exception. So each function is a subclass of the engine's own BaseFunction instead, and nothing is thrown out of it.
  */
 import { NAMESPACE } from "../src/formula/ours";
+import { monthsLater } from "../src/formula/reader/rules/dates";
+import { toNumber } from "../src/formula/reader/values";
 import {
   ArrayValueObject,
   BaseFunction,
@@ -55,12 +57,15 @@ function toValue(result: Cell | SheetError): BaseValueObject {
   return StringValueObject.create(result ?? "");
 }
 
-function toBlock(rows: readonly (readonly (Cell | SheetError)[])[]): BaseValueObject {
+const toBlock = (rows: readonly (readonly (Cell | SheetError)[])[]): BaseValueObject =>
+  blockOf(rows.map((row) => row.map(toValue)));
+
+function blockOf(rows: BaseValueObject[][]): BaseValueObject {
   const columns = rows[0]?.length ?? 0;
   if (rows.length === 0 || columns === 0) return errorValue("#VALUE!", "gives no cells");
-  if (rows.length === 1 && columns === 1) return toValue(rows[0]![0]!);
+  if (rows.length === 1 && columns === 1) return rows[0]![0]!;
   return ArrayValueObject.create({
-    calculateValueList: rows.map((row) => row.map(toValue)),
+    calculateValueList: rows,
     rowCount: rows.length,
     columnCount: columns,
     unitId: "",
@@ -108,10 +113,31 @@ class GridToday extends BaseFunction {
   }
 }
 
+/**
+ * EDATE as Excel has it: a day that the month does not have becomes its last day (Microsoft's page on EDATE; OpenFormula
+ * 6.10.8). The engine's own (Univer 0.25.1) goes over into the next month: 31 August and 3 months gives 1 December.
+ */
+class MonthsLater extends BaseFunction {
+  override calculate(start: BaseValueObject, months: BaseValueObject): BaseValueObject {
+    const [days, count] = [toArgument(start), toArgument(months)];
+    if (Array.isArray(count)) return refusedMonths;
+    return Array.isArray(days) ? blockOf(days.map((row) => row.map((day) => later(day, count)))) : later(days, count);
+  }
+}
+
+const refusedMonths = errorValue("#VALUE!");
+
+function later(day: Raw, months: Raw): BaseValueObject {
+  const [from, count] = [toNumber(day), toNumber(months)];
+  const found = typeof from !== "number" ? from : typeof count !== "number" ? count : monthsLater(from, count);
+  return found instanceof CellError ? errorValue(found.code) : toValue(found);
+}
+
 /** For the formula engine's configuration; there before the first calculation. */
 export const gridFunctions = (definitions: readonly SheetFunction[]): [EngineClass, string][] => [
   ...definitions.map((definition): [EngineClass, string] => [engineClass(definition), gridName(definition)]),
   [GridToday, GRID_TODAY],
+  [MonthsLater, "EDATE"],
 ];
 
 /** Argument help, shown while a formula is typed. */

@@ -5,11 +5,11 @@ import { documented } from "../worksheet/documented";
 import { argument, fault } from "../worksheet/error";
 import { date, number } from "../worksheet/parameters";
 
-/** Longer than a life: then a year was typed instead of a date, and the first-check rule would be lost. */
-const TOO_LONG = 36_525;
+/** Days. Longer than a life: then a year was typed instead of a date, and the first-check rule would be lost. */
+export const LONGEST_OPENING = 36_525;
 const tooOld = fault`${argument("stomamade")} is more than 100 years before ${argument("devicein")}: write the whole date, not the year`;
-/** Longer than any balloon lasts: then a year was mistyped, and the next check would be put off by years. */
-const TOO_LATE = 3653;
+/** Days. Longer than any balloon lasts: then a year was mistyped, and the next check would be put off by years. */
+export const LATEST_CHECK = 3653;
 const tooLate = fault`${argument("lastcheck")} is more than 10 years after ${argument("devicein")}: check both dates`;
 /** Days. Services check every 1 to 2 weeks, first after 2 to 4; the limits are clinic settings, no published source. */
 const LATEST_FIRST = 180;
@@ -41,9 +41,9 @@ export const CHECKDUE = define(
     result: { shape: "cell", kind: "date", help: "Next check; format the cell as a date", blank: "" },
     compute: ({ stomamade, devicein, lastcheck, first, every, after }) => {
       if (devicein < stomamade) return deviceFirst;
-      if (devicein - stomamade > TOO_LONG) return tooOld;
+      if (devicein - stomamade > LONGEST_OPENING) return tooOld;
       if (lastcheck !== undefined && lastcheck < stomamade) return checkFirst;
-      if (lastcheck !== undefined && lastcheck - devicein > TOO_LATE) return tooLate;
+      if (lastcheck !== undefined && lastcheck - devicein > LATEST_CHECK) return tooLate;
       // A check from before the change was another balloon's.
       const next = lastcheck === undefined || lastcheck < devicein ? devicein + after : lastcheck + every;
       return dateResult(Math.max(next, stomamade + first));

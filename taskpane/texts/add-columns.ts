@@ -1,4 +1,4 @@
-import { count, figure, rows, together } from "./pieces";
+import { count, figure, rowList, rows, together } from "./pieces";
 
 export const addColumns = {
   tick: {
@@ -66,11 +66,25 @@ export const addColumns = {
     range: (words: string) => `across sources ${words}`,
     noRange: "no range published",
     source: (source: string) => `Source: ${source}`,
-    fixed: "This number is part of the worksheet function and cannot be changed here.",
+    fixed: "This number is part of the rule and cannot be changed here.",
     onSheet: "From the settings sheet; change it there.",
     reset: (value: string) => `Back to ${value}`,
     notNumber: "Type a number.",
     mend: "Correct the numbers marked above first.",
+  },
+  formulas: {
+    label: "Formulas",
+    choices: {
+      "plain where the same": "Plain Excel, where it says the same",
+      plain: "Plain Excel in every column",
+      ours: "TUBE functions",
+    },
+    plain: (headers: readonly string[]) => `Plain Excel, works without this add-in: ${together(headers)}.`,
+    ours: (headers: readonly string[]) => `TUBE functions: ${together(headers)}.`,
+    needed: (header: string, rows: readonly number[], because: string) =>
+      `TUBE function: ${header}, because ${because} (${rowList(rows)}).`,
+    missed: (header: string, rows: readonly number[]) =>
+      `${header}: ${count(rows.length, "row")} that only TUBE functions read ${rows.length === 1 ? "gets" : "get"} an error (${rowList(rows)}).`,
   },
   preview: {
     answers: (filled: number, of: number) => `${figure(filled)} of ${rows(of)} get an answer.`,

@@ -1,4 +1,5 @@
 import { BALLOONDEVIATION } from "../../balloon/balloondeviation";
+import { formula } from "../formula";
 import { NO_BALLOON } from "../state-words";
 import { fromFunction, type Apart } from "./from-function";
 import { hasNoBalloon, noBalloonProblem, unlessNoBalloon } from "./not-a-balloon";
@@ -14,6 +15,7 @@ const notABalloon: Apart = {
 const column = (apart?: Apart) =>
   fromFunction({
     of: BALLOONDEVIATION,
+    plain: { answer: ({ out, putIn }) => formula`ROUND(${putIn!}-${out!},9)` },
     cells: [
       { role: "out", called: "water out", missing: "blank" },
       { role: "putIn", called: "water put in", missing: "blank or 0" },

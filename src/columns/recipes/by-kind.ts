@@ -1,16 +1,19 @@
 /** A date that depends on how a device is held: for every kind its months, or a word where there are none. */
 import { CHANGEDUE } from "../../schedule/changedue";
+import { monthsRule } from "../../schedule/interval";
 import type { SettingName } from "../../settings/index";
 import { kindNamed, type DeviceKind } from "../../settings/kinds";
 import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
 import { CellError, SheetError } from "../../worksheet/error";
+import { plainNumbers } from "../../worksheet/parameters";
 import { formula, inA1, quoted, type ColumnSlot, type FormulaTemplate } from "../formula";
 import { spelled, spellings, written } from "../spelling";
 import { KIND_NOT_KNOWN, NO_DATE } from "../state-words";
 import { dateDoubt } from "./date-doubt";
 import { CONTRADICTION, tellsOfBalloon, tellsOfBalloonIn } from "./not-a-balloon";
 import { noDateIn } from "./guards";
+import { isDay, isPlain, isTyped, refusedText, settingIn, whereAll } from "./plain";
 import type { KindSource, RowCells, RowProblem, Slots, Using } from "./recipe";
 
 /** Which of a kind's two settings a column is about. */
@@ -23,13 +26,12 @@ export const settingsOf = (source: KindSource, interval: Interval): readonly Set
   ...new Set(kindsOf(source).flatMap((kind) => interval(kind) ?? [])),
 ];
 
-/** `IF(no last change,"no date",IF(OR(EXACT(...),...),TUBE.CHANGEDUE(last,3),..."kind not known"))` */
+/** `IF(no last change,"no date",IF(OR(EXACT(...),...),EDATE(last,3),..."kind not known"))`, or TUBE.CHANGEDUE for EDATE */
 export function dateByKind(slots: Slots, using: Using, interval: Interval): FormulaTemplate {
   const last = slots.last!;
   const outcome = (kind: DeviceKind): FormulaTemplate => {
     const setting = interval(kind);
-    const found =
-      setting === null ? [quoted(kind.without)] : formula`TUBE.CHANGEDUE(${last},${using.written(setting)})`;
+    const found = setting === null ? [quoted(kind.without)] : dueIn(last, using.written(setting), using);
     const tells = kind.hasBalloon === false ? tellsOfBalloonIn(slots) : null;
     return tells === null ? found : formula`IF(${tells},${quoted(KIND_NOT_KNOWN)},${found})`;
   };
@@ -39,6 +41,14 @@ export function dateByKind(slots: Slots, using: Using, interval: Interval): Form
       : byWord(slots.kind!, using.kinds.words, outcome);
   return formula`IF(${noDateIn(last)},${quoted(NO_DATE)},${rest})`;
 }
+
+/** So many months after a day. */
+const dueIn = (last: ColumnSlot, months: string, using: Using): FormulaTemplate =>
+  isPlain(using)
+    ? whereAll([...isDay(last), ...settingIn(months, MONTHS)], formula`EDATE(${last},${months})`)
+    : formula`TUBE.CHANGEDUE(${last},${months})`;
+
+const MONTHS = plainNumbers(monthsRule);
 
 interface Group {
   readonly outcome: FormulaTemplate;
@@ -100,6 +110,7 @@ export function dateOfRow(row: RowCells, using: Using, interval: Interval): Cell
   if (isContradicted(kind, row)) return KIND_NOT_KNOWN;
   const setting = interval(kind);
   if (setting === null) return kind.without;
+  if (isPlain(using) && isTyped(last)) return refusedText("lastchange");
   return call(CHANGEDUE, [last, using.value(setting)]) as Cell | SheetError;
 }
 

@@ -1,7 +1,7 @@
-import { CHECKDUE } from "../../balloon/checkdue";
+import { CHECKDUE, LATEST_CHECK, LONGEST_OPENING } from "../../balloon/checkdue";
 import { kindNamed, type DeviceKind } from "../../settings/kinds";
 import { CellError } from "../../worksheet/error";
-import { quoted } from "../formula";
+import { formula, quoted, type ColumnSlot } from "../formula";
 import { saysBalloonGJ } from "../kind-guess";
 import { spelled } from "../spelling";
 import { BALLOON_NOT_KNOWN, KIND_NOT_KNOWN, NO_BALLOON } from "../state-words";
@@ -9,7 +9,8 @@ import { byWord, kindOfRow, kindReason } from "./by-kind";
 import { dateDoubt } from "./date-doubt";
 import { fromFunction, type Apart, type GivenCell } from "./from-function";
 import { CONTRADICTION } from "./not-a-balloon";
-import type { Recipe, RowCells, Using } from "./recipe";
+import { isDay } from "./plain";
+import type { Recipe, RowCells, Slots, Using } from "./recipe";
 
 const cells: readonly GivenCell[] = [
   { role: "stomaMade", called: "stoma made", missing: "blank or 0" },
@@ -30,6 +31,29 @@ function insteadOf(kind: DeviceKind, word: string): string | null {
 
 const isFilled = (cell: RowCells["lastCheck"]): boolean =>
   cell instanceof CellError || !["", "0"].includes(spelled(cell ?? null) ?? "?");
+
+/** The day of a cell without its time; N makes 0 of a blank. */
+const dayIn = (cell: ColumnSlot) => formula`INT(N(${cell}))`;
+
+/** As CHECKDUE has it: neither the tube nor its check before the opening, and no slip of a century. */
+function datesGoTogether({ stomaMade, last, lastCheck }: Slots) {
+  const [made, put, check] = [dayIn(stomaMade!), dayIn(last!), dayIn(lastCheck!)];
+  const isNone = formula`LEN(TRIM(${lastCheck!}))=0,AND(ISNUMBER(${lastCheck!}),${lastCheck!}=0)`;
+  return [
+    ...isDay(stomaMade!),
+    ...isDay(last!),
+    formula`${put}>=${made}`,
+    formula`${put}-${made}<=${LONGEST_OPENING}`,
+    formula`OR(${isNone},AND(${check}>=${made},${check}-${put}<=${LATEST_CHECK}))`,
+  ];
+}
+
+/** A check from before the tube was put in was another balloon's; none counts as day 0. */
+function nextCheck({ stomaMade, last, lastCheck }: Slots, { written }: Using) {
+  const [made, put, check] = [dayIn(stomaMade!), dayIn(last!), dayIn(lastCheck!)];
+  const next = formula`IF(${check}<${put},${put}+${written("Check_AfterChange")},${check}+${written("Check_Days")})`;
+  return formula`MAX(${made}+${written("Check_First")},${next})`;
+}
 
 /** Where the list says what holds each tube in, only a balloon gets a day. */
 const notABalloon: Apart = {
@@ -75,6 +99,7 @@ export const checkDue: Recipe = {
   words: [],
   ...fromFunction({
     of: CHECKDUE,
+    plain: { tests: datesGoTogether, answer: nextCheck },
     cells,
     numbers: ["Check_First", "Check_Days", "Check_AfterChange"],
     blank: "",

@@ -1,6 +1,7 @@
 import { STOMAFIT } from "../../fit/stomafit";
+import { formula } from "../formula";
 import { fromFunction, type GivenCell } from "./from-function";
-import { lengthOfALongTube, longUnmeasured, lyingCell, sittingBelowLying, sittingCell } from "./opening";
+import { lengthOfALongTube, longUnmeasured, lyingCell, readingsIn, sittingBelowLying, sittingCell } from "./opening";
 import type { Recipe } from "./recipe";
 
 const cells: readonly GivenCell[] = [
@@ -23,6 +24,16 @@ export const fit: Recipe = {
   words: ["too short", "too long", "not measured", "in range"],
   ...fromFunction({
     of: STOMAFIT,
+    plain: {
+      answer: (slots, using) => {
+        const { length } = slots;
+        const { larger, mean } = readingsIn(slots);
+        const short = formula`OR(${length!}<${larger},${length!}<ROUND(${mean}+${using.written("Slack_Least")},9))`;
+        const long = formula`${length!}>ROUND(${larger}+${using.written("Slack_Most")},9)`;
+        return formula`IF(${short},"too short",IF(${long},"too long","in range"))`;
+      },
+      isAscending: true,
+    },
     cells,
     numbers: ["Slack_Least", "Slack_Most"],
     blank: "not measured",

@@ -1,4 +1,5 @@
 import { MMTOFR } from "../../sizes/mmtofr";
+import { formula } from "../formula";
 import { fromFunction } from "./from-function";
 import type { Recipe } from "./recipe";
 import { LARGEST_USUAL_FRENCH, SMALLEST_FRENCH } from "./size-mm";
@@ -16,6 +17,7 @@ export const frFromMm: Recipe = {
   words: [],
   ...fromFunction({
     of: MMTOFR,
+    plain: { answer: ({ diameter }) => formula`3*${diameter!}` },
     cells: [{ role: "diameter", called: "diameter", missing: "blank or 0" }],
     blank: "",
     doubt: (_, french) =>

@@ -1,4 +1,7 @@
-/** Columns that hand a row's cells and the clinic's numbers to one worksheet function, blanks answered before it. */
+/**
+ * Columns that hand a row's cells and the clinic's numbers to one worksheet function, blanks answered before it; or say
+ * in plain Excel what that function says.
+ */
 import type { SettingName } from "../../settings/index";
 import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
@@ -7,7 +10,8 @@ import { CellError, SheetError } from "../../worksheet/error";
 import { formula, quoted, type FormulaTemplate } from "../formula";
 import type { Role } from "../role";
 import { spelled } from "../spelling";
-import { blankKept, isBlank, isBlankOrZero, listed, whereSet } from "./guards";
+import { blankKept, isBlank, isBlankOrZero, isOnSheet, listed, whereSet } from "./guards";
+import { isPlain, isTyped, numberIn, refusedText, settingIn, whereAll } from "./plain";
 import type { Recipe, RowCells, RowProblem, Slots, Using } from "./recipe";
 
 /** One cell that the function is given. */
@@ -38,6 +42,15 @@ export interface Apart {
 
 interface FunctionColumn {
   readonly of: SheetFunction;
+  /** The same in plain Excel. */
+  readonly plain: {
+    /** What the function gives where its cells are numbers within its limits. */
+    readonly answer: (slots: Slots, using: Using) => FormulaTemplate;
+    /** What must be true of the cells; left out: each is a number within the limits of its argument. */
+    readonly tests?: (slots: Slots) => readonly FormulaTemplate[];
+    /** The first of the numbers must not be above the second. */
+    readonly isAscending?: boolean;
+  };
   /** The function's first arguments, in its order. */
   readonly cells: readonly GivenCell[];
   /** What follows them. */
@@ -62,20 +75,41 @@ const isMissing = ({ missing }: GivenCell, value: Cell | CellError): boolean => 
 };
 
 export function fromFunction(column: FunctionColumn): Worked {
-  const { of, cells, numbers = [], between = () => [], blank, negated = false, apart, doubt } = column;
+  const { of, plain, cells, numbers = [], between = () => [], blank, negated = false, apart, doubt } = column;
   const guarded = cells.filter(({ missing }) => missing !== "left out");
   const names = of.order.map(({ name }) => name);
 
   function template(slots: Slots, using: Using): FormulaTemplate {
     const tests = guarded.map(({ role, missing }) => (missing === "blank" ? isBlank : isBlankOrZero)(slots[role]!));
+    const isEmpty = tests.length === 1 && guarded[0]!.missing === "blank" ? tests[0]! : formula`OR(${listed(tests)})`;
+    const said = isPlain(using) ? inPlain(slots, using) : called(slots, using);
+    const answered = formula`IF(${isEmpty},${quoted(blank)},${said})`;
+    return whereSet(numbers, using, apart ? apart.template(slots, using, answered) : answered);
+  }
+
+  function called(slots: Slots, using: Using): FormulaTemplate {
     const given = cells.map(({ role, missing }): FormulaTemplate =>
       missing === "left out" ? blankKept(slots[role]!) : [slots[role]!],
     );
     const others = [...between(using).map(({ written }) => written), ...numbers.map((name) => using.written(name))];
-    const called = formula`TUBE.${of.name}(${listed([...given, ...others.map((text) => [text])])})`;
-    const isEmpty = tests.length === 1 && guarded[0]!.missing === "blank" ? tests[0]! : formula`OR(${listed(tests)})`;
-    const answered = formula`IF(${isEmpty},${quoted(blank)},${negated ? formula`0-${called}` : called})`;
-    return whereSet(numbers, using, apart ? apart.template(slots, using, answered) : answered);
+    const call = formula`TUBE.${of.name}(${listed([...given, ...others.map((text) => [text])])})`;
+    return negated ? formula`0-${call}` : call;
+  }
+
+  function inPlain(slots: Slots, using: Using): FormulaTemplate {
+    const limits = of.order.map(({ param }) => param.plain);
+    const before = cells.length + between(using).length;
+    const written = numbers.map((name) => using.written(name));
+    const [low, high] = written;
+    const isCrossable = plain.isAscending && high !== undefined && written.some(isOnSheet);
+    return whereAll(
+      [
+        ...(plain.tests?.(slots) ?? cells.flatMap(({ role }, i) => numberIn(slots[role]!, limits[i]))),
+        ...written.flatMap((number, i) => settingIn(number, limits[before + i])),
+        ...(isCrossable ? [formula`${low!}<=${high}`] : []),
+      ],
+      plain.answer(slots, using),
+    );
   }
 
   function answer(row: RowCells, using: Using): Cell | SheetError | CellError {
@@ -85,6 +119,12 @@ export function fromFunction(column: FunctionColumn): Worked {
     const error = values.find((value, i) => value instanceof CellError && cells[i]!.missing !== "left out");
     if (error !== undefined) return error;
     if (cells.some((cell, i) => isMissing(cell, values[i]!))) return blank;
+    if (isPlain(using)) {
+      const faulty = values.find((value) => value instanceof CellError);
+      if (faulty) return faulty;
+      const text = values.findIndex(isTyped);
+      if (text >= 0) return refusedText(names[text]!);
+    }
     const others = [...between(using).map(({ value }) => value), ...numbers.map((name) => using.value(name))];
     const found = call(of, [...values, ...others]) as Cell | SheetError;
     return negated && typeof found === "number" ? 0 - found : found;

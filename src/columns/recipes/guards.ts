@@ -4,6 +4,9 @@ import { formula, quoted, type ColumnSlot, type FormulaTemplate } from "../formu
 import { NO_SETTING } from "../state-words";
 import type { Using } from "./recipe";
 
+/** Whether a formula points to the settings sheet for this number. */
+export const isOnSheet = (written: string): boolean => !Number.isFinite(Number(written));
+
 /** Blank or only spaces. */
 export const isBlank = (cell: ColumnSlot) => formula`LEN(TRIM(${cell}))=0`;
 
@@ -27,7 +30,7 @@ export const listed = (parts: readonly FormulaTemplate[]): FormulaTemplate =>
  * as 0, and a limit of 0 would call nearly everything well.
  */
 export function whereSet(names: readonly SettingName[], using: Using, answer: FormulaTemplate): FormulaTemplate {
-  const cells = names.map((name) => using.written(name)).filter((text) => !Number.isFinite(Number(text)));
+  const cells = names.map((name) => using.written(name)).filter(isOnSheet);
   return cells.length === 0
     ? answer
     : formula`IF(COUNT(${cells.join(",")})<${cells.length},${quoted(NO_SETTING)},${answer})`;

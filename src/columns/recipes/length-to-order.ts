@@ -1,7 +1,8 @@
 import { STOMALENGTH } from "../../fit/stomalength";
 import type { SettingName } from "../../settings/index";
+import { formula } from "../formula";
 import { fromFunction } from "./from-function";
-import { longUnmeasured, lyingCell, sittingBelowLying, sittingCell } from "./opening";
+import { longUnmeasured, lyingCell, readingsIn, sittingBelowLying, sittingCell } from "./opening";
 import type { Recipe } from "./recipe";
 
 /** The rule under which STOMAFIT calls the length in range. */
@@ -12,6 +13,18 @@ const cells = [lyingCell, sittingCell];
 const column = (numbers: readonly SettingName[]) =>
   fromFunction({
     of: STOMALENGTH,
+    plain: {
+      /* The last of rising values that is not larger than what is asked: below 0, the first that is long enough. */
+      answer: (slots, using) => {
+        const { larger, mean } = readingsIn(slots);
+        const enough = formula`MAX(${slots.lying!},${slots.sitting!},ROUND(${mean}+${using.written("Slack_Least")},9))`;
+        const stocked = [...(using.lengths ?? [])].reverse().map((length) => `-${length}`);
+        const shortest = formula`-LOOKUP(-${enough},{${stocked.join(";")}})`;
+        const most = formula`ROUND(${larger}+${using.written("Slack_Most")},9)`;
+        return formula`IF(${shortest}>${most},NA(),${shortest})`;
+      },
+      isAscending: true,
+    },
     cells,
     between: ({ lengths = [] }) => [
       { written: `{${lengths.join(";")}}`, value: lengths.map((length) => [length]) },

@@ -1,4 +1,5 @@
 import { MARKSHIFT } from "../../fit/markshift";
+import { formula } from "../formula";
 import { fromFunction } from "./from-function";
 import type { Recipe } from "./recipe";
 
@@ -17,6 +18,13 @@ export const mark: Recipe = {
   words: ["further out", "further in", "not measured", "same mark"],
   ...fromFunction({
     of: MARKSHIFT,
+    plain: {
+      answer: ({ markThen: then, markNow: now }, { written }) => {
+        const moved = formula`IF(${now!}<${then!},"further out","further in")`;
+        const isSame = formula`ABS(ROUND(${now!}-${then!},9))<=${written("Mark_Tol")}`;
+        return formula`IF(${now!}=0,"further out",IF(${isSame},"same mark",${moved}))`;
+      },
+    },
     cells: [
       { role: "markThen", called: "mark then", missing: "blank or 0" },
       { role: "markNow", called: "mark now", missing: "blank" },

@@ -5,10 +5,16 @@ import { formula, quoted } from "../formula";
 import { spelled } from "../spelling";
 import type { Apart, GivenCell } from "./from-function";
 import { listed } from "./guards";
-import type { RowCells } from "./recipe";
+import type { RowCells, Slots } from "./recipe";
 
 export const lyingCell: GivenCell = { role: "lying", called: "reading lying", missing: "blank or 0" };
 export const sittingCell: GivenCell = { role: "sitting", called: "reading sitting", missing: "blank or 0" };
+
+/** The larger of both readings, and their mean, in plain Excel. */
+export const readingsIn = ({ lying, sitting }: Slots) => ({
+  larger: formula`MAX(${lying!},${sitting!})`,
+  mean: formula`(${lying!}+${sitting!})/2`,
+});
 
 const reading = lengthCm("");
 

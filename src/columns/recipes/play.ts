@@ -1,4 +1,5 @@
 import { FREEPLAY } from "../../fit/freeplay";
+import { formula } from "../formula";
 import { fromFunction } from "./from-function";
 import type { Recipe } from "./recipe";
 
@@ -17,6 +18,11 @@ export const play: Recipe = {
   words: ["tight", "loose", "not measured", "in range"],
   ...fromFunction({
     of: FREEPLAY,
+    plain: {
+      answer: ({ gap }, { written }) =>
+        formula`IF(${gap!}<${written("Play_Least")},"tight",IF(${gap!}>${written("Play_Most")},"loose","in range"))`,
+      isAscending: true,
+    },
     cells: [{ role: "gap", called: "gap to the skin", missing: "blank" }],
     numbers: ["Play_Least", "Play_Most"],
     blank: "not measured",

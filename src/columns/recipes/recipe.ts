@@ -31,8 +31,13 @@ export type KindSource =
   /** Somebody has said so of everyone on the list. */
   | { readonly from: "everyone"; readonly kind: KindKey };
 
+/** How a column's formula is written: with Excel's own functions alone, or with ours. Both say the same of plain cells. */
+export type Dialect = "plain" | "ours";
+
 /** All that a recipe may know beside a row's own cells. */
 export interface Using {
+  /** Left out: ours. */
+  readonly dialect?: Dialect;
   readonly kinds: KindSource;
   /** The number in use, which may differ from the setting's default. */
   readonly value: (name: SettingName) => number;
@@ -83,7 +88,7 @@ export interface Recipe {
   readonly needsKinds: boolean;
   /** The lengths in stock must be said. */
   readonly needsLengths?: boolean;
-  /** Worksheet functions in its formula. */
+  /** Worksheet functions in its formula, where it is written with ours; none: Excel's own say it all. */
   readonly functions: readonly string[];
   /** Settings it uses with these kinds. */
   readonly settings: (kinds: KindSource) => readonly SettingName[];

@@ -1,5 +1,7 @@
 import { settingNamed } from "../../settings/index";
+import { LARGEST_FRENCH } from "../../sizes/french";
 import { FRTOMM } from "../../sizes/frtomm";
+import { formula } from "../formula";
 import { fromFunction } from "./from-function";
 import type { Recipe } from "./recipe";
 
@@ -20,6 +22,10 @@ export const sizeMm: Recipe = {
   words: [],
   ...fromFunction({
     of: FRTOMM,
+    plain: {
+      tests: ({ size }) => [formula`ISNUMBER(${size!})`, formula`${size!}>=0`, formula`${size!}<=${LARGEST_FRENCH}`],
+      answer: ({ size }) => formula`IF(${size!}=0,"",${size!}/3)`,
+    },
     cells: [{ role: "size", called: "size", missing: "blank" }],
     blank: "",
     doubt: (_, millimetres) => {

@@ -12,7 +12,7 @@
 import type { SettingName } from "../../../src/settings/index";
 import type { KindKey } from "../../../src/settings/kinds";
 import type { Setting } from "../../../src/settings/setting";
-import type { RecipeKey, RowProblem } from "../../../src/columns/recipes/recipe";
+import type { Dialect, RecipeKey, RowProblem } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import type { Area, Place, SheetId } from "../../workbook/port";
 import type { Planned } from "../action";
@@ -54,6 +54,9 @@ export type KindChoice =
   /** Said by a person, never assumed. */
   | { readonly from: "everyone"; readonly kind: KindKey };
 
+/** Which formulas are written: Excel's own wherever they say the same of every row, or one sort for all columns. */
+export type FormulaChoice = "plain where the same" | Dialect;
+
 export interface Choices {
   /** Ticked columns; they are added in the order of `list.recipes`, whatever the order here. */
   readonly recipes: readonly RecipeKey[];
@@ -64,6 +67,7 @@ export interface Choices {
   readonly numbers: { readonly [N in SettingName]?: number };
   /** Lengths of low-profile tubes in stock, cm, ascending; empty until somebody has said them. */
   readonly lengths: readonly number[];
+  readonly formulas: FormulaChoice;
 }
 
 /** Rows that share a reason. */
@@ -89,8 +93,18 @@ export interface ColumnPreview {
   readonly counts: readonly { readonly word: string; readonly rows: number }[];
   /** The formula as it will stand in the first row, without a leading "=". */
   readonly formula: string;
+  readonly written: WrittenIn;
   /** What becomes of a column that stands there already; null for a new one. */
   readonly refresh: RefreshPreview | null;
+}
+
+/** How a column's formula is written, and why. */
+export interface WrittenIn {
+  readonly dialect: Dialect;
+  /** Rows that only our function reads; of a plain formula they get an error. */
+  readonly rows: readonly number[];
+  /** What stands there, a fragment: "water out is a text". Null where there is no such row. */
+  readonly because: string | null;
 }
 
 export interface RefreshPreview {

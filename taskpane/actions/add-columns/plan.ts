@@ -22,7 +22,6 @@ import {
   refuseColumns,
   refuseLengths,
   refuseNumbers,
-  slotsFor,
   sourcesFor,
   usingFor,
 } from "./using";
@@ -50,21 +49,15 @@ export function planColumns(survey: Survey, choices: Choices): AddColumnsPlan | 
   const refused = refuseNumbers(numbers, using);
   if (refused !== null) return problem(refused);
 
-  const columns = chosen.map((recipe) => ({
-    recipe,
-    formula: recipe.template(slotsFor(recipe, list, choices), using),
-  }));
-  const long = columns.find(({ formula }) => lengthIn(list, formula) > LONGEST_FORMULA);
-  if (long) return problem(tooLong(long.recipe));
-
-  const shown = columns.map(({ recipe, formula }) => ({ recipe, formula: written(list, formula) }));
-  const previewed = previewsOf(shown, list, choices, using);
-  const worked = columns.map(({ recipe, formula }, i): Worked => ({
+  const previewed = previewsOf(chosen, list, choices, using, written);
+  const worked = previewed.map(({ recipe, formula, results }): Worked => ({
     recipe,
     formula,
-    results: previewed[i]!.results,
+    results,
     present: presentIn(list, recipe.key),
   }));
+  const long = worked.find(({ formula }) => lengthIn(list, formula) > LONGEST_FORMULA);
+  if (long) return problem(tooLong(long.recipe));
   const place = added.length > 0 ? besideOf(list, added.length) : columnArea(list, worked[0]!.present!.column);
   return {
     outcome: "planned",

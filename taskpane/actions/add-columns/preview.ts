@@ -1,48 +1,79 @@
 /** What each added column would show, row by row, and the rows that get no usable answer. */
-import type { Recipe, RecipeKey, RowCells, RowProblem, Using } from "../../../src/columns/recipes/recipe";
+import type { FormulaTemplate } from "../../../src/columns/formula";
+import type { Dialect, Recipe, RecipeKey, RowCells, RowProblem, Using } from "../../../src/columns/recipes/recipe";
 import type { Role } from "../../../src/columns/role";
 import { textOf } from "../../../src/columns/sheet-block";
 import type { Cell } from "../../../src/worksheet/cell";
 import { CellError, SheetError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
-import type { Choices, ColumnPreview, RowGroup } from "./interface";
+import { asText } from "../../workbook/change/expectations";
+import type { Choices, ColumnPreview, RowGroup, WrittenIn } from "./interface";
 import type { SurveyedList } from "../list/interface";
 import { refreshOf } from "./refresh";
 import { count, rowList } from "../../texts/pieces";
-import { sourcesFor, type Source } from "./using";
+import { slotsFor, sourcesFor, type Source } from "./using";
 
 /** An error as it would stand in the cell, for the columns that read it. */
 const standing = (answer: Cell | SheetError | CellError): Value =>
   answer instanceof SheetError ? new CellError(answer.code) : answer;
 
 export interface Previewed {
+  readonly recipe: Recipe;
   readonly preview: ColumnPreview;
+  readonly formula: FormulaTemplate;
   /** Sheet rows without a usable answer. */
   readonly unusable: readonly number[];
   /** What each row will show. */
   readonly results: readonly Value[];
 }
 
-/** A column to be added, its formula as it will be shown. */
-export interface Planned {
-  readonly recipe: Recipe;
-  readonly formula: string;
-}
-
-/** The previews of all columns; each column is worked out once, for those after it too. */
+/**
+ * The previews of all columns; each column is worked out once, for those after it too.
+ * @param shown a formula as this list's host would show it
+ */
 export function previewsOf(
-  columns: readonly Planned[],
+  columns: readonly Recipe[],
   list: SurveyedList,
   choices: Choices,
   using: Using,
+  shown: (list: SurveyedList, formula: FormulaTemplate) => string,
 ): readonly Previewed[] {
   const answers = new Map<RecipeKey, readonly Value[]>();
-  return columns.map(({ recipe, formula }) => {
+  return columns.map((recipe) => {
     const cells = cellReader(recipe, list, choices, answers);
-    const answered = list.rows.map((_, i) => standing(recipe.answer(cells(i), using)));
+    const { answered, written } = answersOf(recipe, list, choices, cells, using);
     answers.set(recipe.key, answered);
-    return previewOf({ recipe, formula }, list, cells, answered, using);
+    const inUse = { ...using, dialect: written.dialect };
+    const formula = recipe.template(slotsFor(recipe, list, choices), inUse);
+    const preview = previewOf({ recipe, formula: shown(list, formula), written }, list, cells, answered, inUse);
+    return { recipe, formula, results: answered, ...preview };
   });
+}
+
+interface Answered {
+  /** What each row will show. */
+  readonly answered: readonly Value[];
+  readonly written: WrittenIn;
+}
+
+/** In plain Excel where that gives every row what our function gives; what somebody has chosen goes before. */
+function answersOf(
+  recipe: Recipe,
+  list: SurveyedList,
+  { formulas }: Choices,
+  cells: (row: number) => RowCells,
+  using: Using,
+): Answered {
+  const by = (dialect: Dialect) => list.rows.map((_, i) => standing(recipe.answer(cells(i), { ...using, dialect })));
+  const plain = by("plain");
+  if (recipe.functions.length === 0) return { answered: plain, written: { dialect: "plain", rows: [], because: null } };
+  const ours = by("ours");
+  const missed = list.rows.flatMap((_, i) => (asText(plain[i]!) === asText(ours[i]!) ? [] : [i]));
+  const dialect = formulas !== "plain where the same" ? formulas : missed.length === 0 ? "plain" : "ours";
+  const because =
+    missed.length === 0 ? null : (recipe.problem(cells(missed[0]!), { ...using, dialect: "plain" })?.reason ?? null);
+  const rows = missed.map((i) => list.rowNumbers[i]!);
+  return { answered: dialect === "plain" ? plain : ours, written: { dialect, rows, because } };
 }
 
 /** A row's cells by their roles; those of added columns have been worked out before. */
@@ -62,12 +93,12 @@ function cellReader(
 }
 
 function previewOf(
-  { recipe, formula }: Planned,
+  { recipe, formula, written }: { readonly recipe: Recipe } & Pick<ColumnPreview, "formula" | "written">,
   list: SurveyedList,
   cells: (row: number) => RowCells,
   answers: readonly Value[],
   using: Using,
-): Previewed {
+): Pick<Previewed, "preview" | "unusable"> {
   const groups = new Map<string, RowProblem & { readonly rows: number[] }>();
   const shown = new Map<string, number>();
   const unusable: number[] = [];
@@ -96,10 +127,10 @@ function previewOf(
       groups: [...groups.values()].sort(byWeight).map(withSentence),
       counts: countsInOrder(recipe.words, shown),
       formula,
+      written,
       refresh: refreshOf(recipe, list, answers),
     },
     unusable,
-    results: answers,
   };
 }
 

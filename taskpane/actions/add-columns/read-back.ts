@@ -10,7 +10,7 @@ import { balloonRoles } from "../../../src/columns/recipes/not-a-balloon";
 import { roles, type Role } from "../../../src/columns/role";
 import { wordKey } from "../../../src/columns/spelling";
 import { KIND_NOT_KNOWN } from "../../../src/columns/state-words";
-import { functionInCapitals } from "../../../src/formula/ours";
+import { functionInCapitals, mentionsOurs } from "../../../src/formula/ours";
 import { parse } from "../../../src/formula/parse";
 import type { Node } from "../../../src/formula/tree";
 import { columnNumber } from "../../../src/formula/words";
@@ -60,6 +60,18 @@ const using = (source: KindSource, written: Using["written"]): Using => ({
 });
 const byName = (source: KindSource): Using => using(source, (name) => name);
 const byDefault = (source: KindSource): Using => using(source, (name) => String(settingNamed(name).default));
+
+/** A plain formula asks more of a number of the settings sheet than of one in it: figures that stand for no other are such. */
+const FIGURE = 8e12;
+const byFigure = (source: KindSource): Using =>
+  using(source, (name) => String(FIGURE + settings.findIndex((setting) => setting.name === name)));
+const settingAt = (figure: number): SettingName | undefined => settings[figure - FIGURE]?.name;
+
+/** The ways in which a formula like `actual` may have been written. */
+const usingsFor = (source: KindSource, actual: Node): readonly Using[] =>
+  mentionsOurs(actual.text)
+    ? [byName(source), byDefault(source)]
+    : [byName(source), byFigure(source)].map((one) => ({ ...one, dialect: "plain" as const }));
 const noWords: KindSource = { from: "words", words: new Map() };
 
 /** Behind the question whether the settings that it names are filled in. */
@@ -67,6 +79,12 @@ function unasked(node: Node): Node {
   const [test, word, answer] = node.is === "call" && node.name.toUpperCase() === "IF" ? node.args : [];
   const isAsked = test?.is === "operator" && test.sign === "<" && /^COUNT\(/i.test(test.parts[0]!.text);
   return isAsked && word?.is === "text" && word.value === "no setting" ? answer! : node;
+}
+
+/** The setting whose number a template leaves open at this place. */
+function openNumber(template: Node): SettingName | undefined {
+  if (template.is === "name") return SETTINGS.get(template.text.toLowerCase());
+  return template.is === "number" ? settingAt(template.value) : undefined;
 }
 
 class Reader {
@@ -98,14 +116,15 @@ class Reader {
       told.columns.set(role, column);
       return true;
     }
-    const setting = template.is === "name" ? SETTINGS.get(template.text.toLowerCase()) : undefined;
+    const setting = openNumber(template);
     if (setting !== undefined && actual.is === "number") {
       if ((told.numbers.get(setting) ?? actual.value) !== actual.value) return false;
       told.numbers.set(setting, actual.value);
       return true;
     }
     if (template.is === "array" && actual.is === "array") {
-      told.lengths = actual.rows.flat().filter((length): length is number => typeof length === "number");
+      const lengths = actual.rows.flat().filter((length): length is number => typeof length === "number");
+      told.lengths = lengths.map(Math.abs).sort((one, other) => one - other);
       return true;
     }
     if (template.is === "call" && actual.is === "call")
@@ -117,6 +136,7 @@ class Reader {
       return template.sign === actual.sign && this.allMatch(template.parts, actual.parts, told);
     if (template.is === "name" && actual.is === "name")
       return template.text.toLowerCase() === actual.text.toLowerCase();
+    if (template.is === "error" && actual.is === "error") return template.code === actual.code;
     if (template.is === "nothing") return actual.is === "nothing";
     return "value" in template && "value" in actual && template.value === actual.value;
   }
@@ -132,7 +152,7 @@ class Reader {
     for (const source of sources)
       for (const some of slots)
         for (const template of [recipe.template, ...(recipe.earlier ? [recipe.earlier] : [])])
-          for (const with_ of [byName(source), byDefault(source)]) {
+          for (const with_ of usingsFor(source, actual)) {
             const told = nothingTold();
             if (this.matches(unasked(parse(inA1(template(some, with_), 0, 0))), unasked(actual), told))
               return signsApart(recipe, told);
@@ -188,18 +208,18 @@ const known = kinds.map(({ key }) => key).filter((key) => key !== "not known");
 /** A kind that a word may have been given, and what it would say of columns and numbers. */
 type Candidates = ReadonlyMap<KindKey, Told>;
 
-function candidatesFor(reader: Reader, key: RecipeKey, word: string, outcome: Node): Candidates {
+function candidatesFor(reader: Reader, key: RecipeKey, word: string, outcome: Node, actual: Node): Candidates {
   const found = new Map<KindKey, Told>();
   const recipe = recipeNamed(key);
   for (const kind of known)
-    for (const slots of slotsOf(recipe, true)) {
-      const source: KindSource = { from: "words", words: new Map([[word, kind]]) };
-      const part = kindPart[key]!(unasked(parse(inA1(recipe.template(slots, byName(source)), 0, 0))));
-      const branch = part && branchesOf(part)?.[0];
-      const told = nothingTold();
-      if (branch && !found.has(kind) && reader.matches(branch.outcome, outcome, told))
-        found.set(kind, signsApart(recipe, told));
-    }
+    for (const slots of slotsOf(recipe, true))
+      for (const with_ of usingsFor({ from: "words", words: new Map([[word, kind]]) }, actual)) {
+        if (found.has(kind)) continue;
+        const part = kindPart[key]!(unasked(parse(inA1(recipe.template(slots, with_), 0, 0))));
+        const branch = part && branchesOf(part)?.[0];
+        const told = nothingTold();
+        if (branch && reader.matches(branch.outcome, outcome, told)) found.set(kind, signsApart(recipe, told));
+      }
   return found;
 }
 
@@ -255,7 +275,7 @@ export function readBack(
         if (reader.matches(slot, kind, column)) merged(told, column);
         for (const word of spelt) {
           const own = words.get(wordKey(word)) ?? new Map<RecipeKey, Candidates>();
-          own.set(key, candidatesFor(reader, key, word, outcome));
+          own.set(key, candidatesFor(reader, key, word, outcome, actual));
           words.set(wordKey(word), own);
         }
       }

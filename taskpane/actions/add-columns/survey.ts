@@ -13,7 +13,14 @@ import { readList } from "../list/read-list";
 import { count } from "../../texts/pieces";
 import { sheetLengths, sheetNumbers, type SheetNumbers } from "./sheet-numbers";
 
-const nothing: Choices = { recipes: [], columns: {}, kinds: { from: "words", words: {} }, numbers: {}, lengths: [] };
+const nothing: Choices = {
+  recipes: [],
+  columns: {},
+  kinds: { from: "words", words: {} },
+  numbers: {},
+  lengths: [],
+  formulas: "plain where the same",
+};
 
 const DAYS_FROM_1904 =
   "This workbook counts its days from 1904 (a setting of older Macs). Columns with dates cannot be added to it: " +

@@ -6,7 +6,7 @@ import { inA1, type ColumnSlot } from "../../../src/columns/formula";
 import { recipes } from "../../../src/columns/recipes/index";
 import type { KindSource, Recipe, RecipeKey, Slots, Using } from "../../../src/columns/recipes/recipe";
 import { roles } from "../../../src/columns/role";
-import { settingNamed, settings } from "../../../src/settings/index";
+import { settingNamed, settings, type SettingName } from "../../../src/settings/index";
 import { kinds } from "../../../src/settings/kinds";
 import { functionInCapitals } from "../../../src/formula/ours";
 import { isFunctionName, tokens, type Token } from "../../../src/formula/tokens";
@@ -33,7 +33,7 @@ function shapeOf(formula: string): string {
   const shape = all
     .map((_, at) => pieceOf(all, at))
     .join("")
-    .replace(/\{[#;,]*\}/g, "#");
+    .replace(/\{[#;,-]*\}/g, "#");
   return withSettings(shape);
 }
 
@@ -42,10 +42,11 @@ const withSettings = (shape: string): string => /^IF\(COUNT\([#,]+\)<#,"no setti
 
 /** Change due and At the latest: words, months and their number are each clinic's own. */
 const BY_KIND =
-  /^IF\(OR\(LEN\(TRIM\(@\)\)=#,EXACT\(TRIM\(@\),"0"\)\),"no date",(?:TUBE\.CHANGEDUE\(@,#\)|"[^"]*"|IF\((?:OR\()?IF\(ISNUMBER\(FIND\(LEFT\(TRIM\(@\).*|IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*"kind not known"\)+)\)$/;
+  /^IF\(OR\(LEN\(TRIM\(@\)\)=#,EXACT\(TRIM\(@\),"0"\)\),"no date",(?:TUBE\.CHANGEDUE\(@,#\)|IF\(AND\(N\(@\)>=#,N\(@\)<#[^"]*\),EDATE\(@,#\),#VALUE!\)|"[^"]*"|IF\((?:OR\()?IF\(ISNUMBER\(FIND\(LEFT\(TRIM\(@\).*|IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*"kind not known"\)+)\)$/;
 
 /** Check due on a list that says what holds each tube in; words again each clinic's own. */
-const CHECK_BY_KIND = /^IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*\bTUBE\.CHECKDUE\(.*"kind not known"\)+$/;
+const CHECK_BY_KIND =
+  /^IF\((?:OR\()?EXACT\(LOWER\(TRIM\(@\)\),.*(?:\bTUBE\.CHECKDUE\(|MAX\(INT\(N\(@\)\)\+#,IF\(INT\(N\().*"kind not known"\)+$/;
 
 /** Balloon and Balloon loss on a list that says what holds each tube in; the rest is their formula without it. */
 const UNLESS_NO_BALLOON = /^IF\(IFERROR\(OR\(EXACT\(LOWER\(TRIM\(@\)\),.*\),FALSE\),"no balloon",(.*)\)$/;
@@ -57,14 +58,20 @@ const kindSources: readonly KindSource[] = [
   ...kinds.filter(({ key }) => key !== "not known").map(({ key }) => ({ from: "everyone" as const, kind: key })),
 ];
 
-const usingsOf = (source: KindSource): readonly Using[] =>
-  [0, 1].map((more) => ({
+const usingsOf = (source: KindSource): readonly Using[] => {
+  const one: Using = {
     kinds: source,
-    value: (name) => settingNamed(name).default + more,
-    written: (name) => String(settingNamed(name).default + more),
+    value: defaultOf,
+    written: (name) => String(defaultOf(name)),
     asOf: 0,
     lengths: [1],
-  }));
+  };
+  const other = { ...one, written: (name: SettingName) => String(defaultOf(name) + 1) };
+  const plain = { ...one, dialect: "plain" as const };
+  return [one, other, plain, { ...plain, written: (name) => name }];
+};
+
+const defaultOf = (name: SettingName): number => settingNamed(name).default;
 
 /**
  * Every role a column has, and for "Change" every choice of the columns it may stand on. A role's slot stands in the

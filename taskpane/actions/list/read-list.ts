@@ -13,7 +13,7 @@ import { problem, type Problem } from "../action";
 import { hiddenRows, lookBeside, type Beside } from "./beside";
 import type { Located } from "./find";
 import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedList } from "./interface";
-import { recipesOfMany } from "./our-formula";
+import { recipesOf, recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
 import { readShownDates } from "./shown-dates";
@@ -23,7 +23,8 @@ import { NO_COLUMN_LEFT } from "../../workbook/change/refusal";
 
 /** Formats and formulas of so many rows tell what a column is. */
 const ROWS_SAMPLED = 40;
-const isOurFormula = (formula: string): boolean => mentionsOurs(formula) || /\bAs_of\b/i.test(formula);
+const isOurFormula = (formula: string | null): boolean =>
+  formula !== null && (mentionsOurs(formula) || /\bAs_of\b/i.test(formula) || recipesOf(formula).length > 0);
 
 interface Geometry {
   /** From the header row to the last data row. */
@@ -157,7 +158,7 @@ function columnOf(header: string, index: number, context: ColumnContext): Column
     samples: samplesOf(values, sample.formats?.map((row) => row[index] ?? "") ?? [], overview.dateSystem),
     filled: values.filter((value) => textOf(value).trim() !== "").length,
     sharesHeader: header.trim() !== "" && headers.filter((other) => same(other) === same(header)).length > 1,
-    isOurs: sample.formulas?.some((row) => isOurFormula(row[index] ?? "")) ?? false,
+    isOurs: sample.formulas?.some((row) => isOurFormula(row[index] ?? null)) ?? false,
   };
 }
 
@@ -194,14 +195,14 @@ async function readPresent(
   for (const [key, column] of found) {
     const area = { ...data, left: data.left + column, columns: 1 };
     const { formulas = [] } = await workbook.read({ sheet, area }, ["formulas"]);
-    const isOurs = (formula: string | null) => formula !== null && recipesIn(formula).includes(key);
+    const isOfColumn = (formula: string | null) => formula !== null && recipesIn(formula).includes(key);
     const typed = rows.flatMap((row, i) =>
-      isOurs(formulas[i]?.[0] ?? null) || (!formulas[i]?.[0] && asText(row[column] ?? null) === "")
+      isOfColumn(formulas[i]?.[0] ?? null) || (!formulas[i]?.[0] && asText(row[column] ?? null) === "")
         ? []
         : [data.top + i + 1],
     );
     const { header, letters } = columns[column]!;
-    const formula = formulas.map((row) => row[0] ?? null).find(isOurs) ?? "";
+    const formula = formulas.map((row) => row[0] ?? null).find(isOfColumn) ?? "";
     present.set(key, { column, header, letters, typed, formula });
   }
   return present;

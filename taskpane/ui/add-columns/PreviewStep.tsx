@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { FormulasField } from "./FormulasField";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
 import type { Problem } from "../../actions/action";
@@ -50,6 +51,7 @@ export function PreviewStep({ number, state, survey, plan, locale }: Props) {
         <strong>{first}</strong>
       </p>
       {others.length > 0 && <Sentences of={others} />}
+      <FormulasField columns={plan.columns} state={state} />
       {plan.columns.map((column) => column.counts.length > 0 && <Counts key={column.key} column={column} />)}
       <details className="fold">
         <summary>{words.full}</summary>

@@ -96,6 +96,7 @@ describe.each([
       kinds: { from: "words", words: { balloon: "balloon gastrostomy", loop: "placing team" } },
       numbers: {},
       lengths: [],
+      formulas: "plain where the same",
     });
     expect(kindWords(list, 1).map(({ word, rows, guess }) => [word, rows, guess])).toEqual([
       ["balloon", [4, 9, 10, 11], "balloon gastrostomy"],

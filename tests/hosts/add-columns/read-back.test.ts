@@ -92,11 +92,15 @@ const choices: readonly (readonly [string, Partial<Choices>])[] = [
   ["with fewer columns", { recipes: ["atTheLatest"] }],
 ];
 
-describe.each(sheets)("on %s", (_, sheet) => {
+const ways = sheets.flatMap(([where, sheet]) =>
+  (["plain", "ours"] as const).map((way) => [where, way, sheet] as const),
+);
+
+describe.each(ways)("on %s, formulas %s", (_, formulas, sheet) => {
   it.each(choices)("%s: written anew, every row goes on showing what it shows", async (__, own) => {
-    const { workbook, shown } = await made(sheet, own);
+    const { workbook, shown } = await made(sheet, { ...own, formulas });
     const again = await look(workbook);
-    const plan = planned(again, { ...again.proposal, recipes: own.recipes ?? recipes });
+    const plan = planned(again, { ...again.proposal, recipes: own.recipes ?? recipes, formulas });
     expect(plan.change.steps.every(({ kind }) => kind === "refreshColumn" || kind === "defineName")).toBe(true);
     expect(shownBy(plan)).toEqual(shown);
     expect([...shown.values()].every((results) => results.length === 60)).toBe(true);
@@ -104,7 +108,7 @@ describe.each(sheets)("on %s", (_, sheet) => {
 
   it("gives back what was said, as far as the formulas tell one kind from another", async () => {
     const numbers = { Check_Days: 10, Slack_Least: 0.3 };
-    const { proposal } = await look((await made(sheet, { numbers })).workbook);
+    const { proposal } = await look((await made(sheet, { numbers, formulas })).workbook);
     const given = proposal.kinds.from === "words" ? proposal.kinds.words : {};
     expect(Object.keys(given).sort()).toEqual(Object.keys(words.words).sort());
     expect(given).toMatchObject({ "1/2": "placing team", "gj balloon": "gastrojejunal" });
@@ -114,7 +118,7 @@ describe.each(sheets)("on %s", (_, sheet) => {
   });
 
   it("keeps a word that was never said as not known", async () => {
-    const { proposal } = await look((await made(sheet, {})).workbook);
+    const { proposal } = await look((await made(sheet, { formulas })).workbook);
     expect(proposal.kinds.from === "words" && Object.keys(proposal.kinds.words)).not.toContain("peg");
   });
 

@@ -185,7 +185,7 @@ it("gives the formulas to rows that were typed below a plain list since", async 
   expect(plan.columns[0]!.refresh!.changing).toContain(5);
   await workbook.apply(plan.change, watch);
   const { formulas } = await read(workbook, "F5:G5");
-  expect(formulas![0]!.map((text) => text?.includes("TUBE."))).toEqual([true, true]);
+  expect(formulas![0]!.map((text) => /EDATE\(|TUBE\.FRTOMM\(/.test(text ?? ""))).toEqual([true, true]);
 });
 
 it("refuses to read a column from one that is being written anew", async () => {

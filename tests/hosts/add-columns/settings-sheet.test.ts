@@ -94,7 +94,10 @@ describe("lengths in stock", () => {
   });
   it("stand in the formula, as somebody said them", async () => {
     const plan = await planWith({}, ["lengthToOrder"], { lengths: [1.7, 2, 2.3] });
-    expect(formulaOf(plan)).toContain('{1.7;2;2.3},"larger",0.2,0.5)');
+    // Below 0 the last one that is not larger is the shortest that is long enough.
+    expect(formulaOf(plan)).toContain("{-2.3;-2;-1.7}");
+    const ours = await planWith({}, ["lengthToOrder"], { lengths: [1.7, 2, 2.3], formulas: "ours" });
+    expect(formulaOf(ours)).toContain('{1.7;2;2.3},"larger",0.2,0.5)');
     expect((plan as AddColumnsPlan).lengths).toEqual([1.7, 2, 2.3]);
   });
   it("are taken over from the settings sheet where it names them", async () => {

@@ -9,7 +9,7 @@ import { caseloadBook, caseloadBookOf, type CaseloadRow, type CaseloadRows } fro
 import { AS_OF } from "../../../src/columns/as-of";
 import type { ColumnSlot } from "../../../src/columns/formula";
 import { recipes } from "../../../src/columns/recipes/index";
-import type { Recipe, RowCells, Slots, Using } from "../../../src/columns/recipes/recipe";
+import type { Dialect, Recipe, RowCells, Slots, Using } from "../../../src/columns/recipes/recipe";
 import { roles, type Content, type Role } from "../../../src/columns/role";
 import type { SheetValue } from "../../../src/columns/sheet-block";
 import { spelled } from "../../../src/columns/spelling";
@@ -55,6 +55,12 @@ export const asked = (): readonly Asked[] => [
     book: caseloadBookOf(withoutTrue(joined(hostileRows(120, 120, 20))), { ...OPTIONS, groups: [] }),
   },
   { what: "columns of *Add columns* on hostile cells", asOf: TODAY, book: recipesBook(odd), isAsItStands: false },
+  {
+    what: "columns of *Add columns* on hostile cells, in plain Excel",
+    asOf: TODAY,
+    book: recipesBook(odd, "plain"),
+    isAsItStands: true,
+  },
 ];
 
 function withoutTrue(rows: CaseloadRows): CaseloadRows {
@@ -105,13 +111,14 @@ const contentOf = (role: Role, more: readonly SheetValue[]): readonly SheetValue
   return [...byContent[content], ...(role === "due" || role === "latest" ? byContent["change words"] : []), ...more];
 };
 
-const using: Using = {
+const using = (dialect: Dialect): Using => ({
+  dialect,
   kinds: { from: "words", words: new Map(words.map(([word, kind]) => [spelled(word)!, kind])) },
   value: (name) => settingNamed(name).default,
   written: (name) => String(settingNamed(name).default),
   asOf: TODAY,
   lengths: [1.7, 2, 2.3, 2.5],
-};
+});
 
 const SEED = 20_261_126;
 /** LibreOffice 7.4 leaves the formulas of a table below its thousandth row without a result (measured). */
@@ -135,12 +142,13 @@ function sheetOf(
   needs: readonly Role[],
   added: readonly Recipe[],
   more: readonly SheetValue[],
+  dialect: Dialect,
 ): SheetDescription {
   const slots: { [R in Role]?: ColumnSlot } = Object.fromEntries(
     needs.map((role, index) => [role, { header: role, index }]),
   );
   const takes: { readonly [key: string]: Role } = { changeDue: "due", atTheLatest: "latest" };
-  const template = (recipe: Recipe) => recipe.template(slots as Slots, using);
+  const template = (recipe: Recipe) => recipe.template(slots as Slots, using(dialect));
   const computed = added.map((recipe, i): TableColumn => {
     const column = { header: recipe.header, width: 12, format: "General", kind: "computed", formula: template(recipe) };
     const role = takes[recipe.key];
@@ -150,7 +158,7 @@ function sheetOf(
   const rows = rowsFor(needs, more).map((row) => {
     const cells: { [R in Role]?: SheetValue } = Object.fromEntries(needs.map((role, i) => [role, row[i]!]));
     const answers = added.map((recipe) => {
-      const answer = stored(recipe.answer(cells as RowCells, using));
+      const answer = stored(recipe.answer(cells as RowCells, using(dialect)));
       const role = takes[recipe.key];
       if (role) cells[role] = answer;
       return answer;
@@ -162,7 +170,10 @@ function sheetOf(
 }
 
 /** @param more cells that may stand in every column */
-export const recipesBook = (more: readonly SheetValue[] = [...odd, true]): BookDescription => ({
+export const recipesBook = (
+  more: readonly SheetValue[] = [...odd, true],
+  dialect: Dialect = "ours",
+): BookDescription => ({
   sheets: [
     ...recipes.map((one) =>
       sheetOf(
@@ -170,6 +181,7 @@ export const recipesBook = (more: readonly SheetValue[] = [...odd, true]): BookD
         [...new Set([...one.needs.map(({ role }) => role), ...(one.needsKinds ? (["kind"] as const) : [])])],
         [one],
         more,
+        dialect,
       ),
     ),
     sheetOf(
@@ -177,6 +189,7 @@ export const recipesBook = (more: readonly SheetValue[] = [...odd, true]): BookD
       ["last", "kind"],
       recipes.filter(({ key }) => ["changeDue", "atTheLatest", "change"].includes(key)),
       more,
+      dialect,
     ),
   ],
   names: [{ name: AS_OF, refersTo: "TODAY()" }],

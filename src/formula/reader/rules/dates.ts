@@ -7,7 +7,7 @@ import { fromNumbers, type Rule } from "./rule";
 const partOf = (part: "year" | "month" | "day"): Rule => fromNumbers(1, 1, (serial) => dateOf(serial)?.[part] ?? NUM);
 
 /** So many whole months later; the last day of a shorter month. */
-function monthsLater(serial: number, months: number): Value {
+export function monthsLater(serial: number, months: number): Value {
   const date = dateOf(serial);
   if (!date) return NUM;
   const count = 12 * date.year + date.month - 1 + Math.trunc(months);

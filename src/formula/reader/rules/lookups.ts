@@ -1,5 +1,5 @@
 /** What looks things up in columns of cells: through indexes, and telling what was looked for. */
-import type { Node } from "../../tree";
+import type { Constant, Node } from "../../tree";
 import { Block, type Any } from "../cells";
 import { NotKnown, type Here, type Work } from "../piece";
 import { criterionOf, fits, looseKey, matchOf, type Criterion } from "../criteria";
@@ -171,11 +171,26 @@ const MATCH: Rule = {
   },
 };
 
+/** Among rising figures that are written out: {-3;-2;-1}. */
+function lookupWritten(sought: Node, figures: readonly Constant[], compiler: Compiler): Work {
+  const asked = compiler.value(sought);
+  if (!figures.every((figure, i) => typeof figure === "number" && (i === 0 || figure >= (figures[i - 1] as number))))
+    throw new NotKnown("LOOKUP among what is not rising");
+  return (here) => {
+    const value = soughtIn(asked(here));
+    if (isError(value)) return value;
+    if (typeof value !== "number") return NA;
+    return (figures as readonly number[]).filter((figure) => figure <= value).at(-1) ?? NA;
+  };
+}
+
 /** The last of rising values that is not larger, or what stands beside it in another column of as many rows. */
 const LOOKUP: Rule = {
   least: 2,
   most: 3,
   bind: ([sought, range, results], compiler) => {
+    if (range!.is === "array" && !results && range!.rows.every(({ length }) => length === 1))
+      return lookupWritten(sought!, range!.rows.flat(), compiler);
     const asked = compiler.value(sought!);
     const within = columnOf(range!, compiler);
     const from = results ? columnOf(results, compiler) : within;
