@@ -6,7 +6,7 @@
  * The error is written out: every program knows it, and no guess at what a text might mean in a sum is asked for it.
  */
 import { FIRST_DAY, LAST_DAY } from "../../maths/calendar";
-import type { CellError} from "../../worksheet/error";
+import type { CellError } from "../../worksheet/error";
 import { SheetError } from "../../worksheet/error";
 import type { PlainNumbers } from "../../worksheet/define";
 import type { Cell } from "../../worksheet/cell";
