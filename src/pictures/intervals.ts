@@ -15,8 +15,8 @@ import type { Device } from "./devices";
 const DAYS_A_MONTH = 365.25 / 12;
 const DAYS_A_YEAR = 365.25;
 const PEOPLE = 100;
-/** Limits from so many lists drawn anew, person by person. Clinic setting, no published source. */
-const DRAWS = 200;
+/** Limits from so many lists drawn anew, person by person; fewer where a list is long and its limits are close. Clinic setting, no published source. */
+const [DRAWS, DRAWS_OF_LONG, LONG] = [200, 100, 10_000];
 const SEED = 20261201;
 const [LOW, HIGH] = [0.05, 0.95];
 /** Where more of the drawn lists than this give no curve, limits are not known. */
@@ -159,16 +159,26 @@ function drawnCurves(devices: readonly Device[]): Drawn | undefined {
     if (!places.has(person)) places.set(person, places.size);
     return places.get(person)!;
   });
+  /* Person by person, so that those who are not drawn cost nothing. */
+  const order = Uint32Array.from(owner.keys()).sort((a, b) => owner[a]! - owner[b]!);
+  const [dayOf, didFail] = [order.map((i) => at[i]!), Uint8Array.from(order, (i) => lives.failed[i]!)];
+  const ends = new Uint32Array(places.size);
+  for (const whose of owner) ends[whose]!++;
+  for (let i = 1; i < ends.length; i++) ends[i]! += ends[i - 1]!;
   const random = randomFrom(SEED);
   const times = new Uint32Array(places.size);
-  const curves = Array.from({ length: DRAWS }, () => {
+  const draws = devices.length < LONG ? DRAWS : DRAWS_OF_LONG;
+  const curves = Array.from({ length: draws }, () => {
     times.fill(0);
     for (let i = 0; i < times.length; i++) times[Math.floor(random() * times.length)]!++;
     const [failed, ended] = [new Float64Array(counts.days.length), new Float64Array(counts.days.length)];
-    for (let i = 0; i < at.length; i++) {
-      const n = times[owner[i]!]!;
-      ended[at[i]!]! += n;
-      if (lives.failed[i] === 1) failed[at[i]!]! += n;
+    for (let whose = 0, i = 0; whose < times.length; whose++) {
+      const [n, end] = [times[whose]!, ends[whose]!];
+      if (n === 0) i = end;
+      for (; i < end; i++) {
+        ended[dayOf[i]!]! += n;
+        if (didFail[i] === 1) failed[dayOf[i]!]! += n;
+      }
     }
     const isThere = (_: number, i: number): boolean => ended[i]! > 0;
     return fitWeibull({
@@ -177,7 +187,7 @@ function drawnCurves(devices: readonly Device[]): Drawn | undefined {
       ended: ended.filter(isThere),
     });
   }).filter((one) => one !== undefined);
-  const isKnown = curves.length >= (1 - MOST_WITHOUT) * DRAWS;
+  const isKnown = curves.length >= (1 - MOST_WITHOUT) * draws;
   return {
     told: (of) => {
       const value = of(curve);

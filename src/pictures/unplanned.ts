@@ -45,15 +45,15 @@ export function unplannedPicture(
   length: PeriodLength,
 ): UnplannedPicture {
   const first = periodOf(since, length).from;
-  const all = periodsBetween(first, asOf, length).map((period) => {
-    let [events, tubeDays] = [0, 0];
-    for (const { from, until, days, unplanned } of devices) {
-      const end = until ?? from + Math.round(days);
-      tubeDays += Math.max(0, Math.min(end, period.end, asOf + 1) - Math.max(from, period.from));
-      if (unplanned && until !== null && until >= period.from && until < period.end) events++;
+  const all = periodsBetween(first, asOf, length).map((period) => ({ ...period, events: 0, tubeDays: 0 }));
+  for (const { from, until, days, unplanned } of devices) {
+    const end = Math.min(until ?? from + Math.round(days), asOf + 1);
+    for (let i = indexOf(all, from); i < all.length && all[i]!.from <= end; i++) {
+      const period = all[i]!;
+      period.tubeDays += Math.max(0, Math.min(end, period.end) - Math.max(from, period.from));
+      if (unplanned && until !== null && until >= period.from && until < period.end) period.events++;
     }
-    return { ...period, events, tubeDays };
-  });
+  }
   const watched = all.filter(({ tubeDays }) => tubeDays > 0);
   const [events, tubeDays] = [sum(watched, "events"), sum(watched, "tubeDays")];
   const centre = events / tubeDays;
@@ -71,6 +71,17 @@ export function unplannedPicture(
     };
   });
   return { periods, events, tubeDays, rate: tubeDays > 0 ? rateOf(events, tubeDays) : null };
+}
+
+/** The first period that ends after a day, by halving. */
+function indexOf(periods: readonly Period[], day: number): number {
+  let [low, high] = [0, periods.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (periods[middle]!.end > day) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 const sum = (periods: readonly { readonly events: number; readonly tubeDays: number }[], key: "events" | "tubeDays") =>

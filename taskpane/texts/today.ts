@@ -19,6 +19,8 @@ export const today = {
   more: (n: number) => `${n} more: show the whole list`,
   /** Heard after a row's identifier and word. */
   show: ": show the row",
+  wearsFast: "Wears devices through fast",
+  wearsFastMore: (n: number) => `${n} more: Pictures has them.`,
   write: "Write down",
   back: "Back to today",
   before: "Before you rely on this",

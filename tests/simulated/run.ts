@@ -7,6 +7,7 @@ import { functions } from "../../src/index";
 import { watchLots, type Watch } from "../../src/lots/watched";
 import { call } from "../../src/worksheet/call";
 import { randomFrom, simulate, type Clinic, type Plan } from "./clinic";
+import { falseSignals, timesOfPictures } from "./pictures";
 
 const tube = (name: string, ...args: unknown[]): unknown[][] =>
   call(
@@ -99,6 +100,8 @@ function worksheetSignals({ lots, days, failed }: Clinic, asked: readonly string
   const rows = tube("LOTSIGNAL", column(asked), column(lots), column(days), column(failed), column(totals));
   return rows.map((row) => row[5]);
 }
+
+faults.push(...falseSignals(1000), ...timesOfPictures());
 
 if (faults.length > 0) {
   console.error(`missed: ${faults.join("; ")}`);

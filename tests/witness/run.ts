@@ -28,7 +28,8 @@ const page = here("../../docs/witness.md");
 /** @returns undefined where R is not installed */
 function byR(): readonly Line[] | undefined {
   try {
-    execFileSync("Rscript", [here("r/statistics.R")], { stdio: ["ignore", "ignore", "inherit"] });
+    for (const script of ["r/statistics.R", "r/pictures.R"])
+      execFileSync("Rscript", [here(script)], { stdio: ["ignore", "ignore", "inherit"] });
   } catch (error) {
     if ((error as { code?: string }).code === "ENOENT") return undefined;
     throw error;

@@ -7,6 +7,7 @@ import { computedIn, computedInNew } from "../caseload/computed";
 import type { Device } from "../caseload/identity";
 import { placeOf, type Caseload } from "../caseload/read";
 import { afterRecording } from "../caseload/write";
+import { intervalSentences } from "./interval";
 import type { ChangePlan, ChangeSurvey } from "./plan";
 
 export { changeFields, endsCare, retyped, startOfChange, type ChangeForm } from "./form";
@@ -20,6 +21,7 @@ export async function surveyChange(
   return {
     caseload,
     device,
+    interval: intervalSentences(caseload, device),
     computed: {
       row: await computedIn(caseload.tubes, device.row, workbook),
       change: await computedInNew(caseload.changes, workbook),

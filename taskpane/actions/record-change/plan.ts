@@ -30,6 +30,8 @@ import { positionSentence } from "./position";
 export interface ChangeSurvey {
   readonly caseload: Caseload;
   readonly device: Device;
+  /** What this person's past devices say of the interval that is agreed for the one that came out. */
+  readonly interval: readonly string[];
   /** Columns of this person's row, and of a new row in Changes, that hold formulas. */
   readonly computed: { readonly row: Computed; readonly change: Computed };
 }

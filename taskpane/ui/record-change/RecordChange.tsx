@@ -12,7 +12,9 @@ import {
   type ChangePlan,
   type ChangeSurvey,
 } from "../../actions/record-change";
+import { textIn } from "../../actions/caseload/read";
 import { forms } from "../../texts/forms";
+import { intervalAdvice } from "../../texts/interval-advice";
 import { recordChange as words } from "../../texts/record-change";
 import { DateField, NumberField, TextField, WordField } from "../forms/Field";
 import { useForm } from "../forms/useForm";
@@ -74,6 +76,8 @@ function ChangeForm({ survey, ways, workbook, today, locale, agreed }: FormProps
               <DateField hint={words.deviceInHint} {...day} {...at("deviceIn")} />
               <WordField of={lists.Access} blank={words.asItWas(forms.ends[device.access])} {...at("access")} />
               <DeviceFields at={at} applies={applies} />
+              {/* Of the tube that came out: another kind has another past. */}
+              {form.heldBy === textIn(device.row, "Held by").toLowerCase() && <Interval sentences={survey.interval} />}
               <TextField {...at("lot")} />
               <WordField of={lists["Position confirmed by"]} {...at("confirmedBy")} />
               {applies("pH") && <NumberField {...at("pH")} />}
@@ -83,6 +87,18 @@ function ChangeForm({ survey, ways, workbook, today, locale, agreed }: FormProps
       }
       meaning={(planned) => <Advice plan={planned} />}
     />
+  );
+}
+
+function Interval({ sentences }: { readonly sentences: readonly string[] }) {
+  if (sentences.length === 0) return null;
+  return (
+    <Notice kind="plain">
+      <h4>{intervalAdvice.title}</h4>
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </Notice>
   );
 }
 

@@ -25,6 +25,7 @@ import { clinicSettings } from "../clinic-settings/job";
 import { setUp } from "../set-up/job";
 import { showOnly } from "../show-only/job";
 import { recordings } from "./recordings";
+import { WearsFast } from "./WearsFast";
 import { WeekList } from "./WeekList";
 
 export function Today({ workbook, overview, today, locale, version, isShown, go }: JobProps) {
@@ -68,6 +69,7 @@ export function Today({ workbook, overview, today, locale, version, isShown, go 
           go={go}
           paper={{ overview, today, locale, version, agreed: agreed.sentence }}
         />
+        <WearsFast key={`wear ${overview.book}`} {...{ workbook, overview, today }} isShown={isShown && job === null} />
         <Step title={words.write}>
           <div className="presses">
             {recordings.map((one) => (
