@@ -3,6 +3,7 @@ import type { RowCells } from "../columns/recipes/recipe";
 import type { Role } from "../columns/role";
 import { guessKind } from "../columns/kind-guess";
 import { textOf } from "../columns/sheet-block";
+import type { KindKey } from "../settings/kinds";
 import { CellError } from "../worksheet/error";
 import { rowRules } from "./rules";
 
@@ -18,14 +19,20 @@ export interface FoundGroup {
  * @param rows their cells by what the columns mean; a row without anything in it is passed over
  * @param columns what the list has columns for
  * @param asOf today as a day number
+ * @param kindOf what a word for the kind means in this list; left out: as it is guessed
  */
-export function checkRows(rows: readonly RowCells[], columns: ReadonlySet<Role>, asOf: number): readonly FoundGroup[] {
+export function checkRows(
+  rows: readonly RowCells[],
+  columns: ReadonlySet<Role>,
+  asOf: number,
+  kindOf: (word: string) => KindKey | null = guessKind,
+): readonly FoundGroup[] {
   const rules = rowRules.filter(({ reads }) => reads.every((role) => columns.has(role)));
   const groups = new Map<string, { at: Role; rows: number[] }>();
   for (const rule of rules) {
     rows.forEach((row, at) => {
       if (isEmpty(row)) return;
-      const kind = row.kind === undefined || row.kind instanceof CellError ? null : guessKind(textOf(row.kind));
+      const kind = row.kind === undefined || row.kind instanceof CellError ? null : kindOf(textOf(row.kind));
       const reason = rule.finds(row, { asOf, kind });
       if (reason === null) return;
       const group = groups.get(reason);

@@ -158,16 +158,25 @@ interface Weighed {
   readonly filled: number;
 }
 
+/** How many of a column's entries, of the first ones, are what such a column holds. */
+export function fitsRole(
+  role: Role,
+  values: readonly SheetValue[],
+): { readonly filled: number; readonly fitting: number } {
+  const { fits } = lookOf(role);
+  const filled = values.filter((value) => value !== null && textOf(value).trim() !== "").slice(0, LOOKED_AT);
+  return { filled: filled.length, fitting: filled.filter((value) => fits(value!)).length };
+}
+
 function weigh(look: ColumnLook, role: Role): Weighed | null {
   const name = named(look.header, role);
   if (name === 0 || !mayBeRead(look, role)) return null;
-  const { fits, leastShare } = lookOf(role);
-  const filled = look.values.filter((value) => value !== null && textOf(value).trim() !== "").slice(0, LOOKED_AT);
-  const fitting = filled.filter((value) => fits(value!)).length;
-  const share = filled.length === 0 ? 0 : fitting / filled.length;
+  const { leastShare } = lookOf(role);
+  const { filled, fitting } = fitsRole(role, look.values);
+  const share = filled === 0 ? 0 : fitting / filled;
   // A column of our own may hold words instead of dates in most rows.
-  if (!look.isOurs && (filled.length === 0 ? name < 2 : share < leastShare)) return null;
-  return { look, weight: name, fitting, filled: filled.length };
+  if (!look.isOurs && (filled === 0 ? name < 2 : share < leastShare)) return null;
+  return { look, weight: name, fitting, filled };
 }
 
 export function guessRoles(looks: readonly ColumnLook[]): { readonly [R in Role]?: RoleGuess } {

@@ -5,17 +5,21 @@
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { utils, write } from "@e965/xlsx";
+import { read, utils, write } from "@e965/xlsx";
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { checkSheet as words } from "../../taskpane/texts/check-sheet";
+import { MEMORY_SHEET } from "../../src/columns/remembered";
+import { kindNamed } from "../../src/settings/kinds";
 import { ownList } from "../../taskpane/texts/own-list";
+import { thisList as listWords } from "../../taskpane/texts/this-list";
 import { checkSheet } from "../../taskpane/ui/check-sheet/job";
+import { thisList } from "../../taskpane/ui/this-list/job";
 import { cellsOf, english, ENGLISH_HEADERS } from "../examples/mending/messy-lists";
 import { type } from "./caseload/desk";
 import { launchBrowser } from "./launch";
-import { openFile, openWorkbookPage } from "./nurse/workbook-page";
+import { openFile, openWorkbookPage, save } from "./nurse/workbook-page";
 import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 
@@ -81,4 +85,24 @@ test("on paper every cell, not only those in sight", async () => {
   const texts = await paper.locator("tbody tr td:nth-child(2)").allTextContents();
   expect(texts.filter((text) => text.endsWith(": see letter")).length).toBe(letters);
   expect(texts.filter((text) => text.endsWith(": PEG")).length).toBe(pegs.length - 1);
+});
+
+test("what a word means is said once, kept in the saved workbook, and known again there", async () => {
+  await goTo(page, thisList);
+  const word = page.locator(".pane li", { hasText: /^PEG/ }).getByRole("combobox");
+  await word.selectOption({ label: kindNamed("bumper adult").label });
+  await page.getByRole("button", { name: listWords.press, exact: true }).click();
+  await page.getByRole("heading", { name: listWords.title.done, exact: true }).waitFor();
+  const { bytes } = await save(page);
+  const book = read(bytes, { cellStyles: true });
+  expect(book.Workbook!.Sheets!.at(-1)).toMatchObject({ name: MEMORY_SHEET, Hidden: 1 });
+  const lines = utils.sheet_to_json<string[]>(book.Sheets[MEMORY_SHEET]!, { header: 1 });
+  expect(lines).toContainEqual(["sheet List", "kind", "peg", "bumper adult"]);
+
+  await writeFile(join(folder, "again.xlsx"), bytes);
+  await openFile(page, join(folder, "again.xlsx"));
+  await page.getByRole("heading", { level: 1, name: "again.xlsx" }).waitFor();
+  await goTo(page, checkSheet);
+  await page.getByText(words.title, { exact: true }).waitFor();
+  await expect.poll(() => group(PLACED).count()).toBe(0);
 });

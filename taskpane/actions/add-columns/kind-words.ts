@@ -1,9 +1,9 @@
 /** The different ways in which a list writes its kinds of tube. */
-import { guessKind } from "../../../src/columns/kind-guess";
 import { textOf } from "../../../src/columns/sheet-block";
 import { spelled, unwritable, wordKey } from "../../../src/columns/spelling";
 import type { KindKey } from "../../../src/settings/kinds";
 import type { Value } from "../../workbook/port";
+import { kindOfWord } from "../list/memory";
 import { MADE_A_DATE } from "../list/shown-dates";
 import type { KindChoice, KindWord } from "./interface";
 import type { SurveyedList } from "../list/interface";
@@ -35,12 +35,14 @@ export function kindWords(list: SurveyedList, column: number): readonly KindWord
       });
   });
   return [...found]
-    .map(([key, one]) => ({ key, ...one, guess: one.refused === null ? guessKind(one.word) : null }))
+    .map(([key, one]) => ({ key, ...one, guess: one.refused === null ? kindOfWord(list, one.word) : null }))
     .sort((a, b) => b.rows.length - a.rows.length);
 }
 
-/** The kinds as guessed; a word without a guess stays out, which means not known. */
+/** The kinds as said before or guessed; a word without either stays out, which means not known. */
 export function guessedKinds(list: SurveyedList, column: number | null): KindChoice {
+  const everyone = list.remembered?.everyone ?? null;
+  if (column === null && everyone !== null) return { from: "everyone", kind: everyone };
   const words = column === null ? [] : kindWords(list, column);
   return {
     from: "words",

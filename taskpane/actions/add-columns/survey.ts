@@ -45,8 +45,8 @@ function proposalFor(list: SurveyedList, numbers: SheetNumbers, lengths: readonl
     ...nothing,
     columns: said,
     kinds: before.kinds ?? guessedKinds(list, before.columns?.kind ?? list.guesses.kind?.column ?? null),
-    numbers: before.numbers ?? {},
-    lengths: lengths.length > 0 ? lengths : (before.lengths ?? []),
+    numbers: before.numbers ?? list.remembered?.numbers ?? {},
+    lengths: [lengths, before.lengths ?? [], list.remembered?.lengths ?? []].find((some) => some.length > 0) ?? [],
   };
 }
 

@@ -17,6 +17,7 @@ import { asOfIn } from "../list/as-of";
 import { candidatesIn, locate } from "../list/find";
 import { identifierIn } from "../list/identifier";
 import type { Asked, ListChoice, SurveyedList } from "../list/interface";
+import { kindOfWord } from "../list/memory";
 import { readList } from "../list/read-list";
 import { headerKey } from "../caseload/recognise";
 
@@ -96,11 +97,13 @@ function inOwnList(list: SurveyedList, asOf: number): Found {
     Object.fromEntries(columns.map(([role, { column }]) => [role, row[column] ?? null])),
   );
   const known = new Set(columns.map(([role]) => role));
-  const found = checkRows(rows, known, asOf).map(({ reason, at, rows: standing }) => ({
-    reason,
-    column: list.guesses[at]!.column,
-    rows: standing,
-  }));
+  const found = checkRows(rows, known, asOf, (word) => kindOfWord(list, word)).map(
+    ({ reason, at, rows: standing }) => ({
+      reason,
+      column: list.guesses[at]!.column,
+      rows: standing,
+    }),
+  );
   const twice = twiceIn(list);
   const all = [...found, ...twice];
   return {

@@ -6,6 +6,7 @@ import { recogniseCaseload } from "../caseload/recognise";
 import { bottom, contains, right } from "../../workbook/area";
 import type { Area, Overview, SheetOverview, TableOverview, Workbook } from "../../workbook/port";
 import type { ListChoice, Wish } from "./interface";
+import { isMemorySheet } from "./memory";
 import { capital, inQuotes } from "../../texts/pieces";
 
 /** A list before its rows have been read. */
@@ -23,7 +24,7 @@ const NO_LISTS: ReadonlySet<string> = new Set([sheetNames.readFirst, sheetNames.
 /** Whether a person could mean a list on this sheet: in sight, and no sheet of ours that holds none. */
 function mayHoldList(overview: Overview): (sheet: SheetOverview) => boolean {
   const isCaseload = recogniseCaseload(overview).is !== "none";
-  return ({ hidden, name }) => !hidden && !(isCaseload && NO_LISTS.has(name));
+  return (sheet) => !sheet.hidden && !isMemorySheet(sheet) && !(isCaseload && NO_LISTS.has(sheet.name));
 }
 
 /** Tables first. A sheet without a table is offered as a plain list, and so is the sheet one stands on. */

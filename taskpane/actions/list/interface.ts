@@ -5,6 +5,7 @@
  * from 1.
  */
 import type { RecipeGroup, RecipeKey } from "../../../src/columns/recipes/recipe";
+import type { Remembered } from "../../../src/columns/remembered";
 import type { Role } from "../../../src/columns/role";
 import type { Area, SheetId, Value } from "../../workbook/port";
 import type { Problem } from "../action";
@@ -107,7 +108,10 @@ export interface SurveyedList {
   /** How it was found and how sure that is, for plain lists: "header in row 6; 120 rows, to row 126". */
   readonly found: { readonly sentence: string; readonly sure: boolean };
   readonly columns: readonly ColumnSurvey[];
+  /** What was said of it before goes first. */
   readonly guesses: { readonly [R in Role]?: Guess };
+  /** What the workbook keeps of this list; null where it keeps nothing. */
+  readonly remembered: Remembered | null;
   readonly recipes: readonly RecipeSurvey[];
   /** Nothing can be added while one of these stands. */
   readonly obstacles: readonly Problem[];

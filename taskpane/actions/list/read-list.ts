@@ -13,6 +13,7 @@ import { problem, type Problem } from "../action";
 import { hiddenRows, lookBeside, type Beside } from "./beside";
 import type { Located } from "./find";
 import type { AsOf, ColumnSurvey, Notice, PresentColumn, RecipeSurvey, SurveyedList } from "./interface";
+import { laidTo, readMemory } from "./memory";
 import { recipesOf, recipesOfMany } from "./our-formula";
 import { presentColumns, type Present } from "./present";
 import { samplesOf } from "./samples";
@@ -78,9 +79,12 @@ export async function readList(
     columns,
     rows,
   );
-  const guesses = guessRoles(
+  const table = located.in === "table" ? located.table.name : null;
+  const guessed = guessRoles(
     columns.map((column) => ({ ...column, values: rows.map((row) => row[column.index] ?? null) })),
   );
+  const memory = await readMemory(workbook, overview);
+  const { guesses, remembered, notices } = laidTo(memory, { table, sheetName: sheet.name }, columns, rows, guessed);
   const datesIn = new Set(
     Object.entries(guesses).flatMap(([role, guess]) =>
       roleNamed(role as Role).content === "date" ? [guess.column] : [],
@@ -99,7 +103,7 @@ export async function readList(
     key: choice.key,
     label: choice.label,
     in: located.in,
-    table: located.in === "table" ? located.table.name : null,
+    table,
     sheet: sheet.id,
     sheetName: sheet.name,
     area,
@@ -112,6 +116,7 @@ export async function readList(
         : { sentence: `Header in row ${area.top + 1}.`, sure: true },
     columns,
     guesses,
+    remembered,
     recipes: recipes.map((recipe) => recipeSurvey(recipe, { columns, present, overview, asOf })),
     rows,
     rowNumbers: rows.map((_, i) => firstBelow + i + 1),
@@ -128,6 +133,7 @@ export async function readList(
       ...noticesOn(located, hidden),
       ...(isAloneBelow ? [] : rowBelow(located, whole)),
       ...found.unclear.map((column) => unclear(columns[column]!)),
+      ...notices,
     ],
   };
 }

@@ -1,5 +1,4 @@
 /** Looks where somebody stands: the list, and which of its columns could be mended. */
-import { guessKind } from "../../../src/columns/kind-guess";
 import { roleNamed, type Role } from "../../../src/columns/role";
 import { mendedFrom, isAsTyped } from "../../../src/mending/headers";
 import { plainHeader } from "../../../src/columns/header-words";
@@ -85,10 +84,7 @@ function openCells(list: SurveyedList, column: number, as: MendAs): number {
 /** Each word's kind as it is guessed; words without a guess wait. */
 export const guessedWords = (list: SurveyedList, column: number): MendChoices["kinds"] =>
   Object.fromEntries(
-    kindWords(list, column).flatMap(({ word, refused }) => {
-      const guess = refused === null ? guessKind(word) : null;
-      return guess === null ? [] : [[wordKey(word), guess]];
-    }),
+    kindWords(list, column).flatMap(({ word, guess }) => (guess === null ? [] : [[wordKey(word), guess]])),
   );
 
 function proposalFor(list: SurveyedList | null, mendable: readonly MendableColumn[]): MendChoices {

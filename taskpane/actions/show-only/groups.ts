@@ -4,6 +4,7 @@ import { textOf } from "../../../src/columns/sheet-block";
 import { wordKey } from "../../../src/columns/spelling";
 import { FRTOMM } from "../../../src/sizes/frtomm";
 import { call } from "../../../src/worksheet/call";
+import { kindNamed, kinds, type KindKey } from "../../../src/settings/kinds";
 import { CellError } from "../../../src/worksheet/error";
 import type { Value } from "../../workbook/port";
 import { MADE_A_DATE } from "../list/shown-dates";
@@ -15,7 +16,7 @@ const UNREAD = "cannot be read";
 const SPELLINGS = 4;
 
 interface Named {
-  readonly is: "blank" | "size" | "word" | "date" | "unread";
+  readonly is: "blank" | "size" | "kind" | "word" | "date" | "unread";
   readonly key: string;
   readonly label: string;
   /** Smaller stands first. */
@@ -44,24 +45,38 @@ const BLANKS: Named = { is: "blank", key: "blank", label: BLANK, rank: 2000 };
 /** Behind the words and sizes, before what cannot be read. */
 const dateOf = (date: string): Named => ({ is: "date", key: `date ${date}`, label: date, rank: 900 });
 
-function nameOf(value: Value, role: FacetRole, date: string | undefined): Named {
+/** What a word of the list means; null where that is not known. */
+export type KindOf = (word: string) => KindKey | null;
+
+/** The kind behind a word, however the list writes it. */
+function kindBehind(value: Value, kindOf: KindOf): Named | null {
+  const kind = kindOf(textOf(value));
+  if (kind === null) return null;
+  const rank = kinds.findIndex(({ key }) => key === kind);
+  return { is: "kind", key: `kind ${kind}`, label: kindNamed(kind).label, rank };
+}
+
+function nameOf(value: Value, role: FacetRole, date: string | undefined, kindOf: KindOf | null): Named {
   if (isBlank(value)) return BLANKS;
   if (date !== undefined) return dateOf(date);
-  return role === "size" ? sizeOf(value) : wordOf(value, role);
+  if (role === "size") return sizeOf(value);
+  return (role === "kind" && kindOf ? kindBehind(value, kindOf) : null) ?? wordOf(value, role);
 }
 
 /**
  * @param values of the column, row by row
  * @param dates by row: numbers that their cells show as dates
+ * @param kindOf what words for the kind mean; null: they stand for themselves
  */
 export function groupsOf(
   values: readonly Value[],
   role: FacetRole,
   dates: ReadonlyMap<number, string> = new Map(),
+  kindOf: KindOf | null = null,
 ): readonly Group[] {
   const found = new Map<string, Named & { readonly spellings: Map<string, Value>; readonly rows: Set<number> }>();
   values.forEach((value, row) => {
-    const named = nameOf(value, role, dates.get(row));
+    const named = nameOf(value, role, dates.get(row), kindOf);
     const group = found.get(named.key) ?? { ...named, spellings: new Map<string, Value>(), rows: new Set<number>() };
     found.set(named.key, group);
     group.spellings.set(`${typeof value} ${textOf(value)}`, value);

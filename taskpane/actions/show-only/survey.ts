@@ -6,7 +6,8 @@ import { addColumns } from "../add-columns";
 import type { Survey } from "../add-columns/interface";
 import type { Asked, SurveyedList } from "../list/interface";
 import { headerKey, recogniseCaseload } from "../caseload/recognise";
-import { groupsOf } from "./groups";
+import { kindOfWord } from "../list/memory";
+import { groupsOf, type KindOf } from "./groups";
 import {
   facetRoles,
   type Facet,
@@ -43,10 +44,11 @@ export async function surveyList(
     return { list: survey, facets: [], withoutDate, hidden: new Set(), isCaseload: false };
   }
   const isCaseload = list.key === own;
+  const kindOf = isCaseload ? null : (word: string) => kindOfWord(list, word);
   const columnOf = columnFinder(survey, list, columns, isCaseload);
   return {
     list: survey,
-    facets: facetRoles.flatMap((role) => facetOf(list, role, columnOf(role))),
+    facets: facetRoles.flatMap((role) => facetOf(list, role, columnOf(role), kindOf)),
     withoutDate: datesOf(list, columnOf("last"), survey.asOf.day),
     hidden: await hiddenRows(workbook, list),
     isCaseload,
@@ -73,13 +75,15 @@ function columnFinder(
   };
 }
 
-function facetOf(list: SurveyedList, role: FacetRole, column: number | null): Facet[] {
+/** @param kindOf null for a caseload, whose words say how a tube is held and not of which kind it is */
+function facetOf(list: SurveyedList, role: FacetRole, column: number | null, kindOf: KindOf | null): Facet[] {
   const found = column === null ? undefined : list.columns[column];
   if (column === null || !found) return [];
   const groups = groupsOf(
     list.rows.map((row) => row[column] ?? null),
     role,
     list.shownDates.get(column),
+    kindOf,
   );
   return [{ role, column, header: found.header, groups }];
 }

@@ -12,6 +12,7 @@ import { mend } from "../mend/job";
 import { pictures } from "../pictures/job";
 import { setUp } from "../set-up/job";
 import { showOnly } from "../show-only/job";
+import { thisList } from "../this-list/job";
 import { today } from "../today/job";
 import { tubeOut } from "../tube-out/job";
 import type { Job } from "./define-job";
@@ -29,7 +30,10 @@ export const call = alone(tubeOut);
 /** A ready-made caseload opens here. */
 export const day = alone(today);
 /** Any other workbook opens here. */
-export const list: Place = { label: words.list, jobs: [addColumns, mend, checkSheet, showOnly, convertSizes] };
+export const list: Place = {
+  label: words.list,
+  jobs: [addColumns, mend, checkSheet, showOnly, thisList, convertSizes],
+};
 const more: Place = { label: words.more, jobs: [clinicSettings, findLot, setUp, guide, explain, help] };
 
 /** At the pane's foot, in this order. */

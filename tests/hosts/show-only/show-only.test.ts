@@ -81,7 +81,7 @@ describe.each([true, false])("a list as a table: %s", (isTable) => {
       view.facets.map(({ facet, groups }) => [facet.role, groups.map(({ group, count }) => `${group.label} ${count}`)]),
     );
     expect(told).toEqual({
-      kind: ["balloon 3", "bumper 2", "RIG 1", "(blank) 1"],
+      kind: ["balloon, gastrostomy (G) 3", "bumper 2", "RIG 1", "(blank) 1"],
       shape: ["long 4", "low-profile 3"],
       size: ["14 Fr 4", "16 Fr 2", "cannot be read 1"],
       changedBy: ["carer 2", "endoscopy 2", "nurse at home 2", "(blank) 1"],
@@ -92,12 +92,12 @@ describe.each([true, false])("a list as a table: %s", (isTable) => {
   test("ticks under one heading add up, headings narrow, and the filter shows those rows", async () => {
     const workbook = list(isTable);
     const survey = await surveyList(workbook, { today: TODAY });
-    const view = viewOf(survey, ticking({ kind: ["word balloon", "blank"], shape: ["word low-profile"] }));
+    const view = viewOf(survey, ticking({ kind: ["kind balloon gastrostomy", "blank"], shape: ["word low-profile"] }));
     expect(view.shown).toBe(3);
     expect(view.says[0]).toBe("Shows 3 of 7 rows and hides 4. Nothing is deleted or changed.");
     const kinds = view.facets.find(({ facet }) => facet.role === "kind")!.groups;
     expect(kinds.map(({ group, count }) => `${group.label} ${count}`)).toEqual([
-      "balloon 2",
+      "balloon, gastrostomy (G) 2",
       "bumper 0",
       "RIG 0",
       "(blank) 1",
@@ -107,7 +107,7 @@ describe.each([true, false])("a list as a table: %s", (isTable) => {
 
     const again = await surveyList(workbook, { today: TODAY });
     expect(again.hidden.size).toBe(4);
-    const same = viewOf(again, ticking({ kind: ["word balloon", "blank"], shape: ["word low-profile"] }));
+    const same = viewOf(again, ticking({ kind: ["kind balloon gastrostomy", "blank"], shape: ["word low-profile"] }));
     expect(same.says).toEqual(["These 3 rows are the ones shown now."]);
     expect((await apply(workbook, showAll(again.list.list!))).outcome).toBe("done");
     expect(await shownIn(workbook)).toHaveLength(7);
@@ -118,7 +118,7 @@ describe.each([true, false])("a list as a table: %s", (isTable) => {
     const survey = await surveyList(workbook, { today: TODAY });
     // blank, text that can be turned round, in the future, a year typed for a date
     const all = 'And 4 rows without a usable date in "Last change" (rows 4, 5, 6 and 7)';
-    const choices = ticking({ kind: ["word balloon"] });
+    const choices = ticking({ kind: ["kind balloon gastrostomy"] });
     expect(withoutDateSentence(survey, viewOf(survey, choices), choices)).toBe(`${all}; this choice hides 3 of them.`);
     const others = ticking({ kind: ["blank"] });
     expect(withoutDateSentence(survey, viewOf(survey, others), others)).toBe(`${all}; this choice hides all of them.`);
