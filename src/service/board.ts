@@ -10,7 +10,14 @@ import { addMonths, calendarDate, dayNumber } from "../maths/calendar";
 import { poissonLimits, rateRatio, type RateRatio } from "../maths/poisson";
 import type { Device } from "../pictures/devices";
 import { periodOf, type Period } from "../pictures/months";
-import { breakdowns, serviceFigures, type Breakdown, type ServiceChange, type ServiceFigures } from "./figures";
+import {
+  breakdowns,
+  NOT_WRITTEN,
+  serviceFigures,
+  type Breakdown,
+  type ServiceChange,
+  type ServiceFigures,
+} from "./figures";
 import { protect, type Shown, type Sum } from "./small-counts";
 
 /** A rate is for so many tube-days. */
@@ -43,6 +50,8 @@ export interface BoardFigures extends Period {
   readonly rate: Rate | null;
   /** The rows that are shown, the most frequent first; `others` says whether some are not. */
   readonly tables: Readonly<Record<Breakdown, { readonly rows: readonly BoardRow[]; readonly hasOthers: boolean }>>;
+  /** Of ten changes, so many have it written down: rounded down, so that ten means all. Null where there are none to show. */
+  readonly written: Readonly<Record<"where" | "position", number | null>>;
 }
 
 export interface BoardRow {
@@ -165,6 +174,12 @@ function toldOf(period: Period, { figures, shown }: Decided): BoardFigures {
       .sort((a, b) => b.count - a.count || (a.word < b.word ? -1 : 1));
     return { rows, hasOthers: rows.length < all.length };
   };
+  const written = (name: "where" | "position", of: Told): number | null => {
+    if (of.value === null || of.value === 0) return null;
+    const missing = figures.tables[name].get(NOT_WRITTEN) ?? 0;
+    return Math.floor((10 * (of.value - missing)) / of.value);
+  };
+  const changes = shown.get(keyOf(period, "changes")) === "shown" ? figures.planned + figures.unplanned : null;
   return {
     ...period,
     people: told("people"),
@@ -175,6 +190,10 @@ function toldOf(period: Period, { figures, shown }: Decided): BoardFigures {
     nights: told("nights"),
     rate: unplanned.value === null || tubeDays === 0 ? null : rateOf(unplanned.value, tubeDays),
     tables: { reasons: table("reasons"), where: table("where"), position: table("position") },
+    written: {
+      where: written("where", unplanned),
+      position: written("position", { shown: "shown", value: changes }),
+    },
   };
 }
 

@@ -5,6 +5,7 @@ import { changeWords } from "./change-words";
 import { agreement, clinic } from "./clinic";
 import { doubts } from "./doubts";
 import { fit } from "./fit";
+import { service } from "./service";
 import type { ClinicSetting, Setting } from "./setting";
 import { supplies } from "./supplies";
 import { asking, tract, tubeOut } from "./tract";
@@ -17,6 +18,7 @@ const groups = [
   { heading: "Fit", settings: fit },
   { heading: "Supplies", settings: supplies },
   { heading: "Doubtful entries", settings: doubts },
+  { heading: "Service", settings: service },
 ] as const;
 
 type Known = (typeof groups)[number]["settings"][number];

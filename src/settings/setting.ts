@@ -22,7 +22,8 @@ export type Unit =
   | "pH"
   | "%"
   | "share of fill"
-  | "checks";
+  | "checks"
+  | "people or changes";
 
 interface Facts<Name extends string> {
   /** A name as workbooks define it: the same in every formula and on the settings sheet. */

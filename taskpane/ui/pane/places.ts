@@ -10,6 +10,7 @@ import { guide } from "../guide/job";
 import { help } from "../help/job";
 import { mend } from "../mend/job";
 import { pictures } from "../pictures/job";
+import { serviceFigures } from "../service-figures/job";
 import { setUp } from "../set-up/job";
 import { showOnly } from "../show-only/job";
 import { thisList } from "../this-list/job";
@@ -34,7 +35,7 @@ export const list: Place = {
   label: words.list,
   jobs: [addColumns, mend, checkSheet, showOnly, thisList, convertSizes],
 };
-const more: Place = { label: words.more, jobs: [clinicSettings, findLot, setUp, guide, explain, help] };
+const more: Place = { label: words.more, jobs: [clinicSettings, findLot, serviceFigures, setUp, guide, explain, help] };
 
 /** At the pane's foot, in this order. */
 export const places: readonly Place[] = [day, list, alone(pictures), more];

@@ -9,6 +9,7 @@ const WRITTEN = { day: "numeric", month: "short", year: "numeric", timeZone: "UT
 const WITH_DAY = { ...WRITTEN, weekday: "short" } as const;
 const MONTH = { month: "long", year: "numeric", timeZone: "UTC" } as const;
 const LONG_MONTH = { month: "long", timeZone: "UTC" } as const;
+const YEAR = { year: "numeric", timeZone: "UTC" } as const;
 const SHORT_MONTH = { month: "short", timeZone: "UTC" } as const;
 const IN_FULL = { ...WRITTEN, weekday: "long", month: "long" } as const;
 
@@ -48,3 +49,6 @@ export function untilMidnight(moment: Date): number {
   const next = new Date(moment.getFullYear(), moment.getMonth(), moment.getDate() + 1);
   return next.getTime() - moment.getTime();
 }
+
+/** "2026" */
+export const yearText = (serial: number, locale: string): string => written(serial, locale, YEAR);
