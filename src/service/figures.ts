@@ -72,7 +72,7 @@ export function serviceFigures(
     visits: unplanned.filter(({ isVisit }) => isVisit).length,
     nights: unplanned.reduce((sum, { nights }) => sum + nights, 0),
     tables: {
-      reasons: tally(unplanned.map(({ device }) => said(device.reason.toLowerCase()))),
+      reasons: tally(unplanned.map(({ device }) => said(device.reason))),
       where: tally(unplanned.map(({ where }) => said(where))),
       position: tally(own.map(({ position, isLast }) => (isLast ? NOTHING_PUT_IN : said(position)))),
     },

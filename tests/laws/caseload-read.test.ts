@@ -26,7 +26,18 @@ const actions = sources(ACTIONS);
 const readByPages: Readonly<Record<RowsTable, Readonly<Record<string, string>>>> = {
   tubes: { Lot: "record-change/plan.ts", Notes: "tube-out/facts.ts" },
   checks: {},
-  changes: { "New held by": "tube-out/middle.ts" },
+  changes: {
+    "New held by": "tube-out/middle.ts",
+    "Held by": "find-lot/survey.ts",
+    "Size Fr": "find-lot/survey.ts",
+    "Length cm": "find-lot/survey.ts",
+    Lot: "find-lot/survey.ts",
+    "New lot": "find-lot/survey.ts",
+    Where: "service-figures/index.ts",
+    "Unplanned visit": "service-figures/index.ts",
+    Nights: "service-figures/index.ts",
+    "Position confirmed by": "service-figures/index.ts",
+  },
 };
 
 describe.each(rowsTables)("typed columns of %s", (table) => {

@@ -71,35 +71,47 @@ export async function readService(
   };
 }
 
+/** As the list has it, whatever the letter case; another word as it was typed, in small letters. */
+function listed(text: string, words: readonly string[]): string {
+  const small = text.toLowerCase();
+  return words.find((word) => word.toLowerCase() === small) ?? small;
+}
+
+const reasonWords = reasons.map(({ word }) => word);
+
 function changeOf(row: CaseloadRow<"changes">, device: Device): ServiceChange {
   const nights = valueIn(row, "Nights");
-  const position = textIn(row, "Position confirmed by").toLowerCase();
+  const position = listed(textIn(row, "Position confirmed by"), confirmedBy);
+  const reason = listed(device.reason, reasonWords);
   return {
-    device,
-    where: textIn(row, "Where").toLowerCase(),
+    device: { ...device, reason },
+    where: listed(textIn(row, "Where"), places),
     isVisit: textIn(row, "Unplanned visit").toLowerCase() === "yes",
     nights: typeof nights === "number" && nights > 0 ? Math.floor(nights) : 0,
     position: position === NOT_RECORDED ? "" : position,
-    isLast: LAST.has(device.reason.toLowerCase()),
+    isLast: LAST.has(reason),
   };
 }
 
 /** The lists' own words and whatever else somebody typed: a word that is not there must count as one that may be. */
 function wordsOf(changes: readonly ServiceChange[]): Service["words"] {
-  const lower = (words: readonly string[]): readonly string[] => words.map((word) => word.toLowerCase());
-  const listed: Record<Breakdown, readonly string[]> = {
-    reasons: lower(reasons.filter(({ unplanned }) => unplanned).map(({ word }) => word)),
-    where: lower(places),
-    position: lower(confirmedBy.filter((word) => word !== NOT_RECORDED)),
+  const all = (own: readonly string[], typed: readonly string[]): readonly string[] =>
+    [...new Set([...own, ...typed, NOT_WRITTEN, NOTHING_PUT_IN])].filter((word) => word !== "");
+  const unplanned = changes.filter(({ device }) => device.unplanned);
+  return {
+    reasons: all(
+      reasons.filter((one) => one.unplanned).map(({ word }) => word),
+      unplanned.map(({ device }) => device.reason),
+    ),
+    where: all(
+      places,
+      changes.map(({ where }) => where),
+    ),
+    position: all(
+      confirmedBy.filter((word) => word !== NOT_RECORDED),
+      changes.map(({ position }) => position),
+    ),
   };
-  const typed: Record<Breakdown, readonly string[]> = {
-    reasons: changes.filter(({ device }) => device.unplanned).map(({ device }) => device.reason.toLowerCase()),
-    where: changes.map(({ where }) => where),
-    position: changes.map(({ position }) => position),
-  };
-  const all = (name: Breakdown): readonly string[] =>
-    [...new Set([...listed[name], ...typed[name], NOT_WRITTEN, NOTHING_PUT_IN])].filter((word) => word !== "");
-  return { reasons: all("reasons"), where: all("where"), position: all("position") };
 }
 
 export const boardOf = (

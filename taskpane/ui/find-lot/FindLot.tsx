@@ -25,7 +25,7 @@ export function FindLot({ workbook, overview, today, isShown, locale, version }:
   return (
     <>
       <form
-        className="stack"
+        className="stack find-lot"
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
