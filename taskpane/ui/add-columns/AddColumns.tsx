@@ -23,11 +23,12 @@ type Props = Pick<JobProps, "workbook" | "overview" | "today" | "locale" | "isSh
 
 /** One calm flow on one page: a step opens as soon as it can be answered. */
 export function AddColumns({ workbook, overview, today, locale, isShown }: Props) {
-  const state = useAddColumns(workbook, overview, today, isShown);
+  const state = useAddColumns({ workbook, overview, today, isShown });
   if (!workbook) return <p>{paneTexts.waiting}</p>;
-  const { phase, failure } = state;
+  const { applying, fault } = state;
+  const { phase } = applying;
   const agreed = agreement(overview, today);
-  if (phase.is === "working") return <Working title={words.working.title} {...phase} stop={state.stop} />;
+  if (phase.is === "working") return <Working title={words.working.title} {...phase} stop={applying.stop} />;
   if (phase.is === "finished") {
     const { outcome } = phase.words;
     return (
@@ -44,9 +45,7 @@ export function AddColumns({ workbook, overview, today, locale, isShown }: Props
       </Finished>
     );
   }
-  if (failure !== null) {
-    return <TryAgain sentence={failure} press={ownList.lookAgain} onPress={() => void state.look()} />;
-  }
+  if (fault !== null) return <TryAgain sentence={fault} press={ownList.lookAgain} onPress={() => void state.look()} />;
   if (!state.survey) return <p>{ownList.looking}</p>;
   return (
     <>

@@ -17,8 +17,8 @@ import { useForm } from "../forms/useForm";
 import { TryAgain } from "../parts/TryAgain";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
-import type { RecordingProps } from "../forms/recording-job";
-import { RecordingForm, type FormWays } from "../forms/RecordingForm";
+import type { RecordingFormProps, RecordingProps } from "../forms/recording-job";
+import { RecordingForm } from "../forms/RecordingForm";
 
 /** The list is looked at when the form is opened, and again for each further person and after a refusal. */
 export function AddPerson(props: RecordingProps) {
@@ -48,12 +48,7 @@ export function AddPerson(props: RecordingProps) {
   return <PersonForm {...props} key={round} survey={survey} ways={{ again, renew: look }} />;
 }
 
-interface FormProps extends RecordingProps {
-  readonly survey: PersonSurvey;
-  readonly ways: FormWays;
-}
-
-function PersonForm({ survey, ways, workbook, today, locale, agreed }: FormProps) {
+function PersonForm({ survey, ways, workbook, today, locale, agreed }: RecordingFormProps<PersonSurvey>) {
   const { form, at, applies } = useForm(personFields, startOfPerson);
   const plan = useMemo(() => planPerson(survey, form, today), [form, survey, today]);
   const day = { today, locale };

@@ -17,7 +17,7 @@ type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown">;
 
 /** A column of sizes typed by many people: which, where to, what will not be read, and then the conversion. */
 export function ConvertSizes({ workbook, overview, today, isShown }: Props) {
-  const state = useConvert(workbook, overview, today, isShown);
+  const state = useConvert({ workbook, overview, today, isShown });
   if (!workbook) return <p>{paneTexts.waiting}</p>;
   const { applying, carriedOut } = state;
   const { phase } = applying;

@@ -6,7 +6,7 @@ import { forms } from "../../texts/forms";
 import type { Workbook } from "../../workbook/port";
 import { Notice } from "../parts/Notice";
 import { FindPerson, whoIs, type Confirmed } from "./FindPerson";
-import type { FormWays } from "./RecordingForm";
+import type { FormWays } from "./recording-job";
 
 interface Props<Survey> {
   readonly workbook: Workbook;

@@ -13,19 +13,13 @@ import { Finished } from "../parts/Finished";
 import { Notice } from "../parts/Notice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
+import type { FormWays } from "./recording-job";
 import { useReveal } from "../parts/useReveal";
-import { useApply } from "../parts/useApply";
+import { useApply, type Applying } from "../parts/useApply";
 import { Working } from "../parts/Working";
 
 const words = forms.form;
 const TITLES = { done: words.done, refused: words.refused, stopped: words.stopped } as const;
-
-export interface FormWays {
-  /** Leads away from the form; once it is done a new one begins. */
-  readonly again: (isDone: boolean) => void;
-  /** Looks at the list once more, entries kept. Gives why it could not, or null. */
-  readonly renew: () => Promise<string | null>;
-}
 
 interface Props<P extends Recording> extends FormWays {
   readonly workbook: Workbook;
@@ -43,22 +37,9 @@ interface Props<P extends Recording> extends FormWays {
 }
 
 export function RecordingForm<P extends Recording>(props: Props<P>) {
-  const { workbook, plan, record, afterwards, again, renew, leave, agreed, fields, meaning } = props;
-  const applying = useApply(workbook);
+  const { workbook, plan, record, again, leave, agreed, fields, meaning } = props;
+  const { applying, asks, refused, isAsked, attempts, onPress } = useRecording(props);
   const reveal = useReveal(workbook);
-  /* The doubts that were shown; others that come up later are asked about anew. */
-  const [asked, setAsked] = useState<string | null>(null);
-  const [attempts, setAttempts] = useState(0);
-  const [refused, setRefused] = useState<readonly string[] | null>(null);
-  const doubts = useRef<HTMLDivElement>(null);
-  const refusal = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    if (attempts > 0) doubts.current?.focus();
-  }, [attempts]);
-  useEffect(() => {
-    if (refused) refusal.current?.focus();
-  }, [refused]);
-
   const { phase } = applying;
   if (phase.is === "working") return <Working title={words.working} {...phase} stop={applying.stop} />;
   if (phase.is === "finished")
@@ -76,7 +57,50 @@ export function RecordingForm<P extends Recording>(props: Props<P>) {
         <p className="note">{agreed}</p>
       </>
     );
+  return (
+    <EntryForm
+      faults={plan.outcome === "faulty" ? plan.faults : []}
+      onSubmit={() => void onPress()}
+      top={refused && <Refused sentences={refused} />}
+    >
+      {fields}
+      {plan.outcome === "planned" && meaning?.(plan)}
+      {plan.outcome === "planned" && <Preview rows={plan.rows} says={plan.says} />}
+      <Doubts asks={isAsked ? asks : []} attempts={attempts} />
+      <p className="note">{agreed}</p>
+      <div className="presses">
+        <button type="submit" className="button primary">
+          {isAsked ? words.anyway : record}
+        </button>
+        {leave !== undefined && (
+          <button type="button" className="button" onClick={() => again(false)}>
+            {leave}
+          </button>
+        )}
+      </div>
+    </EntryForm>
+  );
+}
 
+interface RecordingState {
+  readonly applying: Applying;
+  /** What is doubtful about the entries. */
+  readonly asks: readonly string[];
+  /** The same doubts were shown at the last press: the next one records. */
+  readonly isAsked: boolean;
+  readonly attempts: number;
+  /** Why nothing was recorded. */
+  readonly refused: readonly string[] | null;
+  onPress(): Promise<void>;
+}
+
+/** The press: first it shows what is doubtful, then it records; after a refusal the form comes back as it was. */
+function useRecording<P extends Recording>({ workbook, plan, afterwards, renew }: Props<P>): RecordingState {
+  const applying = useApply(workbook);
+  /* The doubts that were shown; others that come up later are asked about anew. */
+  const [asked, setAsked] = useState<string | null>(null);
+  const [attempts, setAttempts] = useState(0);
+  const [refused, setRefused] = useState<readonly string[] | null>(null);
   const asks = plan.outcome === "faulty" ? [] : plan.asks;
   const isAsked = asks.length > 0 && asked === asks.join("\n");
 
@@ -92,50 +116,50 @@ export function RecordingForm<P extends Recording>(props: Props<P>) {
     /* Nothing stands: the form comes back as it was, on the list as it is now. */
     applying.backToChoices();
     setAsked(null);
+    setAttempts(0);
     const unread = await renew().catch((error: unknown) => words.lookFailed(String(error)));
     setRefused([...carriedOut.words.sentences, unread ?? words.stillHere]);
   }
 
+  return { applying, asks, isAsked, attempts, refused, onPress };
+}
+
+/** The keyboard goes where a refusal is told. */
+function Refused({ sentences }: { readonly sentences: readonly string[] }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), [sentences]);
   return (
-    <EntryForm
-      faults={plan.outcome === "faulty" ? plan.faults : []}
-      onSubmit={() => void onPress()}
-      top={
-        refused && (
-          <Notice kind="problem">
-            <h3 ref={refusal} tabIndex={-1}>
-              {words.refused}
-            </h3>
-            {refused.map((sentence) => (
-              <p key={sentence}>{sentence}</p>
-            ))}
-          </Notice>
-        )
-      }
-    >
-      {fields}
-      {plan.outcome === "planned" && meaning?.(plan)}
-      {plan.outcome === "planned" && <Preview rows={plan.rows} says={plan.says} />}
-      <div ref={doubts} tabIndex={-1}>
-        {isAsked && (
-          <Notice kind="caution">
-            <p>{words.asks}</p>
-            <Sentences of={asks} />
-          </Notice>
-        )}
-      </div>
-      <p className="note">{agreed}</p>
-      <div className="presses">
-        <button type="submit" className="button primary">
-          {isAsked ? words.anyway : record}
-        </button>
-        {leave !== undefined && (
-          <button type="button" className="button" onClick={() => again(false)}>
-            {leave}
-          </button>
-        )}
-      </div>
-    </EntryForm>
+    <Notice kind="problem">
+      <h3 ref={heading} tabIndex={-1}>
+        {words.refused}
+      </h3>
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </Notice>
+  );
+}
+
+interface DoubtsProps {
+  readonly asks: readonly string[];
+  /** With each one the keyboard goes to the doubts anew. */
+  readonly attempts: number;
+}
+
+function Doubts({ asks, attempts }: DoubtsProps) {
+  const whole = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (attempts > 0) whole.current?.focus();
+  }, [attempts]);
+  return (
+    <div ref={whole} tabIndex={-1}>
+      {asks.length > 0 && (
+        <Notice kind="caution">
+          <p>{words.asks}</p>
+          <Sentences of={asks} />
+        </Notice>
+      )}
+    </div>
   );
 }
 

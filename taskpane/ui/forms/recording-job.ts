@@ -12,6 +12,19 @@ export interface RecordingJob {
   readonly Form: ComponentType<RecordingProps>;
 }
 
+/** What a form gets once the list has been looked at. */
+export interface RecordingFormProps<Survey> extends RecordingProps {
+  readonly survey: Survey;
+  readonly ways: FormWays;
+}
+
+export interface FormWays {
+  /** Leads away from the form; once it is done a new one begins. */
+  readonly again: (isDone: boolean) => void;
+  /** Looks at the list once more, entries kept. Gives why it could not, or null. */
+  readonly renew: () => Promise<string | null>;
+}
+
 /** What Today hands to each form. */
 export interface RecordingProps {
   readonly workbook: Workbook;

@@ -24,7 +24,7 @@ type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown" | "loc
 
 /** A column of somebody's own list, put right once by wording: which, what is asked, what is left, where it goes. */
 export function Mend({ workbook, overview, today, isShown, locale }: Props) {
-  const state = useMend(workbook, overview, today, isShown);
+  const state = useMend({ workbook, overview, today, isShown });
   if (!workbook) return <p>{paneTexts.waiting}</p>;
   const { applying, survey, fault } = state;
   const { phase } = applying;

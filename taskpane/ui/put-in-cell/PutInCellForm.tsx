@@ -39,12 +39,7 @@ export function PutInCellForm({ fn, workbook, overview, kept }: Props) {
   }
 
   const names = overview.names.map(({ name }) => name);
-  const read = fn.order.map(({ param }, i): Expression => {
-    const text = typed[i] ?? "";
-    return param.mode === "choice" && text !== "" && readTyped(text).as !== "cell"
-      ? { as: "text", text: readTyped(`"${text}"`).text }
-      : readTyped(text, names);
-  });
+  const read = fn.order.map(({ param }, i) => readArgument(param, typed[i] ?? "", names));
   const formula = callText(
     fn.name,
     read.map(({ text }) => text),
@@ -72,28 +67,16 @@ export function PutInCellForm({ fn, workbook, overview, kept }: Props) {
   return (
     <EntryForm faults={faults} onSubmit={() => void onPut()}>
       <p className="note">{guideTexts.putLead}</p>
-      {fn.order.map(({ name, param }, i) => {
-        const taken = read[i]?.as ?? "nothing";
-        const about = {
-          name,
-          label: param.unit ? `${name}, ${param.unit}` : name,
-          value: typed[i] ?? "",
-          isRequired: !param.optional,
-          onChange: (text: string) => change(i, text),
-        };
-        if (param.mode === "choice")
-          return (
-            <WordField
-              key={name}
-              {...about}
-              of={param.words ?? []}
-              {...(param.optional && { blank: guideTexts.leftOut(param.words?.[0] ?? "") })}
-              hint={param.help}
-            />
-          );
-        const nothing = param.optional ? guideTexts.optional : param.help;
-        return <TextField key={name} {...about} hint={taken === "nothing" ? nothing : guideTexts.readAs[taken]} />;
-      })}
+      {fn.order.map(({ name, param }, i) => (
+        <ArgumentField
+          key={name}
+          name={name}
+          param={param}
+          value={typed[i] ?? ""}
+          taken={read[i]?.as ?? "nothing"}
+          onChange={(text) => change(i, text)}
+        />
+      ))}
       <div className="field">
         <span className="label">{guideTexts.formula}</span>
         <output className="formula">{formula}</output>
@@ -118,4 +101,37 @@ export function PutInCellForm({ fn, workbook, overview, kept }: Props) {
       )}
     </EntryForm>
   );
+}
+
+type Argument = SheetFunction["order"][number]["param"];
+
+/** A word that is chosen is a text, however it looks. */
+const readArgument = (param: Argument, typed: string, names: readonly string[]): Expression =>
+  param.mode === "choice" && typed !== "" && readTyped(typed).as !== "cell"
+    ? { as: "text", text: readTyped(`"${typed}"`).text }
+    : readTyped(typed, names);
+
+interface ArgumentProps {
+  readonly name: string;
+  readonly param: Argument;
+  readonly value: string;
+  /** What was typed is read as this. */
+  readonly taken: Expression["as"];
+  readonly onChange: (text: string) => void;
+}
+
+function ArgumentField({ name, param, value, taken, onChange }: ArgumentProps) {
+  const label = param.unit ? `${name}, ${param.unit}` : name;
+  const about = { name, label, value, isRequired: !param.optional, onChange };
+  if (param.mode === "choice")
+    return (
+      <WordField
+        {...about}
+        of={param.words ?? []}
+        {...(param.optional && { blank: guideTexts.leftOut(param.words?.[0] ?? "") })}
+        hint={param.help}
+      />
+    );
+  const nothing = param.optional ? guideTexts.optional : param.help;
+  return <TextField {...about} hint={taken === "nothing" ? nothing : guideTexts.readAs[taken]} />;
 }

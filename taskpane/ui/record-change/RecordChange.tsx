@@ -21,28 +21,19 @@ import { useForm } from "../forms/useForm";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { DeviceFields } from "../forms/DeviceFields";
-import type { RecordingProps } from "../forms/recording-job";
+import type { RecordingFormProps, RecordingProps } from "../forms/recording-job";
 import { RecordFor } from "../forms/RecordFor";
-import { RecordingForm, type FormWays } from "../forms/RecordingForm";
+import { RecordingForm } from "../forms/RecordingForm";
 
-export function RecordChange({ workbook, today, locale, agreed }: RecordingProps) {
+export function RecordChange(props: RecordingProps) {
   return (
-    <RecordFor
-      workbook={workbook}
-      locale={locale}
-      survey={(caseload, _meant, device) => surveyChange(workbook, caseload, device)}
-    >
-      {(survey, ways) => <ChangeForm {...{ survey, ways, workbook, today, locale, agreed }} />}
+    <RecordFor {...props} survey={(caseload, _meant, device) => surveyChange(props.workbook, caseload, device)}>
+      {(survey, ways) => <ChangeForm {...props} survey={survey} ways={ways} />}
     </RecordFor>
   );
 }
 
-interface FormProps extends Pick<RecordingProps, "workbook" | "today" | "locale" | "agreed"> {
-  readonly survey: ChangeSurvey;
-  readonly ways: FormWays;
-}
-
-function ChangeForm({ survey, ways, workbook, today, locale, agreed }: FormProps) {
+function ChangeForm({ survey, ways, workbook, today, locale, agreed }: RecordingFormProps<ChangeSurvey>) {
   const { device } = survey;
   const { form, at, applies } = useForm<Form>(changeFields, startOfChange(device, today), (before, change) =>
     retyped(device, before, change),

@@ -17,28 +17,19 @@ import { useForm } from "../forms/useForm";
 import { Notice } from "../parts/Notice";
 import { Step } from "../parts/Step";
 import { CallList } from "../forms/CallList";
-import type { RecordingProps } from "../forms/recording-job";
+import type { RecordingFormProps, RecordingProps } from "../forms/recording-job";
 import { RecordFor } from "../forms/RecordFor";
-import { RecordingForm, type FormWays } from "../forms/RecordingForm";
+import { RecordingForm } from "../forms/RecordingForm";
 
-export function RecordCheck({ workbook, today, locale, agreed }: RecordingProps) {
+export function RecordCheck(props: RecordingProps) {
   return (
-    <RecordFor
-      workbook={workbook}
-      locale={locale}
-      survey={(caseload, meant, device) => surveyCheck(workbook, caseload, meant, device)}
-    >
-      {(survey, ways) => <CheckForm {...{ survey, ways, workbook, today, locale, agreed }} />}
+    <RecordFor {...props} survey={(caseload, meant, device) => surveyCheck(props.workbook, caseload, meant, device)}>
+      {(survey, ways) => <CheckForm {...props} survey={survey} ways={ways} />}
     </RecordFor>
   );
 }
 
-interface FormProps extends Pick<RecordingProps, "workbook" | "today" | "locale" | "agreed"> {
-  readonly survey: CheckSurvey;
-  readonly ways: FormWays;
-}
-
-function CheckForm({ survey, ways, workbook, today, locale, agreed }: FormProps) {
+function CheckForm({ survey, ways, workbook, today, locale, agreed }: RecordingFormProps<CheckSurvey>) {
   const { form, at, applies } = useForm(checkFields, startOfCheck(today));
   const plan = useMemo(() => planCheck(survey, form, today), [form, survey, today]);
   return (

@@ -1,20 +1,21 @@
 /** The browser workbook: bar, grid and pane. The grid comes late; bar and pane are there at once. */
-import { useCallback, useEffect, useRef, useState, type DragEvent } from "react";
+import { useCallback, useEffect, useRef, useState, type ReactNode, type RefObject } from "react";
 import type { BookDescription } from "../../../src/caseload/book";
-import { setUp } from "../../actions/set-up";
 import { shell as words } from "../../texts/shell";
-import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid } from "../../workbook/embedded/interface";
-import type { OpenNew } from "../pane/open-new";
 import { Pane } from "../pane/Pane";
+import { SheetInSight } from "../parts/useReveal";
 import { Bar, dayFirstWord } from "./Bar";
 import { FirstScreen } from "./FirstScreen";
 import { LeaveDialog } from "./LeaveDialog";
+import { SaidHere, WorkHere } from "./Said";
 import { SelectedRowText } from "./SelectedRowText";
 import { ShowMe } from "./ShowMe";
-import { SheetInSight } from "../parts/useReveal";
+import { useBeginning, type Begun } from "./useBeginning";
+import { useDrop } from "./useDrop";
 import { useEntryFirst } from "./useEntryFirst";
-import { useGrid, type AtWork } from "./useGrid";
+import { useGrid, type GridState } from "./useGrid";
+import { useLeaving, type Leaving } from "./useLeaving";
 import { focusHiddenEditor, keepInSheet, usePartKeys } from "./usePartKeys";
 
 export interface ShellProps {
@@ -27,144 +28,38 @@ export interface ShellProps {
   readonly version: string;
 }
 
-/** What was chosen on the first screen. */
-interface Beginning {
-  readonly by: "file" | "showing" | "caseload" | "empty";
-  readonly file?: File;
-}
-
-/** What to do once unsaved changes are dealt with, or when somebody rather stays. */
-interface Waiting {
-  readonly go: () => void;
-  readonly stay: () => void;
-}
-
 export function Shell({ loadGrid, loadExample, writeBook, locale, version }: ShellProps) {
   const holder = useRef<HTMLDivElement>(null);
   const state = useGrid(holder, loadGrid);
-  const { grid, said } = state;
-  /** What is waiting for an answer about unsaved changes. */
-  const [waiting, setWaiting] = useState<Waiting | null>(null);
-  const [isDragging, setDragging] = useState(false);
-  const isIdle = grid !== null && !state.isBusy;
+  const { grid } = state;
   const focusGrid = useCallback(() => grid?.focus(), [grid]);
   usePartKeys(focusGrid);
   const entryFirst = useEntryFirst(grid);
-
-  /** The keyboard stood on the press that goes away with what was said. */
-  function hush() {
-    state.hush();
-    focusGrid();
-    focusHiddenEditor();
-  }
-
-  async function replace(go: () => Promise<void>, stay: () => void = () => undefined): Promise<void> {
-    const left = await state.endEntry();
-    if (left === null) return stay();
-    if (left === "saved") return go();
-    /* A dialog that is taken away may still tell that it was closed: the first answer counts. */
-    let isAnswered = false;
-    const once = (answer: () => void) => () => {
-      if (!isAnswered) answer();
-      isAnswered = true;
-    };
-    setWaiting({ go: once(() => void go()), stay: once(stay) });
-  }
-
-  const openNew: OpenNew = async (book, name) => {
-    const bytes = await writeBook(book);
-    return new Promise((resolve) => {
-      void replace(
-        async () => {
-          const stands = await state.openMade(bytes, name);
-          resolve(stands ? { outcome: "opened" } : { outcome: "refused", sentence: words.notOpened });
-        },
-        () => resolve({ outcome: "refused", sentence: words.leave.stayed }),
-      );
-    });
-  };
-
-  /** A choice of the first screen that waits for the grid. */
-  const [beginning, setBeginning] = useState<Beginning | null>(null);
-  const [isShowing, setShowing] = useState(false);
+  const leaving = useLeaving(state, writeBook);
+  const begun = useBeginning(state, loadExample, leaving.openNew);
   /** On a telephone either the pane or the sheet is in sight. */
   const [isSheetInSight, setSheetInSight] = useState(false);
   const showSheet = useCallback(() => setSheetInSight(true), []);
-  /** The invented list, and what two columns make of it. */
-  async function showMe() {
-    await state.openBytes(await loadExample(state.today), words.example);
-    setShowing(true);
-  }
-
-  /** As Set up a caseload proposes it: invented people, all columns. */
-  async function tryCaseload() {
-    const { proposal } = setUp;
-    try {
-      const maker = await setUp.load();
-      await openNew(maker.describe(proposal, state.today), setUp.fileName(proposal));
-    } catch (error) {
-      state.say("problem", [words.notOpened, String(error)]);
-    }
-  }
-
-  const begin: { readonly [B in Beginning["by"]]: (file?: File) => Promise<void> } = {
-    file: (file) => state.openFile(file!),
-    showing: showMe,
-    caseload: tryCaseload,
-    empty: state.openEmpty,
-  };
-  useEffect(() => {
-    if (!grid || !beginning) return;
-    setBeginning(null);
-    void begin[beginning.by](beginning.file);
-  });
   /* The press on which the keyboard stood is gone with the first screen. */
   useEffect(() => {
     if (!state.hasBegun) return;
     return keepInSheet(focusGrid);
   }, [focusGrid, state.hasBegun]);
+  const drop = useDrop(([file, ...others]) => {
+    if (!file || others.length > 0) return state.say("problem", [words.dropOne]);
+    if (!state.hasBegun) return begun.begin("file", file);
+    if (grid && !state.isBusy) void leaving.replace(() => state.openFile(file));
+  });
 
-  function onDrop(event: DragEvent) {
-    event.preventDefault();
-    setDragging(false);
-    const { files } = event.dataTransfer;
-    const [file] = files;
-    if (!file || files.length > 1) return state.say("problem", [words.dropOne]);
-    if (!state.hasBegun) return setBeginning({ by: "file", file });
-    if (isIdle) void replace(() => state.openFile(file));
-  }
-
-  const shell = [
+  const looks = [
     "shell",
-    isDragging && "drop-here",
+    drop.isDragging && "drop-here",
     isSheetInSight && "sheet-in-sight",
     !state.hasBegun && "not-begun",
   ];
-
   return (
-    <div
-      className={shell.filter(Boolean).join(" ")}
-      onDragOver={(event) => {
-        if (!event.dataTransfer.types.includes("Files")) return;
-        event.preventDefault();
-        setDragging(true);
-      }}
-      onDragLeave={(event) => event.currentTarget.contains(event.relatedTarget as Node | null) || setDragging(false)}
-      onDropCapture={(event) => event.dataTransfer.types.includes("Files") && onDrop(event)}
-    >
-      {!state.hasBegun && (
-        <FirstScreen
-          today={state.today}
-          locale={locale}
-          isWaiting={beginning !== null || state.isBusy}
-          failure={state.failure ?? (said?.kind === "problem" ? said.sentences.join(" ") : null)}
-          work={state.atWork && <WorkHere {...state.atWork} />}
-          onOpen={(file) => setBeginning({ by: "file", file })}
-          onShow={() => setBeginning({ by: "showing" })}
-          onCaseload={() => setBeginning({ by: "caseload" })}
-          onEmpty={() => setBeginning({ by: "empty" })}
-        />
-      )}
+    <div className={looks.filter(Boolean).join(" ")} {...drop.on}>
+      {!state.hasBegun && <First state={state} begun={begun} locale={locale} />}
       <a className="skip" href="#pane">
         {words.toPane}
       </a>
@@ -175,35 +70,15 @@ export function Shell({ loadGrid, loadExample, writeBook, locale, version }: She
         isBusy={state.isBusy}
         dayFirst={state.dayFirst}
         onDayFirst={state.setDayFirst}
-        onOpen={(file) => void replace(() => state.openFile(file))}
+        onOpen={(file) => void leaving.replace(() => state.openFile(file))}
         onSave={() => void state.save()}
-        onNew={() => void replace(state.openEmpty)}
+        onNew={() => void leaving.replace(state.openEmpty)}
         isSheetInSight={isSheetInSight}
         onSheet={() => setSheetInSight(!isSheetInSight)}
       />
-      <main className="sheet-side" id="sheet" aria-label={words.sheet}>
-        {state.atWork ? <WorkHere {...state.atWork} /> : <SaidHere said={said} onClose={hush} />}
-        {isShowing && grid && (
-          <ShowMe
-            grid={grid}
-            today={state.today}
-            onOpen={(file) => {
-              setShowing(false);
-              void replace(() => state.openFile(file));
-            }}
-            onStay={() => setShowing(false)}
-          />
-        )}
-        <div className="sheet-area" data-drop={words.dropHere}>
-          <div className="grid-holder" ref={holder} />
-          {!grid && (
-            <div className="grid-waiting" role={state.failure ? "alert" : "status"}>
-              {state.failure ?? words.starting}
-            </div>
-          )}
-        </div>
-        <SelectedRowText grid={grid} />
-      </main>
+      <SheetSide state={state} holder={holder} focusGrid={focusGrid}>
+        {begun.isShowing && <Showing state={state} begun={begun} leaving={leaving} />}
+      </SheetSide>
       <aside className="pane-side" id="pane" tabIndex={-1} aria-label={words.pane} {...entryFirst}>
         <SheetInSight.Provider value={showSheet}>
           <Pane
@@ -211,75 +86,111 @@ export function Shell({ loadGrid, loadExample, writeBook, locale, version }: She
             today={state.today}
             locale={locale}
             version={version}
-            openNew={openNew}
+            openNew={leaving.openNew}
             dayFirst={dayFirstWord(state.dayFirst)}
             isPartOfPage
           />
         </SheetInSight.Provider>
       </aside>
-      {waiting && (
-        <LeaveDialog
-          name={state.name}
-          onSave={() => {
-            setWaiting(null);
-            void state.save().then((isSaved) => (isSaved ? waiting.go() : waiting.stay()));
-          }}
-          onDiscard={() => {
-            setWaiting(null);
-            waiting.go();
-          }}
-          onStay={() => {
-            setWaiting(null);
-            waiting.stay();
-          }}
-        />
-      )}
+      <AskBeforeLeaving state={state} leaving={leaving} />
     </div>
   );
 }
 
-/** How far a large file is, and the press that stops it. */
-function WorkHere({ title, share, isStopping, stop }: AtWork) {
+interface FirstProps {
+  readonly state: GridState;
+  readonly begun: Begun;
+  readonly locale: string;
+}
+
+/** The first screen, until a workbook stands because somebody asked for it. */
+function First({ state, begun, locale }: FirstProps) {
+  const { said } = state;
   return (
-    <div className="say plain">
-      <div className="close-stack">
-        <p>{isStopping ? paneTexts.stopping : title}</p>
-        <progress aria-label={title} value={share} max={1} />
-      </div>
-      <button type="button" className="button" disabled={isStopping} onClick={stop}>
-        {paneTexts.stop}
-      </button>
-    </div>
+    <FirstScreen
+      today={state.today}
+      locale={locale}
+      isWaiting={begun.isWaiting || state.isBusy}
+      failure={state.failure ?? (said?.kind === "problem" ? said.sentences.join(" ") : null)}
+      work={state.atWork && <WorkHere {...state.atWork} />}
+      onOpen={(file) => begun.begin("file", file)}
+      onShow={() => begun.begin("showing")}
+      onCaseload={() => begun.begin("caseload")}
+      onEmpty={() => begun.begin("empty")}
+    />
   );
 }
 
-/** What the page and the grid say, seen and spoken; it stays until it is closed or something else is said. */
-function SaidHere({
-  said,
-  onClose,
-}: {
-  readonly said: ReturnType<typeof useGrid>["said"];
-  readonly onClose: () => void;
-}) {
-  const [spoken, setSpoken] = useState("");
-  useEffect(() => setSpoken(said ? said.sentences.join(" ") + (said.at % 2 === 0 ? " " : "") : ""), [said]);
+interface SheetSideProps {
+  readonly state: GridState;
+  readonly holder: RefObject<HTMLDivElement>;
+  readonly focusGrid: () => void;
+  /** What is offered above the sheet. */
+  readonly children: ReactNode;
+}
+
+function SheetSide({ state, holder, focusGrid, children }: SheetSideProps) {
+  const { grid, atWork, failure } = state;
+  /** The keyboard stood on the press that goes away with what was said. */
+  function hush() {
+    state.hush();
+    focusGrid();
+    focusHiddenEditor();
+  }
   return (
-    <>
-      <div className="for-ears" role="status">
-        {spoken}
-      </div>
-      {said && (
-        <div className={`say ${said.kind}`}>
-          <div className="close-stack">
-            {said.sentences.map((sentence) => (
-              <p key={sentence}>{sentence}</p>
-            ))}
+    <main className="sheet-side" id="sheet" aria-label={words.sheet}>
+      {atWork ? <WorkHere {...atWork} /> : <SaidHere said={state.said} onClose={hush} />}
+      {children}
+      <div className="sheet-area" data-drop={words.dropHere}>
+        <div className="grid-holder" ref={holder} />
+        {!grid && (
+          <div className="grid-waiting" role={failure ? "alert" : "status"}>
+            {failure ?? words.starting}
           </div>
-          <button type="button" className="button" onClick={onClose}>
-            {words.closeShort}
-          </button>
-        </div>
-      )}
-    </>
+        )}
+      </div>
+      <SelectedRowText grid={grid} />
+    </main>
+  );
+}
+
+interface LeavingProps {
+  readonly state: GridState;
+  readonly leaving: Leaving;
+}
+
+function Showing({ state, begun, leaving }: LeavingProps & { readonly begun: Begun }) {
+  if (!state.grid) return null;
+  return (
+    <ShowMe
+      grid={state.grid}
+      today={state.today}
+      onOpen={(file) => {
+        begun.endShowing();
+        void leaving.replace(() => state.openFile(file));
+      }}
+      onStay={begun.endShowing}
+    />
+  );
+}
+
+function AskBeforeLeaving({ state, leaving: { waiting, answered } }: LeavingProps) {
+  if (!waiting) return null;
+  return (
+    <LeaveDialog
+      name={state.name}
+      onSave={() => {
+        answered();
+        void state.save().then((isSaved) => (isSaved ? waiting.go() : waiting.stay()));
+      }}
+      onDiscard={() => {
+        answered();
+        waiting.go();
+      }}
+      onStay={() => {
+        answered();
+        waiting.stay();
+      }}
+    />
   );
 }

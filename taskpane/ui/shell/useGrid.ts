@@ -1,29 +1,13 @@
 /** The embedded grid's life in the page: it starts late, says sentences, and knows what is unsaved. */
-import { useCallback, useEffect, useRef, useState, type RefObject } from "react";
+import { useCallback, useEffect, useState, type RefObject } from "react";
 import { shell as words } from "../../texts/shell";
-import { pane as paneTexts } from "../../texts/pane";
 import type { CreateGrid, DayFirst, Grid, Opened, Refusal } from "../../workbook/embedded/interface";
-import type { Watching } from "../../workbook/embedded/interface";
-import { dayNumberOf, untilMidnight } from "../parts/dates";
+import { dayNumberOf } from "../parts/dates";
 import { download, XLSX } from "../parts/download";
 import { readFile } from "./files";
-
-const NEWS_MS = 8_000;
-
-export interface Said {
-  readonly kind: "plain" | "problem" | "done";
-  readonly sentences: readonly string[];
-  /** Told apart so that the same sentence is spoken again. */
-  readonly at: number;
-}
-
-export interface AtWork {
-  readonly title: string;
-  /** From 0 to 1. */
-  readonly share: number;
-  readonly isStopping: boolean;
-  stop(): void;
-}
+import { useCalendar } from "./useCalendar";
+import { useNews, type News, type Said } from "./useNews";
+import { useWork, type AtWork } from "./useWork";
 
 export interface GridState {
   /** Null until it stands. */
@@ -39,8 +23,8 @@ export interface GridState {
   readonly said: Said | null;
   /** A file is being opened or saved, and takes its time. */
   readonly atWork: AtWork | null;
-  say(kind: Said["kind"], sentences: readonly string[]): void;
-  hush(): void;
+  readonly say: News["say"];
+  readonly hush: News["hush"];
   openFile(file: File): Promise<void>;
   openBytes(bytes: Uint8Array, name: string): Promise<void>;
   /** A workbook that was made here. True once it stands. */
@@ -53,121 +37,78 @@ export interface GridState {
   setDayFirst(dayFirst: DayFirst): void;
 }
 
-export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => Promise<CreateGrid>): GridState {
-  const [grid, setGrid] = useState<Grid | null>(null);
-  const [failure, setFailure] = useState<string | null>(null);
-  const [name, setName] = useState<string>(words.noFile);
-  const [isChanged, setChanged] = useState(false);
-  const [isBusy, setBusy] = useState(false);
-  const [hasBegun, setBegun] = useState(false);
-  const [today, setToday] = useState(() => dayNumberOf(new Date()));
-  /* Not chosen: a text that could be read two ways is refused until somebody says which part is the day. */
-  const [dayFirst, setDayFirstHere] = useState<DayFirst>(null);
-  const [said, setSaid] = useState<Said | null>(null);
-  const [atWork, setAtWork] = useState<AtWork | null>(null);
-  const count = useRef(0);
-  /** Which of the sentences was the grid's own last one. */
-  const refusal = useRef(0);
+interface Started {
+  readonly grid: Grid | null;
+  /** Why it could not be started. */
+  readonly failure: string | null;
+}
 
-  const say = useCallback((kind: Said["kind"], sentences: readonly string[]) => {
-    setSaid({ kind, sentences, at: ++count.current });
-  }, []);
-
+/** Fetches the grid and starts it on an empty workbook; gone with the page's part. */
+function useStarted(
+  holder: RefObject<HTMLElement | null>,
+  loadGrid: () => Promise<CreateGrid>,
+  { sayRefusal, hushRefusal }: Pick<News, "sayRefusal" | "hushRefusal">,
+  onStart: (grid: Grid, opened: Opened | Refusal) => void,
+): Started {
+  const [started, setStarted] = useState<Started>({ grid: null, failure: null });
   useEffect(() => {
     let made: Grid | null = null;
     let isGone = false;
-    void (async () => {
-      try {
-        const createGrid = await loadGrid();
-        if (isGone || !holder.current) return;
-        made = await createGrid(holder.current, {
-          today: dayNumberOf(new Date()),
-          dayFirst: null,
-          say: (sentence) => {
-            say("problem", [sentence]);
-            refusal.current = count.current;
-          },
-          hush: () => setSaid((now) => (now?.at === refusal.current ? null : now)),
-        });
-        if (isGone) return made.dispose();
-        const opened = await made.openEmpty();
-        setName(opened.outcome === "opened" ? opened.name : words.noFile);
-        made.onChanged(() => setChanged(made!.isChanged()));
-        setGrid(made);
-      } catch (error) {
-        if (!isGone) setFailure(words.cannotStart(error instanceof Error ? error.message : String(error)));
-      }
-    })();
+    const start = async (): Promise<void> => {
+      const createGrid = await loadGrid();
+      if (isGone || !holder.current) return;
+      made = await createGrid(holder.current, {
+        today: dayNumberOf(new Date()),
+        dayFirst: null,
+        say: sayRefusal,
+        hush: hushRefusal,
+      });
+      if (isGone) return made.dispose();
+      onStart(made, await made.openEmpty());
+      setStarted({ grid: made, failure: null });
+    };
+    start().catch((error: unknown) => {
+      const failure = words.cannotStart(error instanceof Error ? error.message : String(error));
+      if (!isGone) setStarted((before) => ({ ...before, failure }));
+    });
     return () => {
       isGone = true;
       made?.dispose();
     };
-  }, [holder, loadGrid, say]);
+  }, [holder, hushRefusal, loadGrid, onStart, sayRefusal]);
+  return started;
+}
 
+/** Unsaved changes are marked in the page's title, and asked about before the page is left. */
+function useUnsavedMark(name: string, isChanged: boolean): void {
   useEffect(() => {
-    let timer: ReturnType<typeof setTimeout>;
-    const nextDay = () => {
-      timer = setTimeout(
-        () => {
-          const now = dayNumberOf(new Date());
-          setToday(now);
-          grid?.setToday(now);
-          nextDay();
-        },
-        untilMidnight(new Date()) + 1_000,
-      );
-    };
-    nextDay();
-    return () => clearTimeout(timer);
-  }, [grid]);
-
-  /* News of something that went well need not stay; whatever has to be read does. */
-  useEffect(() => {
-    if (!said || said.kind === "problem" || said.sentences.length > 1 || isBusy) return;
-    const timer = setTimeout(() => setSaid((now) => (now === said ? null : now)), NEWS_MS);
-    return () => clearTimeout(timer);
-  }, [isBusy, said]);
-
+    document.title = words.pageTitle(name, isChanged);
+  }, [isChanged, name]);
   useEffect(() => {
     if (!isChanged) return;
     const ask = (event: BeforeUnloadEvent) => event.preventDefault();
     window.addEventListener("beforeunload", ask);
     return () => window.removeEventListener("beforeunload", ask);
   }, [isChanged]);
+}
 
-  useEffect(() => {
-    document.title = words.pageTitle(name, isChanged);
-  }, [isChanged, name]);
-
-  /** One thing at a time; whatever goes wrong becomes a sentence. */
-  async function busily<T>(work: () => Promise<T>, otherwise: T): Promise<T> {
-    setBusy(true);
-    try {
-      return await work();
-    } catch (error) {
-      say("problem", [paneTexts.unexpected(error instanceof Error ? error.message : String(error))]);
-      return otherwise;
-    } finally {
-      setBusy(false);
-    }
-  }
-
-  /** Tells how far it is, and can be stopped. */
-  async function watched<T>(title: string, work: (watching: Watching) => Promise<T>): Promise<T> {
-    const stopping = new AbortController();
-    const stop = () => {
-      stopping.abort();
-      setAtWork((now) => now && { ...now, isStopping: true });
-    };
-    try {
-      return await work({
-        signal: stopping.signal,
-        tell: (share) => setAtWork({ title, share, isStopping: stopping.signal.aborted, stop }),
-      });
-    } finally {
-      setAtWork(null);
-    }
-  }
+export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => Promise<CreateGrid>): GridState {
+  const [name, setName] = useState<string>(words.noFile);
+  const [isChanged, setChanged] = useState(false);
+  const [isBusy, setBusy] = useState(false);
+  const [hasBegun, setBegun] = useState(false);
+  /* Not chosen: a text that could be read two ways is refused until somebody says which part is the day. */
+  const [dayFirst, setDayFirst] = useState<DayFirst>(null);
+  const news = useNews(isBusy);
+  const { say } = news;
+  const onStart = useCallback((made: Grid, opened: Opened | Refusal) => {
+    setName(opened.outcome === "opened" ? opened.name : words.noFile);
+    made.onChanged(() => setChanged(made.isChanged()));
+  }, []);
+  const { grid, failure } = useStarted(holder, loadGrid, news, onStart);
+  const today = useCalendar(useCallback((now: number) => grid?.setToday(now), [grid]));
+  useUnsavedMark(name, isChanged);
+  const { atWork, busily, watched } = useWork(setBusy, say);
 
   function take(outcome: Opened | Refusal, opened: string): boolean {
     if (outcome.outcome === "refused") {
@@ -190,7 +131,29 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     }, false);
   }
 
-  const openBytes = async (bytes: Uint8Array, fileName: string) => void (await open(bytes, fileName));
+  async function openFile(file: File): Promise<void> {
+    const bytes = await readFile(file);
+    if (typeof bytes === "string") return say("problem", [bytes]);
+    await open(bytes, file.name);
+  }
+
+  async function save(): Promise<boolean> {
+    if (!grid) return false;
+    return busily(async () => {
+      say("plain", [words.saving]);
+      const saved = await watched(words.saving, (watching) => grid.save(watching));
+      if (saved.outcome === "refused") {
+        say("problem", [saved.sentence]);
+        return false;
+      }
+      download(saved.bytes, saved.name, XLSX);
+      grid.markSaved();
+      setChanged(grid.isChanged());
+      const told = words.saved(saved.name);
+      say("done", saved.report.length > 0 ? [told, words.savedWith, ...saved.report] : [told]);
+      return true;
+    }, false);
+  }
 
   return {
     grid,
@@ -201,17 +164,13 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     hasBegun,
     today,
     dayFirst,
-    said,
+    said: news.said,
     atWork,
     say,
-    hush: () => setSaid(null),
-    openBytes,
+    hush: news.hush,
+    openBytes: async (bytes, fileName) => void (await open(bytes, fileName)),
     openMade: open,
-    openFile: async (file) => {
-      const bytes = await readFile(file);
-      if (typeof bytes === "string") return say("problem", [bytes]);
-      await openBytes(bytes, file.name);
-    },
+    openFile,
     openEmpty: async () => {
       if (grid) await busily(async () => take(await grid.openEmpty(), words.newOpened), false);
     },
@@ -219,30 +178,10 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
       if (grid && !(await grid.endEntry())) return null;
       return grid?.isChanged() ? "unsaved" : "saved";
     },
-    save: async () => {
-      if (!grid) return false;
-      return busily(async () => {
-        say("plain", [words.saving]);
-        const saved = await watched(words.saving, (watching) => grid.save(watching));
-        if (saved.outcome === "refused") {
-          say("problem", [saved.sentence]);
-          return false;
-        }
-        download(saved.bytes, saved.name, XLSX);
-        grid.markSaved();
-        setChanged(grid.isChanged());
-        say(
-          "done",
-          saved.report.length > 0
-            ? [words.saved(saved.name), words.savedWith, ...saved.report]
-            : [words.saved(saved.name)],
-        );
-        return true;
-      }, false);
-    },
+    save,
     setDayFirst: (choice) => {
       grid?.setDayFirst(choice);
-      setDayFirstHere(choice);
+      setDayFirst(choice);
     },
   };
 }
