@@ -2,6 +2,7 @@
 import { CellError } from "../../../src/worksheet/error";
 import type { ByHeader, Header } from "../../../src/caseload/headers";
 import type { Cell } from "../../../src/worksheet/cell";
+import type { Access } from "../../../src/device/access";
 import { shortDate } from "../../../src/words/date-in-words";
 import { inQuotes, rowList } from "../../texts/pieces";
 import { dateOf, known } from "../caseload/cells";
@@ -10,7 +11,15 @@ import { notToldFrom, whoIsMeant, type Device } from "../caseload/identity";
 import { asItWas, textIn, valueIn, type Caseload, type CaseloadRow } from "../caseload/read";
 import { carefulIn, numberIn } from "../caseload/settings";
 import { Reader, type Faulty } from "../caseload/typed";
-import { emptied, filled, homelessSentence, stillSo, underHeaders, type Recording } from "../caseload/write";
+import {
+  emptied,
+  filled,
+  homelessSentence,
+  stillSo,
+  underHeaders,
+  type Recording,
+  type Written,
+} from "../caseload/write";
 import { carriedSentences, forgotten, openingAsk, spareAfter } from "./carried-over";
 import {
   asksOf,
@@ -42,96 +51,23 @@ export interface ChangePlan extends Recording {
 }
 
 export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number): ChangePlan | Faulty {
-  const { caseload, device, computed } = survey;
-  const { tubes, changes, names } = caseload;
-  const { row } = device;
   const read = new Reader(form, changeFields);
-  const put = known(dateOf(valueIn(row, "Device in")));
-  const out = read.date("out", today);
-  if (out !== null && put !== null && out < put)
-    read.fault("out", `this is before the tube was put in (${shortDate(put)})`);
-  const came = {
-    Reason: read.word("reason", "Reason"),
-    Where: read.word("where", "Where"),
-    "Unplanned visit": read.word("unplanned", "Unplanned visit"),
-    Nights: read.number("nights", 0, 99, "nights"),
-    "Hours out": read.number("hoursOut", 0, MOST_HOURS, "hours"),
-    "Changed by": read.word("changedBy", "Changed by"),
-    "Position confirmed by": read.word("confirmedBy", "Position confirmed by"),
-    pH: read.number("pH", 0, 14, "pH"),
-    Note: read.text("note"),
-  };
-  const ends = endsCare(form);
-  const next = ends ? null : readDevice(read, names);
-  const access = ends ? device.access : accessAfter(device, { access: read.word("access", "Access") ?? "" });
-  const others = whoIsMeant(tubes, device.id).devices.filter((one) => one.row !== row);
-  const taken = access === device.access ? [] : notToldFrom(others, access);
-  if (taken.length > 0)
-    read.fault(
-      "access",
-      `${inQuotes(device.id)} stands with ${access} in the list already (${rowList(taken.map((one) => one.row.sheetRow))}). One row is one tube, so record the change there, or put that row right first`,
-    );
-  const deviceIn = ends ? null : (read.date("deviceIn", today) ?? out);
-  if (deviceIn !== null && out !== null && deviceIn < out)
-    read.fault("deviceIn", "this is before the old tube came out");
-  if (read.faults.length > 0 || out === null) return { outcome: "faulty", faults: read.faults };
-
-  const lot = ends ? null : read.text("lot");
-  const log = underHeaders(
-    changes,
-    filled(notComputed({ ...oldDevice(device), Out: out, ...came, ...newInLog(next, lot) }, computed.change)),
-  );
-  const cells = next
-    ? newInList(device, form, next, { deviceIn, lot })
-    : { Status: "left", ...emptied([...DEVICE, ...MARKS, ...FIT, "Booked for", "Date set by placing team"]) };
-  const list = underHeaders(tubes, worthWriting(row, notComputed(cells, computed.row)));
-  const position = next && positionSentence({ by: came["Position confirmed by"], pH: came.pH }, access, names);
+  const typed = readChange(read, survey, form, today);
+  if (typed.out === null || read.faults.length > 0) return { outcome: "faulty", faults: read.faults };
+  const change: Change = { ...survey, ...typed, form, out: typed.out };
+  const { caseload, device } = survey;
+  const { tubes, changes } = caseload;
+  const { row } = device;
+  const log = inLog(change);
+  const list = inList(change);
   return {
     outcome: "planned",
-    advice: [
-      ...(position ? [position] : []),
-      ...(next
-        ? [
-            ...elsewhereAdvice(device, form),
-            ...sizeSentence(row, next),
-            ...spareSentence(row, lot),
-            ...bolsterSentence(next, numberIn(names, "Bolster_Days")),
-            watch(carefulIn(names, "Watch_Hours", "low")),
-          ]
-        : []),
-    ],
-    asks: [
-      ...asksOf({ out, put, deviceIn, held: textIn(row, "Held by"), ...came }),
-      ...new Set(
-        [device.access, access].flatMap((end) =>
-          carerAsk(came["Changed by"], end, [
-            textIn(row, "Held by").toLowerCase(),
-            ...(next ? [next.heldBy ?? ""] : []),
-          ]),
-        ),
-      ),
-      ...(next
-        ? [
-            ...deviceAsks(next, names),
-            ...openingAsk(
-              device,
-              form,
-              {
-                where: came.Where,
-                reason: came.Reason,
-                hoursOut: came["Hours out"],
-                daysOut: deviceIn === null ? 0 : deviceIn - out,
-              },
-              names,
-            ),
-          ]
-        : [`No new tube: the row of ${device.id} is put on "left" and its tube is emptied.`]),
-    ],
+    advice: adviceOn(change),
+    asks: doubtsOf(change),
     says: [
       ...homelessSentence(changes, log.homeless),
       ...homelessSentence(tubes, list.homeless),
-      ...(isOtherType(device, form) ? [] : keptSentence(row, next, deviceIn)),
-      ...(next ? [...carriedSentences(device, form, next), ...elsewhereSentences(device, form, next)] : []),
+      ...leftSentences(change),
     ],
     rows: [
       { title: `New row in ${changes.sheetName}`, lines: log.lines },
@@ -147,10 +83,136 @@ export function planChange(survey: ChangeSurvey, form: ChangeForm, today: number
         asItWas(tubes),
         stillSo(tubes, row, READ_BACK),
         // Else another row might have been given this access meanwhile.
-        ...(access === device.access ? [] : others.map((one) => stillSo(tubes, one.row, ["ID", "Access"]))),
+        ...(change.access === device.access
+          ? []
+          : change.others.map((one) => stillSo(tubes, one.row, ["ID", "Access"]))),
       ],
     },
   };
+}
+
+/** What was typed, read; what is wrong with it is with the reader. */
+interface Typed {
+  /** The old tube: out, and put in. */
+  readonly out: number | null;
+  readonly put: number | null;
+  readonly came: ReturnType<typeof readHowItCame>;
+  /** The new tube; null where care ends. */
+  readonly next: NewDevice | null;
+  readonly deviceIn: number | null;
+  readonly lot: string | null;
+  readonly access: Access;
+  /** This person's other rows. */
+  readonly others: readonly Device[];
+}
+
+interface Change extends ChangeSurvey, Typed {
+  readonly form: ChangeForm;
+  readonly out: number;
+}
+
+function readChange(
+  read: Reader<ChangeForm>,
+  { caseload, device }: ChangeSurvey,
+  form: ChangeForm,
+  today: number,
+): Typed {
+  const { tubes, names } = caseload;
+  const put = known(dateOf(valueIn(device.row, "Device in")));
+  const out = read.date("out", today);
+  if (out !== null && put !== null && out < put)
+    read.fault("out", `this is before the tube was put in (${shortDate(put)})`);
+  const came = readHowItCame(read);
+  const ends = endsCare(form);
+  const next = ends ? null : readDevice(read, names);
+  const access = ends ? device.access : accessAfter(device, { access: read.word("access", "Access") ?? "" });
+  const others = whoIsMeant(tubes, device.id).devices.filter((one) => one.row !== device.row);
+  const taken = access === device.access ? [] : notToldFrom(others, access);
+  if (taken.length > 0)
+    read.fault(
+      "access",
+      `${inQuotes(device.id)} stands with ${access} in the list already (${rowList(taken.map((one) => one.row.sheetRow))}). One row is one tube, so record the change there, or put that row right first`,
+    );
+  const deviceIn = ends ? null : (read.date("deviceIn", today) ?? out);
+  if (deviceIn !== null && out !== null && deviceIn < out)
+    read.fault("deviceIn", "this is before the old tube came out");
+  const lot = ends ? null : read.text("lot");
+  return { out, put, came, next, deviceIn, lot, access, others };
+}
+
+/** How the old tube came out, by the headers of Changes. */
+const readHowItCame = (read: Reader<ChangeForm>) => ({
+  Reason: read.word("reason", "Reason"),
+  Where: read.word("where", "Where"),
+  "Unplanned visit": read.word("unplanned", "Unplanned visit"),
+  Nights: read.number("nights", 0, 99, "nights"),
+  "Hours out": read.number("hoursOut", 0, MOST_HOURS, "hours"),
+  "Changed by": read.word("changedBy", "Changed by"),
+  "Position confirmed by": read.word("confirmedBy", "Position confirmed by"),
+  pH: read.number("pH", 0, 14, "pH"),
+  Note: read.text("note"),
+});
+
+function inLog({ caseload, computed, device, out, came, next, lot }: Change): Written {
+  const cells = { ...oldDevice(device), Out: out, ...came, ...newInLog(next, lot) };
+  return underHeaders(caseload.changes, filled(notComputed(cells, computed.change)));
+}
+
+function inList({ caseload, computed, device, form, next, deviceIn, lot }: Change): Written {
+  const cells = next
+    ? newInList(device, form, next, { deviceIn, lot })
+    : { Status: "left", ...emptied([...DEVICE, ...MARKS, ...FIT, "Booked for", "Date set by placing team"]) };
+  return underHeaders(caseload.tubes, worthWriting(device.row, notComputed(cells, computed.row)));
+}
+
+/** What it means for care. */
+function adviceOn({ caseload: { names }, device, form, came, next, lot, access }: Change): readonly string[] {
+  if (!next) return [];
+  const position = positionSentence({ by: came["Position confirmed by"], pH: came.pH }, access, names);
+  return [
+    ...(position ? [position] : []),
+    ...elsewhereAdvice(device, form),
+    ...sizeSentence(device.row, next),
+    ...spareSentence(device.row, lot),
+    ...bolsterSentence(next, numberIn(names, "Bolster_Days")),
+    watch(carefulIn(names, "Watch_Hours", "low")),
+  ];
+}
+
+/** What is asked once more before it is recorded. */
+function doubtsOf(change: Change): readonly string[] {
+  const { device, out, put, deviceIn, came, next, access } = change;
+  const held = textIn(device.row, "Held by");
+  const heldBy = [held.toLowerCase(), ...(next ? [next.heldBy ?? ""] : [])];
+  const ends = [device.access, access];
+  return [
+    ...asksOf({ out, put, deviceIn, held, ...came }),
+    ...new Set(ends.flatMap((end) => carerAsk(came["Changed by"], end, heldBy))),
+    ...(next
+      ? doubtsOfNext(change, next)
+      : [`No new tube: the row of ${device.id} is put on "left" and its tube is emptied.`]),
+  ];
+}
+
+function doubtsOfNext(
+  { caseload: { names }, device, form, out, deviceIn, came }: Change,
+  next: NewDevice,
+): readonly string[] {
+  const without = {
+    where: came.Where,
+    reason: came.Reason,
+    hoursOut: came["Hours out"],
+    daysOut: deviceIn === null ? 0 : deviceIn - out,
+  };
+  return [...deviceAsks(next, names), ...openingAsk(device, form, without, names)];
+}
+
+/** What is told of cells that stay or go. */
+function leftSentences({ device, form, next, deviceIn }: Change): readonly string[] {
+  return [
+    ...(isOtherType(device, form) ? [] : keptSentence(device.row, next, deviceIn)),
+    ...(next ? [...carriedSentences(device, form, next), ...elsewhereSentences(device, form, next)] : []),
+  ];
 }
 
 const DEVICE = [

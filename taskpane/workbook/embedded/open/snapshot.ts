@@ -18,6 +18,7 @@ import { extentsOf, isDrawn, within, type Drawn, type Extent } from "./extent";
 import { FORMATTED_ROWS_BELOW, sheetCells, type SheetCells } from "./cells";
 import type { Display } from "./display";
 import { gridNames, isTodayName, namesLeftOut } from "./names";
+import { notDrawn, remarksOf } from "./remarks";
 import { conditionalFormats, notes, validations } from "./rules";
 import { gridStyles, PADDING, styleId } from "./styles";
 import { SHEET_COLUMNS, SHEET_ROWS } from "../../area";
@@ -158,23 +159,26 @@ const arrowsOf = ({ filter }: PackageSheet): IRange | undefined =>
 
 const filterOn = (ref: IRange) => ({ ref, filterColumns: [], cachedFilteredOut: [] });
 
-const isHeader = (
-  { startRow, startColumn, endColumn }: Pick<IRange, "startRow" | "startColumn" | "endColumn">,
-  row: number,
-  column: number,
-): boolean => row === startRow && column >= startColumn && column <= endColumn;
+type Header = Pick<IRange, "startRow" | "startColumn" | "endColumn">;
+
+const isHeader = ({ startRow, startColumn, endColumn }: Header, row: number, column: number): boolean =>
+  row === startRow && column >= startColumn && column <= endColumn;
 
 /** A pane that holds more than there is would leave nothing to move. */
 function paneWithin(pane: Sheet["freezePane"], { rows, columns }: Drawn): Sheet["freezePane"] {
   return pane && (pane.rows ?? 0) < rows && (pane.columns ?? 0) < columns ? pane : undefined;
 }
 
-const notDrawn = (sheetName: string, { left }: Extent): string =>
-  left.count === 1
-    ? `"${sheetName}": ${left.first} stands too far from the other cells to be shown here. It stays in the file; formulas that read it show their stored values.`
-    : `"${sheetName}": ${left.count} cells, the first of them ${left.first}, stand too far from the others to be shown here. They stay in the file; formulas that read them show their stored values.`;
+const frozen = ({ rows, columns }: NonNullable<Sheet["freezePane"]>) => ({
+  xSplit: columns ?? 0,
+  ySplit: rows ?? 0,
+  startRow: rows || -1,
+  startColumn: columns || -1,
+});
 
-const count = (number: number, one: string, many: string): string => (number === 1 ? `1 ${one}` : `${number} ${many}`);
+const lastColumnOf = ({ left, columns }: TableGeometry): number => left + columns.length - 1;
+
+type SheetLook = NonNullable<ReturnType<Display["sheets"]["get"]>>;
 
 /** What the page knows that no file does. */
 interface Here {
@@ -191,124 +195,22 @@ export function* readSnapshot(
   unitId: string,
   { knowsFunction, today }: Here,
 ): Sliced<Reading> {
-  const remarks: string[] = [];
   const worksheets = opened.sheets.filter((sheet) => sheet.kind === "worksheet");
   const idByName = new Map(opened.sheets.map((sheet) => [sheet.name, sheetIdOf(sheet)]));
   const tables = opened.tables.map((table) => tableFacts(table, opened, idByName.get(table.sheetName)!));
-  const geometries = tables.map((table) => table.geometry);
-  const visibleNames = new Set(opened.definedNames.filter((name) => !name.isHidden));
   const extents = extentsOf(opened);
   const leftOut = namesLeftOut(opened);
+  const geometries = tables.map((table) => table.geometry);
   const known = { tables: geometries, knowsFunction, sheetNames: worksheets.map(({ name }) => name), extents };
   const { named, darkNames } = readNames(opened.definedNames, known, leftOut);
   const readers: Readers = { ...known, darkNames, livingNames: livingNames(named) };
   const styles = gridStyles(opened.styleCount, display, (index) => opened.numberFormat(index));
 
-  const tall = tallStyles(styles);
+  const reader = new SheetsReader({ opened, display, readers, styles, tables, today });
+  for (const sheet of worksheets) yield* reader.read(sheet);
 
-  const sheets: Record<string, Partial<IWorksheetData>> = {};
-  const resources: Record<"notes" | "validations" | "formats" | "tables" | "filters", Record<string, unknown>> = {
-    filters: {},
-    notes: {},
-    validations: {},
-    formats: {},
-    tables: {},
-  };
-  const keptAsValue = new Map<string, SheetCells["keptAsValue"]>();
-  let hasLiving = false;
-  for (const sheet of worksheets) {
-    const id = sheetIdOf(sheet);
-    const extent = extents.get(sheet.name);
-    const read = yield* sheetCells(opened, sheet.name, readers, extent, tall);
-    if (read.keptAsValue.length > 0) keptAsValue.set(id, read.keptAsValue);
-    hasLiving ||= read.hasLiving;
-    const far = reach(display.sheets, sheet.name, extent);
-    const own = geometries.filter((table) => table.sheetName === sheet.name);
-    const lastRow = Math.max(read.lastRow, far.row, ...own.map((table) => table.bottom));
-    const lastColumn = Math.max(
-      read.lastColumn,
-      far.column,
-      ...own.map((table) => table.left + table.columns.length - 1),
-    );
-    const rowCount = Math.min(
-      SHEET_ROWS,
-      extent?.firstHiddenRow ?? Infinity,
-      Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW),
-    );
-    const columnCount = Math.min(
-      SHEET_COLUMNS,
-      extent?.firstHiddenColumn ?? Infinity,
-      Math.max(LEAST_COLUMNS, lastColumn + 1 + SPARE_COLUMNS),
-    );
-    const drawn: Drawn = { rows: rowCount, columns: columnCount };
-    const look = display.sheets.get(sheet.name);
-    const pane = paneWithin(look?.freezePane, drawn);
-    const layout = layoutOf(opened, sheet.name, drawn);
-    const filter = arrowsOf(sheet);
-    if (filter && filter.startRow < rowCount) resources.filters[id] = filterOn(filter);
-    addHeights(layout.rowData, read.cells, read.tall, {
-      styles,
-      columns: layout.columnData,
-      merges: layout.mergeData,
-      hasArrow: (row, column) =>
-        (filter !== undefined && isHeader(filter, row, column)) ||
-        own.some((table) =>
-          isHeader(
-            { startRow: table.top, startColumn: table.left, endColumn: table.left + table.columns.length - 1 },
-            row,
-            column,
-          ),
-        ),
-    });
-    if (extent) remarks.push(notDrawn(sheet.name, extent));
-    sheets[id] = {
-      id,
-      name: sheet.name,
-      hidden: sheet.state === "visible" ? 0 : 1,
-      rowCount,
-      columnCount,
-      cellData: read.cells,
-      ...layout,
-      ...(pane && {
-        freeze: {
-          xSplit: pane.columns ?? 0,
-          ySplit: pane.rows ?? 0,
-          startRow: pane.rows || -1,
-          startColumn: pane.columns || -1,
-        },
-      }),
-      showGridlines: look?.view?.showGridLines === false ? 0 : 1,
-      rightToLeft: look?.view?.rightToLeft ? 1 : 0,
-    } as Partial<IWorksheetData>;
-    if (look) {
-      resources.validations[id] = validations(look, id, drawn, opened.date1904);
-      resources.formats[id] = conditionalFormats(look, id, display.themeColors, drawn, today);
-      const found = notes(look, drawn);
-      if (found) resources.notes[id] = found;
-    }
-    const gridTables = tables.filter((table) => table.sheet === id && table.gridId !== null);
-    if (gridTables.length > 0) resources.tables[id] = { tables: gridTables.map(gridTable), tableFilteredOutRows: [] };
-  }
-
-  const chartSheets = opened.sheets.filter((sheet) => sheet.kind !== "worksheet");
-  if (chartSheets.length > 0) {
-    remarks.push(
-      `${count(chartSheets.length, "chart sheet is", "chart sheets are")} not shown here and stay in the file: ${chartSheets.map((sheet) => sheet.name).join(", ")}.`,
-    );
-  }
-  const kept = [...keptAsValue.values()].reduce((sum, cells) => sum + cells.length, 0);
-  if (kept > 0) {
-    remarks.push(
-      `${count(kept, "formula uses", "formulas use")} something this page cannot work out. The stored values are shown and follow no change made here; the formulas stay in the file.`,
-    );
-  }
-  if (leftOut.size > 0) {
-    remarks.push(
-      `${leftOut.size} of the ${opened.definedNames.length} names are not read here, because there are too many. They stay in the file; formulas that use them show their stored values.`,
-    );
-  }
-  if (opened.hasMacros) remarks.push("The file holds macros. They stay in the file and never run here.");
-
+  const visible = opened.definedNames.filter((name) => !name.isHidden);
+  const visibleNames = new Set(visible);
   const names = gridNames(
     named.filter(({ name }) => visibleNames.has(name)),
     (sheetName) => idByName.get(sheetName),
@@ -321,50 +223,178 @@ export function* readSnapshot(
     styles,
     defaultStyle: { pd: PADDING },
     sheetOrder: worksheets.map(sheetIdOf),
-    sheets,
-    resources: [
-      { name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(names) },
-      { name: "SHEET_NOTE_PLUGIN", data: JSON.stringify(resources.notes) },
-      { name: "SHEET_DATA_VALIDATION_PLUGIN", data: JSON.stringify(resources.validations) },
-      { name: "SHEET_CONDITIONAL_FORMATTING_PLUGIN", data: JSON.stringify(resources.formats) },
-      { name: "SHEET_TABLE_PLUGIN", data: JSON.stringify(resources.tables) },
-      { name: "SHEET_FILTER_PLUGIN", data: JSON.stringify(resources.filters) },
-    ],
+    sheets: reader.sheets,
+    resources: [{ name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(names) }, ...reader.pluginResources()],
   };
-  const sheetFacts: SheetFacts[] = opened.sheets.map((sheet) => ({
-    id: sheetIdOf(sheet),
-    name: sheet.name,
-    kind: sheet.kind === "worksheet" ? "worksheet" : "chart sheet",
-    isHidden: sheet.state !== "visible",
-    isProtected: sheet.isProtected,
-    allowsFiltering: sheet.allowsFiltering,
-    filteredRows: filteredRows(opened, sheet),
-  }));
   const front = worksheets.find((sheet) => sheet.name === opened.activeSheet && sheet.state === "visible");
-  const todayNames = new Set(
-    named
-      .filter(({ name, text }) => text !== null && isTodayName(name.name, text))
-      .map(({ name }) => name.name.toLowerCase()),
+  const dark = visible.filter(
+    ({ name }) => darkNames.has(name.toLowerCase()) && !leftOut.has(name.toLowerCase()) && !name.startsWith("_xlnm"),
   );
-  const dark = [...visibleNames]
-    .filter(
-      ({ name }) => darkNames.has(name.toLowerCase()) && !leftOut.has(name.toLowerCase()) && !name.startsWith("_xlnm"),
-    )
-    .map((name) => ({ name: name.name, refersTo: `=${name.text}` }));
   return {
     snapshot,
-    remarks,
-    hasLiving,
+    remarks: [...reader.remarks, ...remarksOf(opened, { kept: reader.kept, names: leftOut.size })],
+    hasLiving: reader.hasLiving,
     facts: {
       ...(front && { activeSheet: sheetIdOf(front) }),
       title,
       dateSystem: opened.date1904 ? 1904 : 1900,
-      sheets: sheetFacts,
+      sheets: opened.sheets.map((sheet) => sheetFacts(sheet, opened)),
       tables,
-      darkNames: dark,
-      todayNames,
-      keptAsValue,
+      darkNames: dark.map((name) => ({ name: name.name, refersTo: `=${name.text}` })),
+      todayNames: new Set(
+        named
+          .filter(({ name, text }) => text !== null && isTodayName(name.name, text))
+          .map(({ name }) => name.name.toLowerCase()),
+      ),
+      keptAsValue: reader.keptAsValue,
       file: { opened, readers, styles },
     },
   };
+}
+
+const sheetFacts = (sheet: PackageSheet, opened: OpenedWorkbook): SheetFacts => ({
+  id: sheetIdOf(sheet),
+  name: sheet.name,
+  kind: sheet.kind === "worksheet" ? "worksheet" : "chart sheet",
+  isHidden: sheet.state !== "visible",
+  isProtected: sheet.isProtected,
+  allowsFiltering: sheet.allowsFiltering,
+  filteredRows: filteredRows(opened, sheet),
+});
+
+/** What all sheets of a file are read with. */
+interface Book {
+  readonly opened: OpenedWorkbook;
+  readonly display: Display;
+  readonly readers: Readers;
+  readonly styles: ReturnType<typeof gridStyles>;
+  readonly tables: readonly TableFacts[];
+  readonly today: number;
+}
+
+/** What plugins of the grid keep of each sheet, by their names in a snapshot. */
+const PLUGINS = {
+  notes: "SHEET_NOTE_PLUGIN",
+  validations: "SHEET_DATA_VALIDATION_PLUGIN",
+  formats: "SHEET_CONDITIONAL_FORMATTING_PLUGIN",
+  tables: "SHEET_TABLE_PLUGIN",
+  filters: "SHEET_FILTER_PLUGIN",
+} as const;
+type Plugin = keyof typeof PLUGINS;
+
+/** One worksheet after the other, as the grid and its plugins want it. */
+class SheetsReader {
+  readonly sheets: Record<string, Partial<IWorksheetData>> = {};
+  readonly remarks: string[] = [];
+  readonly keptAsValue = new Map<string, SheetCells["keptAsValue"]>();
+  /** Formulas that show their stored values. */
+  kept = 0;
+  hasLiving = false;
+  private readonly tall: ReturnType<typeof tallStyles>;
+  private readonly resources: Readonly<Record<Plugin, Record<string, unknown>>> = {
+    notes: {},
+    validations: {},
+    formats: {},
+    tables: {},
+    filters: {},
+  };
+
+  constructor(private readonly book: Book) {
+    this.tall = tallStyles(book.styles);
+  }
+
+  pluginResources(): NonNullable<IWorkbookData["resources"]> {
+    return (Object.keys(PLUGINS) as Plugin[]).map((plugin) => ({
+      name: PLUGINS[plugin],
+      data: JSON.stringify(this.resources[plugin]),
+    }));
+  }
+
+  *read(sheet: PackageSheet): Sliced<void> {
+    const { opened, display, readers } = this.book;
+    const id = sheetIdOf(sheet);
+    const extent = readers.extents?.get(sheet.name);
+    const read = yield* sheetCells(opened, sheet.name, readers, extent, this.tall);
+    if (read.keptAsValue.length > 0) this.keptAsValue.set(id, read.keptAsValue);
+    this.kept += read.keptAsValue.length;
+    this.hasLiving ||= read.hasLiving;
+    if (extent) this.remarks.push(notDrawn(sheet.name, extent));
+    const drawn = this.drawnOf(sheet, read, extent);
+    const look = display.sheets.get(sheet.name);
+    const pane = paneWithin(look?.freezePane, drawn);
+    this.sheets[id] = {
+      id,
+      name: sheet.name,
+      hidden: sheet.state === "visible" ? 0 : 1,
+      rowCount: drawn.rows,
+      columnCount: drawn.columns,
+      cellData: read.cells,
+      ...this.layoutOf(sheet, read, drawn),
+      ...(pane && { freeze: frozen(pane) }),
+      showGridlines: look?.view?.showGridLines === false ? 0 : 1,
+      rightToLeft: look?.view?.rightToLeft ? 1 : 0,
+    } as Partial<IWorksheetData>;
+    this.keepForPlugins(sheet, look, drawn);
+  }
+
+  private tablesOn(sheet: PackageSheet): readonly TableFacts[] {
+    return this.book.tables.filter((table) => table.geometry.sheetName === sheet.name);
+  }
+
+  /** As far as cells, notes and tables reach, and some room to type in. */
+  private drawnOf(sheet: PackageSheet, read: SheetCells, extent: Extent | undefined): Drawn {
+    const far = reach(this.book.display.sheets, sheet.name, extent);
+    const own = this.tablesOn(sheet).map(({ geometry }) => geometry);
+    const lastRow = Math.max(read.lastRow, far.row, ...own.map((table) => table.bottom));
+    const lastColumn = Math.max(read.lastColumn, far.column, ...own.map(lastColumnOf));
+    return {
+      rows: Math.min(
+        SHEET_ROWS,
+        extent?.firstHiddenRow ?? Infinity,
+        Math.max(LEAST_ROWS, lastRow + 1 + FORMATTED_ROWS_BELOW),
+      ),
+      columns: Math.min(
+        SHEET_COLUMNS,
+        extent?.firstHiddenColumn ?? Infinity,
+        Math.max(LEAST_COLUMNS, lastColumn + 1 + SPARE_COLUMNS),
+      ),
+    };
+  }
+
+  /** Rows and columns with the heights that their texts need; a header with an arrow needs more. */
+  private layoutOf(sheet: PackageSheet, read: SheetCells, drawn: Drawn): ReturnType<typeof layoutOf> {
+    const layout = layoutOf(this.book.opened, sheet.name, drawn);
+    const filter = arrowsOf(sheet);
+    const headers: readonly Header[] = [
+      ...(filter ? [filter] : []),
+      ...this.tablesOn(sheet).map(({ geometry }) => ({
+        startRow: geometry.top,
+        startColumn: geometry.left,
+        endColumn: lastColumnOf(geometry),
+      })),
+    ];
+    addHeights(layout.rowData, read.cells, read.tall, {
+      styles: this.book.styles,
+      columns: layout.columnData,
+      merges: layout.mergeData,
+      hasArrow: (row, column) => headers.some((header) => isHeader(header, row, column)),
+    });
+    return layout;
+  }
+
+  private keepForPlugins(sheet: PackageSheet, look: SheetLook | undefined, drawn: Drawn): void {
+    const { opened, display, today } = this.book;
+    const { resources } = this;
+    const id = sheetIdOf(sheet);
+    const filter = arrowsOf(sheet);
+    if (filter && filter.startRow < drawn.rows) resources.filters[id] = filterOn(filter);
+    if (look) {
+      resources.validations[id] = validations(look, id, drawn, opened.date1904);
+      resources.formats[id] = conditionalFormats(look, id, display.themeColors, drawn, today);
+      const found = notes(look, drawn);
+      if (found) resources.notes[id] = found;
+    }
+    const tables = this.book.tables.filter((table) => table.sheet === id && table.gridId !== null);
+    if (tables.length > 0) resources.tables[id] = { tables: tables.map(gridTable), tableFilteredOutRows: [] };
+  }
 }

@@ -2,7 +2,6 @@
 import type { Styles } from "@univerjs/core";
 import {
   addressOf,
-  parseRange,
   rangeText,
   type CellEdit,
   type CellValue,
@@ -13,15 +12,13 @@ import {
 import type { Area } from "../../port";
 import { bottom, contains } from "../../area";
 import { ByRow } from "../../package/by-row";
-import { cellInGrid, type Readers } from "../formulas/readable";
-import { isDrawn } from "../open/extent";
-import { relativeForm } from "../formulas/references";
-import { RepeatedFormulas } from "../formulas/repeated";
+import type { Readers } from "../formulas/readable";
+import { isDrawn, type Extent } from "../open/extent";
 import { gridValue } from "../open/cells";
 import type { OriginStyle } from "../open/styles";
 import { valueOf, type SheetReader } from "../book/sheet-reader";
 import { isFormatted } from "../open/style-names";
-import { KnownTexts } from "./formulas";
+import { formulasInFile, type FileFormulas } from "./file-formulas";
 import { lookOf } from "./looks";
 import { fileValue, isFault, sameResult, sameValue } from "./values";
 import type { TableGeometry } from "../formulas/structured";
@@ -98,8 +95,21 @@ const rowsOf = ({ top, rows }: Area): readonly number[] => Array.from({ length: 
 
 /** In slices: a sign of life now and then, the share that is done. */
 export function* sheetDifference(source: SheetSource): Sliced<SheetDifference> {
-  const { opened, sheetName, reader } = source;
-  const difference: SheetDifference = {
+  const reading = formulasInFile(source);
+  let read = reading.next();
+  for (; !read.done; read = reading.next()) yield FORMS * read.value;
+  const comparison = new SheetComparison(source, read.value);
+  const rows = comparison.rows();
+  for (const [at, row] of rows.entries()) {
+    comparison.compareRow(row);
+    if (at % ROWS_AT_A_TIME === 0) yield FORMS + ((1 - FORMS) * (at + 1)) / rows.length;
+  }
+  return comparison.difference;
+}
+
+/** What the file holds of a sheet against what stands there now, cell by cell. Rows and columns count from 0. */
+class SheetComparison {
+  readonly difference: SheetDifference = {
     cells: new Map(),
     renewed: new Map(),
     kept: [],
@@ -107,94 +117,76 @@ export function* sheetDifference(source: SheetSource): Sliced<SheetDifference> {
     malformed: [],
     lossyLooks: [],
   };
-  const store = opened.store(sheetName);
-  const { rowCount, rowNumbers, firstCells, formulaOf, columns: columnOf, styles: styleOf } = store.data;
-  const known = new KnownTexts(source.tables);
-  const malformedForms = new Map<string, boolean>();
-  const styleOfColumn = columnStyles(opened, sheetName);
+  private readonly store: ReturnType<OpenedWorkbook["store"]>;
+  private readonly extent: Extent | undefined;
+  private readonly styleOfColumn: (column: number) => number;
+  private readonly malformedForms = new Map<string, boolean>();
+  /** What spills in the grid, */
+  private readonly spilling: readonly Area[];
+  private readonly spills: ByRow<Area>;
+  /** and in the file, by row and by the place of the formula. */
+  private readonly arrays: ByRow<Area>;
+  private readonly arrayAt: ReadonlyMap<string, Area>;
+  private readonly untouched: ByRow<Area>;
 
-  // first what the file holds in structured form, so that a formula moved upwards finds it too
-  const forms = new Map<number, string | null>();
-  const arraysInFile: Area[] = [];
-  const repeated = new RepeatedFormulas<string>(sheetName, source.readers);
-  const formulaTexts = store.groupTexts();
-  for (let place = 0; place < rowCount; place++) {
-    const row = rowNumbers[place]! - 1;
-    for (let cell = firstCells[place]!; cell < firstCells[place + 1]!; cell++) {
-      if (formulaOf[cell] === 0) continue;
-      const column = columnOf[cell]! - 1;
-      const stored = store.formula(cell)!;
-      const shared = repeated.findShared(formulaTexts.followed(stored), column);
-      if (shared !== undefined) {
-        forms.set(cell, shared);
-        continue;
-      }
-      const formula = store.cellFormula(stored, row + 1, column + 1, formulaTexts);
-      const range = formula.isDynamic ? parseRange(formula.ref ?? "") : undefined;
-      if (range && (range.bottom > range.top || range.right > range.left)) {
-        const { top, left, bottom, right } = range;
-        arraysInFile.push({ top: top - 1, left: left - 1, rows: bottom - top + 1, columns: right - left + 1 });
-      }
-      const taught = repeated.find(formula, row, column);
-      const read = taught === undefined ? cellInGrid(formula, { sheetName, row, column }, source.readers) : null;
-      const form = taught ?? (read && relativeForm(read.text, row, column));
-      forms.set(cell, form);
-      if (read && form !== null) {
-        known.note(formula.text, form, row, column);
-        repeated.note(formula, read, form, { row, column, shared: formulaTexts.named(stored.group) });
-      }
-    }
-    if (place % ROWS_AT_A_TIME === 0) yield (FORMS * place) / rowCount;
+  constructor(
+    private readonly source: SheetSource,
+    private readonly file: FileFormulas,
+  ) {
+    const { opened, sheetName, reader } = source;
+    this.store = opened.store(sheetName);
+    this.extent = source.readers.extents?.get(sheetName);
+    this.styleOfColumn = columnStyles(opened, sheetName);
+    this.spilling = reader.spills();
+    this.spills = byRow(this.spilling);
+    this.arrays = byRow(file.arrays);
+    this.arrayAt = new Map(file.arrays.map((area) => [placeKey(area.top, area.left), area]));
+    this.untouched = byRow(this.spilling.flatMap((area) => this.untouchedAreas(area)));
   }
 
-  const cellAt = (row: number, column: number): number => store.find(row + 1, column + 1);
-  const arrays = byRow(arraysInFile);
-  const spilling = reader.spills();
-  const spills = byRow(spilling);
-  // a spill that gives what it gave at opening is nobody's change, where it lies now and where the file has it
-  const arrayAt = new Map(arraysInFile.map((area) => [placeKey(area.top, area.left), area]));
-  const untouchedAreas = spilling.flatMap((area) => {
-    const cell = cellAt(area.top, area.left);
-    const isSame = cell >= 0 && formulaOf[cell] !== 0 && forms.get(cell) === reader.form(area.top, area.left);
+  /** A spill that gives what it gave at opening is nobody's change, where it lies now and where the file has it. */
+  private untouchedAreas(area: Area): readonly Area[] {
+    const { reader, atOpening } = this.source;
+    const cell = this.store.find(area.top + 1, area.left + 1);
+    const isSame = this.hasFormula(cell) && this.file.forms.get(cell) === reader.form(area.top, area.left);
     const key = placeKey(area.top, area.left);
-    if (!isSame || source.atOpening.spills.get(key) !== spillText(reader, area)) return [];
-    const inFile = arrayAt.get(key);
+    if (!isSame || atOpening.spills.get(key) !== spillText(reader, area)) return [];
+    const inFile = this.arrayAt.get(key);
     return inFile ? [area, inFile] : [area];
-  });
-  const untouched = byRow(untouchedAreas);
+  }
 
-  // what is not drawn is no empty cell
-  const extent = source.readers.extents?.get(sheetName);
-  const isUndrawn = (row: number, column: number) => !isDrawn(extent, row, column) && !reader.cell(row, column);
+  /** Rows of the grid and of the file, in order. */
+  rows(): Float64Array {
+    const { rowCount, rowNumbers } = this.store.data;
+    const { reader } = this.source;
+    const rows = new Set([...reader.rows(), ...this.spilling.flatMap((area) => rowsOf(area))]);
+    for (let place = 0; place < rowCount; place++) rows.add(rowNumbers[place]! - 1);
+    const lastRow = reader.worksheet.getRowCount();
+    return Float64Array.from(rows)
+      .filter((row) => row < lastRow)
+      .sort();
+  }
 
-  const lastRow = reader.worksheet.getRowCount();
-  const rows = new Set([...reader.rows(), ...spilling.flatMap((area) => rowsOf(area))]);
-  for (let place = 0; place < rowCount; place++) rows.add(rowNumbers[place]! - 1);
-  const ordered = Float64Array.from(rows)
-    .filter((row) => row < lastRow)
-    .sort();
-  let count = 0;
-  for (const row of ordered) {
-    const place = store.rowAt(row + 1);
+  compareRow(row: number): void {
+    const { firstCells, columns } = this.store.data;
+    const place = this.store.rowAt(row + 1);
     let cell = place < 0 ? 0 : firstCells[place]!;
     const end = place < 0 ? 0 : firstCells[place + 1]!;
-    const spilled = spills.at(row);
-    const now = columnsNow(row, spilled);
+    const now = this.columnsNow(row);
     // both lists of columns are in order
     for (let next = 0; cell < end || next < now.length;) {
-      const inFile = cell < end ? columnOf[cell]! - 1 : Infinity;
+      const inFile = cell < end ? columns[cell]! - 1 : Infinity;
       const inGrid = next < now.length ? now[next]! : Infinity;
       const column = Math.min(inFile, inGrid);
-      compare(row, column, inFile === column ? cell : -1);
+      this.compare(row, column, inFile === column ? cell : -1);
       if (inFile === column) cell++;
       if (inGrid === column) next++;
     }
-    if (count++ % ROWS_AT_A_TIME === 0) yield FORMS + ((1 - FORMS) * count) / ordered.length;
   }
-  return difference;
 
-  function columnsNow(row: number, spilled: readonly Area[]): readonly number[] {
-    const own = reader.columnsOf(row);
+  private columnsNow(row: number): readonly number[] {
+    const own = this.source.reader.columnsOf(row);
+    const spilled = this.spills.at(row);
     if (spilled.length === 0) return own;
     const all = new Set(own);
     for (const area of spilled) for (let c = 0; c < area.columns; c++) all.add(area.left + c);
@@ -202,89 +194,116 @@ export function* sheetDifference(source: SheetSource): Sliced<SheetDifference> {
   }
 
   /** @param cell of the file; -1 for none */
-  function compare(row: number, column: number, cell: number): void {
-    if (source.isWrittenElsewhere(row, column) || isUndrawn(row, column)) return;
-    const content = contentEdit(row, column, cell);
-    const style = styleEdit(row, column, cell);
+  private compare(row: number, column: number, cell: number): void {
+    if (this.source.isWrittenElsewhere(row, column) || this.isUndrawn(row, column)) return;
+    const content = this.contentEdit(row, column, cell);
+    const style = this.styleEdit(row, column, cell);
     if (!content && style === undefined) return;
     const address = addressOf(row + 1, column + 1);
     const edit: CellEdit = { ...content, ...(style !== undefined && { style }) };
-    const isSince = content !== undefined && !isAsAtOpening(row, column, cell);
-    if (isSince || style !== undefined) difference.cells.set(address, edit);
-    else difference.renewed.set(address, edit);
+    const isSince = content !== undefined && !this.isAsAtOpening(row, column, cell);
+    if (isSince || style !== undefined) this.difference.cells.set(address, edit);
+    else this.difference.renewed.set(address, edit);
+  }
+
+  /** What is not drawn is no empty cell. */
+  private isUndrawn(row: number, column: number): boolean {
+    return !isDrawn(this.extent, row, column) && !this.source.reader.cell(row, column);
   }
 
   /** Only what the calendar or the engine did at opening, before anybody changed anything. */
-  function isAsAtOpening(row: number, column: number, cell: number): boolean {
-    if (untouched.at(row).some((area) => contains(area, row, column))) return true;
-    if (!hasFormula(cell) || forms.get(cell) !== reader.form(row, column)) return false;
-    const opening = source.atOpening.results.get(placeKey(row, column));
+  private isAsAtOpening(row: number, column: number, cell: number): boolean {
+    const { reader, atOpening } = this.source;
+    if (this.untouched.at(row).some((area) => contains(area, row, column))) return true;
+    if (!this.hasFormula(cell) || this.file.forms.get(cell) !== reader.form(row, column)) return false;
+    const opening = atOpening.results.get(placeKey(row, column));
     return opening !== undefined && sameResult(fileValue(reader.value(row, column)), opening);
   }
 
-  function hasFormula(cell: number): boolean {
-    return cell >= 0 && formulaOf[cell] !== 0;
+  private hasFormula(cell: number): boolean {
+    return cell >= 0 && this.store.data.formulaOf[cell] !== 0;
   }
 
-  function contentEdit(row: number, column: number, cell: number): CellEdit | undefined {
-    const form = reader.form(row, column);
-    const value = fileValue(reader.value(row, column));
-    const stored = cell < 0 ? null : fileValue(valueOf(gridValue(store.value(cell), store.type(cell))));
-    const spill = spills.at(row).find((area) => area.top === row && area.left === column);
-    if (form === null) {
-      const isResult = spills.at(row).some((area) => contains(area, row, column));
-      const wasKept = hasFormula(cell) && forms.get(cell) === null;
-      if (source.outdated.has(placeKey(row, column)) && isFault(value)) {
-        difference.outdated.push(addressOf(row + 1, column + 1));
-        return { value, formula: { keep: true, anew: true } };
-      }
-      if (wasKept && sameValue(value, stored)) difference.kept.push(addressOf(row + 1, column + 1));
-      if (wasKept || !hasFormula(cell)) {
-        if (sameValue(value, stored)) return undefined;
-        // a former spill's result that the array's own edit empties
-        if (!isResult && value === null && arrays.at(row).some((area) => contains(area, row, column))) return undefined;
-      }
-      return { value };
+  private contentEdit(row: number, column: number, cell: number): CellEdit | undefined {
+    const form = this.source.reader.form(row, column);
+    const value = fileValue(this.source.reader.value(row, column));
+    const stored = cell < 0 ? null : fileValue(valueOf(gridValue(this.store.value(cell), this.store.type(cell))));
+    return form === null
+      ? this.valueEdit(row, column, cell, value, stored)
+      : this.formulaEdit(row, column, cell, form, value, stored);
+  }
+
+  /** No formula stands there, or one that only the file can read. */
+  private valueEdit(
+    row: number,
+    column: number,
+    cell: number,
+    value: CellValue,
+    stored: CellValue,
+  ): CellEdit | undefined {
+    const { difference, source } = this;
+    const wasKept = this.hasFormula(cell) && this.file.forms.get(cell) === null;
+    if (source.outdated.has(placeKey(row, column)) && isFault(value)) {
+      difference.outdated.push(addressOf(row + 1, column + 1));
+      return { value, formula: { keep: true, anew: true } };
     }
-    const isSame = hasFormula(cell) && forms.get(cell) === form;
+    if (wasKept && sameValue(value, stored)) difference.kept.push(addressOf(row + 1, column + 1));
+    if (this.hasFormula(cell) && !wasKept) return { value };
+    if (sameValue(value, stored)) return undefined;
+    // a former spill's result that the array's own edit empties
+    const isIn = (areas: ByRow<Area>): boolean => areas.at(row).some((area) => contains(area, row, column));
+    return value === null && !isIn(this.spills) && isIn(this.arrays) ? undefined : { value };
+  }
+
+  private formulaEdit(
+    row: number,
+    column: number,
+    cell: number,
+    form: string,
+    value: CellValue,
+    stored: CellValue,
+  ): CellEdit | undefined {
+    const spill = this.spills.at(row).find((area) => area.top === row && area.left === column);
+    const isSame = this.hasFormula(cell) && this.file.forms.get(cell) === form;
     if (!isSame) {
-      const formula = reader.formula(row, column)!;
-      if (isMalformed(form, formula)) {
-        difference.malformed.push(addressOf(row + 1, column + 1));
+      const formula = this.source.reader.formula(row, column)!;
+      if (this.isMalformed(form, formula)) {
+        this.difference.malformed.push(addressOf(row + 1, column + 1));
         return { value: formula };
       }
-      const text = formula.slice(1);
-      return { value, formula: { text: known.fileText(text, row, column), ...spillOf(spill) } };
+      const text = this.file.known.fileText(formula.slice(1), row, column);
+      return { value, formula: { text, ...spillOf(spill) } };
     }
-    const array = arrayAt.get(placeKey(row, column));
+    const array = this.arrayAt.get(placeKey(row, column));
     const isMoved = spill !== undefined && JSON.stringify(spill) !== JSON.stringify(array);
     if (!isMoved && sameResult(value, stored)) return undefined;
     return { value, formula: { keep: true, ...spillOf(spill) } };
   }
 
   /** Read once for all cells that hold the same. */
-  function isMalformed(form: string, formula: string): boolean {
-    const known = malformedForms.get(form) ?? source.isMalformed(formula);
-    malformedForms.set(form, known);
+  private isMalformed(form: string, formula: string): boolean {
+    const known = this.malformedForms.get(form) ?? this.source.isMalformed(formula);
+    this.malformedForms.set(form, known);
     return known;
   }
 
-  function spillOf(area: Area | undefined): { readonly spill?: string } {
-    if (!area) return {};
-    const { top, left, rows: height, columns: width } = area;
-    return { spill: rangeText({ top: top + 1, left: left + 1, bottom: top + height, right: left + width }) };
-  }
-
-  function styleEdit(row: number, column: number, cell: number): StyleEdit | undefined {
+  private styleEdit(row: number, column: number, cell: number): StyleEdit | undefined {
+    const { reader, gridStyles, styles } = this.source;
     const now = reader.cell(row, column);
     if (!now || (now.s === undefined && cell < 0)) return undefined;
-    const own = cell < 0 ? styleOfColumn(column + 1) : styleOf[cell]!;
+    const own = cell < 0 ? this.styleOfColumn(column + 1) : this.store.data.styles[cell]!;
     if (!now.s) return own === 0 ? undefined : 0;
     const id = typeof now.s === "string" ? now.s : undefined;
     const isResult = now.f !== undefined || now.si !== undefined;
     const keepFormat = isResult && !(id !== undefined && isFormatted(id));
-    const look = lookOf({ id, style: source.gridStyles.get(now.s) }, own, source.styles, keepFormat);
-    if (look.isLossy) difference.lossyLooks.push(addressOf(row + 1, column + 1));
+    const look = lookOf({ id, style: gridStyles.get(now.s) }, own, styles, keepFormat);
+    if (look.isLossy) this.difference.lossyLooks.push(addressOf(row + 1, column + 1));
     return look.edit;
   }
+}
+
+function spillOf(area: Area | undefined): { readonly spill?: string } {
+  if (!area) return {};
+  const { top, left, rows: height, columns: width } = area;
+  return { spill: rangeText({ top: top + 1, left: left + 1, bottom: top + height, right: left + width }) };
 }
