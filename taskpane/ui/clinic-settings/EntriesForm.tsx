@@ -19,8 +19,7 @@ import { Notice } from "../parts/Notice";
 import { ProblemNotice } from "../parts/ProblemNotice";
 import { Sentences } from "../parts/Sentences";
 import { Step } from "../parts/Step";
-
-export type Typed = Readonly<Partial<Record<EntryName, string>>>;
+import type { Typed } from "./useClinicSettings";
 
 interface Props {
   readonly form: FormKey;

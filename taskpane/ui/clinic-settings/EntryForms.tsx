@@ -1,11 +1,11 @@
 /** The forms for who agreed the settings and whom to call, wherever they are asked for; one for Working and what became of it. */
-import { useState, type ReactNode } from "react";
+import type { ReactNode } from "react";
 import type { FormKey } from "../../actions/clinic-settings";
 import { clinicSettings as words } from "../../texts/clinic-settings";
 import type { Overview, Workbook } from "../../workbook/port";
 import { Finished } from "../parts/Finished";
 import { Working } from "../parts/Working";
-import { EntriesForm, type Typed } from "./EntriesForm";
+import { EntriesForm } from "./EntriesForm";
 import type { ClinicSettingsState } from "./useClinicSettings";
 
 interface Props {
@@ -18,8 +18,6 @@ interface Props {
 }
 
 export function EntryForms({ forms, workbook, overview, today, locale, state }: Props) {
-  /* Here, so that what was typed into one form outlives the writing of the other. */
-  const [typed, setTyped] = useState<Readonly<Partial<Record<FormKey, Typed>>>>({});
   const can = workbook.can("writeNamed");
   return forms.map((form) => (
     <EntriesForm
@@ -31,10 +29,10 @@ export function EntryForms({ forms, workbook, overview, today, locale, state }: 
       fault={state.fault?.form === form ? state.fault.sentence : null}
       cannot={can === true ? null : can}
       reveal={state.reveal}
-      typed={typed[form] ?? {}}
-      onType={(entries) => setTyped((before) => ({ ...before, [form]: entries }))}
+      typed={state.typedIn(form)}
+      onType={(entries) => state.type(form, entries)}
       write={async (entries) => {
-        if (await state.write({ form, typed: entries })) setTyped((before) => ({ ...before, [form]: {} }));
+        if (await state.write({ form, typed: entries })) state.type(form, {});
       }}
     />
   ));

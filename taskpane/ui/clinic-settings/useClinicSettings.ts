@@ -1,6 +1,6 @@
 /** Writing into the settings sheet: the workbook is looked at once more before anything is written. */
 import { useState } from "react";
-import { writeEntries, type EntriesChoices, type FormKey } from "../../actions/clinic-settings";
+import { writeEntries, type EntriesChoices, type EntryName, type FormKey } from "../../actions/clinic-settings";
 import { pane as paneTexts } from "../../texts/pane";
 import type { Place, Workbook } from "../../workbook/port";
 import { useAnnounce } from "../parts/announce";
@@ -12,7 +12,12 @@ interface Fault {
   readonly sentence: string;
 }
 
+export type Typed = Readonly<Partial<Record<EntryName, string>>>;
+
 export interface ClinicSettingsState {
+  /** Here, so that what was typed into one form outlives the writing of the other. */
+  typedIn(form: FormKey): Typed;
+  type(form: FormKey, typed: Typed): void;
   readonly applying: Applying;
   readonly fault: Fault | null;
   reveal(place: Place): void;
@@ -26,6 +31,8 @@ export function useClinicSettings(workbook: Workbook | null, today: number): Cli
   const reveal = useReveal(workbook);
   const [fault, setFault] = useState<Fault | null>(null);
 
+  const [typed, setTyped] = useState<Readonly<Partial<Record<FormKey, Typed>>>>({});
+
   function fail(form: FormKey, sentence: string): false {
     setFault({ form, sentence });
     announce(sentence);
@@ -36,6 +43,8 @@ export function useClinicSettings(workbook: Workbook | null, today: number): Cli
     applying,
     fault,
     reveal,
+    typedIn: (form) => typed[form] ?? {},
+    type: (form, entries) => setTyped((before) => ({ ...before, [form]: entries })),
     write: async (choices) => {
       if (!workbook) return false;
       try {
