@@ -69,61 +69,78 @@ export function gridOn(
   page: (grid: OnPage) => Promise<OpenEntry> = async () => NO_ENTRY,
   starting: Promise<Packages> = Promise.resolve(packagesHere()),
 ): Grid {
-  let dayFirst: DayFirst = options.dayFirst;
-  let isFile = false;
-  /** How many changes there were when what is being saved was put together. */
-  let changesSaved: number | undefined;
-  let entry = NO_ENTRY;
-  /** What was said last, and how many times anything was. */
-  let [told, times] = ["", 0];
-  const say = (sentence: string): void => {
-    [told, times] = [sentence, times + 1];
-    options.say(sentence);
+  const grid = new Running(engine, options, page, starting);
+  const { workbook, unsaved } = grid;
+  return {
+    workbook,
+    open: async (file, name, watching = {}) =>
+      (await workbook.alone(() => orStopped(grid.open(file, name, watching), NOT_OPENED))) ?? AT_WORK,
+    openEmpty: async () => (await workbook.alone(() => grid.openEmpty())) ?? AT_WORK,
+    save: async (watching = {}) => (await workbook.alone(() => orStopped(grid.save(watching), NOT_SAVED))) ?? AT_WORK,
+    hasEntry: () => grid.entry.isOpen(),
+    endEntry: async () => (await grid.endEntry()) === undefined,
+    markSaved: () => grid.markSaved(),
+    isChanged: () => unsaved.isChanged || grid.entry.isOpen(),
+    onChanged: (listen) => unsaved.listen(listen),
+    setToday: (serial) => workbook.setToday(serial),
+    dayFirst: () => grid.dayFirst,
+    setDayFirst: (choice) => void (grid.dayFirst = choice),
+    selectedRow: () => selectedRow(workbook),
+    focus() {
+      engine.injector.get(IUniverInstanceService).focusUnit(workbook.book.getUnitId());
+      engine.injector.get(IContextService).setContextValue("FOCUSING_SHEET", true);
+    },
+    dispose() {
+      void starting.then((packages) => packages.dispose());
+      engine.univer.dispose();
+    },
   };
-  const workbook = new GridWorkbookPort(engine, options.today);
-  const unsaved = new Unsaved(
-    engine,
-    () => workbook.book.getUnitId(),
-    () => isFile,
-  );
+}
 
-  let isWatching = false;
-  /** The grid makes its services, its functions too, with its first workbook. */
-  async function watch(): Promise<void> {
-    if (isWatching) return;
-    isWatching = true;
-    watchTyping(engine, { workbook, dayFirst: () => dayFirst, say, hush: options.hush });
-    watchRowsByHand(engine, { workbook, isOwn: () => isOwnBook(workbook.bookFacts), say });
-    guard(engine, {
-      isFile: () => isFile,
-      say,
-      isTied: (sheetId, range) =>
-        tieOf(engine, workbook, sheetId ?? workbook.book.getActiveSheet()!.getSheetId(), range),
-      isOurs: () => workbook.isAtWork,
-      isProtected: (sheetId, from) => {
-        const id = sheetId ?? workbook.book.getActiveSheet()?.getSheetId();
-        const facts = workbook.bookFacts.sheets.find((sheet) => sheet.id === id);
-        return facts?.isProtected && !(from === "filters" && facts.allowsFiltering) ? facts.name : undefined;
-      },
-    });
-    watchSorting(engine, workbook);
-    entry = await page({
-      dayFirst: () => dayFirst,
-      readFormula: (formula) => enteredFormula(formula, workbook.sheetNames()),
-      say,
-      unitId: () => workbook.unit,
-      workbook,
-    });
-    entry.onChanged(() => unsaved.tell());
+/** The workbook that stands in the grid, opened, watched and saved. */
+class Running {
+  readonly workbook: GridWorkbookPort;
+  readonly unsaved: Unsaved;
+  dayFirst: DayFirst;
+  entry = NO_ENTRY;
+  /** It was opened from a file. */
+  private isFile = false;
+  private isWatching = false;
+  /** How many changes there were when what is being saved was put together. */
+  private changesSaved: number | undefined;
+  /** What was said last, and how many times anything was. */
+  private told = "";
+  private times = 0;
+
+  constructor(
+    private readonly engine: Engine,
+    private readonly options: GridOptions,
+    private readonly page: (grid: OnPage) => Promise<OpenEntry>,
+    private readonly starting: Promise<Packages>,
+  ) {
+    this.dayFirst = options.dayFirst;
+    this.workbook = new GridWorkbookPort(engine, options.today);
+    this.unsaved = new Unsaved(
+      engine,
+      () => this.workbook.book.getUnitId(),
+      () => this.isFile,
+    );
   }
 
-  async function open(bytes: Uint8Array, name: string, watching: Watching): Promise<Opened | Refusal> {
-    const packages = await starting;
+  private readonly say = (sentence: string): void => {
+    this.told = sentence;
+    this.times++;
+    this.options.say(sentence);
+  };
+
+  async open(bytes: Uint8Array, name: string, watching: Watching): Promise<Opened | Refusal> {
+    const { engine, workbook } = this;
+    const packages = await this.starting;
     const share = (done: number) => watching.tell?.(done * READ);
     const file = await packages.open(bytes, { ...watching, tell: share });
     if (isRefusal(file)) return { outcome: "refused", sentence: file.refused };
     const { opened, display } = file;
-    if (!isWatching) await openEmpty();
+    if (!this.isWatching) await this.openEmpty();
     const snapshot = readSnapshot(opened, display, name, unitId(), {
       knowsFunction: knowsFunction(engine),
       today: workbook.todayNow,
@@ -137,72 +154,87 @@ export function gridOn(
     const before = workbook.bookFacts.file?.opened;
     await workbook.open(reading.snapshot, reading.facts, reading.hasLiving);
     if (before) packages.release(before);
-    isFile = true;
-    await watch();
-    unsaved.clear();
-    changesSaved = undefined;
+    await this.begin(true);
     return { outcome: "opened", name, remarks: [...reading.remarks, ...workbook.filtersAtOpening.remarks] };
   }
 
-  async function openEmpty(): Promise<Opened> {
+  async openEmpty(): Promise<Opened> {
     const { snapshot, facts } = emptyBook(unitId());
-    const before = isFile ? workbook.bookFacts.file?.opened : undefined;
-    await workbook.open(snapshot, facts, false);
-    if (before) (await starting).release(before);
-    isFile = false;
-    await watch();
-    unsaved.clear();
-    changesSaved = undefined;
+    const before = this.isFile ? this.workbook.bookFacts.file?.opened : undefined;
+    await this.workbook.open(snapshot, facts, false);
+    if (before) (await this.starting).release(before);
+    await this.begin(false);
     return { outcome: "opened", name: facts.title, remarks: [] };
   }
 
-  /** Why the entry was turned down; undefined where it stands in its cell, or where there was none. */
-  async function endEntry(): Promise<string | undefined> {
-    const before = times;
-    await entry.end();
-    return times === before ? undefined : told;
+  /** Another workbook stands in the grid, and nothing of it is changed yet. */
+  private async begin(isFile: boolean): Promise<void> {
+    this.isFile = isFile;
+    await this.watch();
+    this.unsaved.clear();
+    this.changesSaved = undefined;
   }
 
-  async function save(watching: Watching): Promise<Saved | Refusal> {
-    // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
-    await breath(PAINT);
-    const refused = await endEntry();
-    if (refused !== undefined) return { outcome: "refused", sentence: `${refused} The workbook was not saved.` };
-    let isWorkedOut = await workbook.workedOut();
-    while (isWorkedOut && unsaved.isChanged && workbook.outdated.mark()) isWorkedOut = await workbook.workedOut();
-    return saveBook(engine, workbook, await starting, {
-      isWorkedOut,
-      watching,
-      onCollected: () => (changesSaved = unsaved.changes),
+  /** The grid makes its services, its functions too, with its first workbook. */
+  private async watch(): Promise<void> {
+    if (this.isWatching) return;
+    this.isWatching = true;
+    const { engine, workbook, say } = this;
+    watchTyping(engine, { workbook, dayFirst: () => this.dayFirst, say, hush: this.options.hush });
+    watchRowsByHand(engine, { workbook, isOwn: () => isOwnBook(workbook.bookFacts), say });
+    this.guard();
+    watchSorting(engine, workbook);
+    this.entry = await this.page({
+      dayFirst: () => this.dayFirst,
+      readFormula: (formula) => enteredFormula(formula, workbook.sheetNames()),
+      say,
+      unitId: () => workbook.unit,
+      workbook,
+    });
+    this.entry.onChanged(() => this.unsaved.tell());
+  }
+
+  private guard(): void {
+    const { engine, workbook, say } = this;
+    guard(engine, {
+      isFile: () => this.isFile,
+      say,
+      isTied: (sheetId, range) =>
+        tieOf(engine, workbook, sheetId ?? workbook.book.getActiveSheet()!.getSheetId(), range),
+      isOurs: () => workbook.isAtWork,
+      isProtected: (sheetId, from) => {
+        const id = sheetId ?? workbook.book.getActiveSheet()?.getSheetId();
+        const facts = workbook.bookFacts.sheets.find((sheet) => sheet.id === id);
+        return facts?.isProtected && !(from === "filters" && facts.allowsFiltering) ? facts.name : undefined;
+      },
     });
   }
 
-  return {
-    workbook,
-    open: async (file, name, watching = {}) =>
-      (await workbook.alone(() => orStopped(open(file, name, watching), NOT_OPENED))) ?? AT_WORK,
-    openEmpty: async () => (await workbook.alone(openEmpty)) ?? AT_WORK,
-    save: async (watching = {}) => (await workbook.alone(() => orStopped(save(watching), NOT_SAVED))) ?? AT_WORK,
-    hasEntry: () => entry.isOpen(),
-    endEntry: async () => (await endEntry()) === undefined,
-    markSaved: () => {
-      // what was entered while the file was written is not in it
-      if (changesSaved === undefined || unsaved.changes === changesSaved) unsaved.clear();
-      changesSaved = undefined;
-    },
-    isChanged: () => unsaved.isChanged || entry.isOpen(),
-    onChanged: (listen) => unsaved.listen(listen),
-    setToday: (serial) => workbook.setToday(serial),
-    dayFirst: () => dayFirst,
-    setDayFirst: (choice) => void (dayFirst = choice),
-    selectedRow: () => selectedRow(workbook),
-    focus() {
-      engine.injector.get(IUniverInstanceService).focusUnit(workbook.book.getUnitId());
-      engine.injector.get(IContextService).setContextValue("FOCUSING_SHEET", true);
-    },
-    dispose() {
-      void starting.then((packages) => packages.dispose());
-      engine.univer.dispose();
-    },
-  };
+  /** Why the entry was turned down; undefined where it stands in its cell, or where there was none. */
+  async endEntry(): Promise<string | undefined> {
+    const before = this.times;
+    await this.entry.end();
+    return this.times === before ? undefined : this.told;
+  }
+
+  async save(watching: Watching): Promise<Saved | Refusal> {
+    const { workbook, unsaved } = this;
+    // from here on nothing is painted until the file is there: what the page says of it has to be on the screen
+    await breath(PAINT);
+    const refused = await this.endEntry();
+    if (refused !== undefined) return { outcome: "refused", sentence: `${refused} The workbook was not saved.` };
+    let isWorkedOut = await workbook.workedOut();
+    while (isWorkedOut && unsaved.isChanged && workbook.outdated.mark()) isWorkedOut = await workbook.workedOut();
+    return saveBook(this.engine, workbook, await this.starting, {
+      isWorkedOut,
+      watching,
+      onCollected: () => (this.changesSaved = unsaved.changes),
+    });
+  }
+
+  markSaved(): void {
+    // what was entered while the file was written is not in it
+    if (this.changesSaved === undefined || this.unsaved.changes === this.changesSaved) this.unsaved.clear();
+    this.changesSaved = undefined;
+  }
 }

@@ -35,6 +35,7 @@ import { stateRules } from "../steps/state-rules";
 import { nameEdits } from "./names";
 import { ownPackage } from "./own-package";
 import { sheetDifference } from "./sheet-edits";
+import { notWorkedOut, toldOf } from "./told";
 import { tableEdit, writtenByTable } from "./table-edits";
 
 interface Origin {
@@ -95,9 +96,6 @@ function printTitles(workbook: GridWorkbookPort, sheets: readonly Worksheet[]): 
     return [{ name: "_xlnm.Print_Titles", sheetName, text }];
   });
 }
-
-const some = (addresses: readonly string[]): string =>
-  addresses.slice(0, 5).join(", ") + (addresses.length > 5 ? ` and ${addresses.length - 5} more` : "");
 
 /** What a workbook is saved as, before any of it is written. */
 interface Collected {
@@ -203,7 +201,7 @@ function* collect(
     const filter = filterDifference(engine, workbook, id, opened, reader);
     const hidden = hiddenRows(opened, sheetName, reader);
     const widths = columnWidths(opened, sheetName, reader);
-    const { cells, kept, outdated, lossyLooks } = difference;
+    const { cells, kept } = difference;
     if (difference.renewed.size > 0) renewed.set(sheetName, difference.renewed);
     const rules = stateRules(engine, workbook.unit, id, today);
     if (cells.size > 0 || hidden.size > 0 || widths.length > 0 || filter.edit || rules.length > 0) {
@@ -215,22 +213,8 @@ function* collect(
         ...(rules.length > 0 && { rules }),
       });
     }
-    if (difference.malformed.length > 0)
-      report.push(
-        `"${sheetName}": what stands in ${some(difference.malformed)} is no formula that can be read. It is saved as a text; write it anew.`,
-      );
-    if (outdated.length > 0)
-      report.push(
-        `"${sheetName}": this page cannot work out ${some(outdated)}, and what they read has changed. Their old results are wrong now: the file holds #N/A there until Excel works them out.`,
-      );
-    if (kept.length > 0)
-      remarks.push(
-        `"${sheetName}": not worked out here: ${some(kept)}. The file holds the results it came with. Let Excel work them out before anybody relies on them.`,
-      );
-    if (lossyLooks.length > 0) report.push(`"${sheetName}": some of the look of ${some(lossyLooks)} is not saved.`);
-    if (filter.keepsArrows) report.push(`"${sheetName}": the arrows of its filter stay in the file.`);
-    if (filter.isLossy || losesFilter)
-      report.push(`"${sheetName}": rows stay hidden, but the filter's condition is not saved.`);
+    report.push(...toldOf(sheetName, difference, { ...filter, isLossy: filter.isLossy || losesFilter }));
+    if (kept.length > 0) remarks.push(notWorkedOut(sheetName, kept));
   }
 
   const definedNames = [
