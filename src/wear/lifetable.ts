@@ -3,6 +3,7 @@ import { define, type Row } from "../worksheet/define";
 import { documented } from "../worksheet/documented";
 import { notAvailable, SheetError } from "../worksheet/error";
 import { censoring, confidenceLevel, countedByDay, curveOf, deviceColumns, lifeCautions } from "./devices";
+import { treated } from "./published-list";
 
 const noFailure = notAvailable("no device has failed yet: nothing to show");
 
@@ -48,54 +49,7 @@ export const LIFETABLE = define(
     examples: [
       {
         shows: "published",
-        args: {
-          days: [
-            [6],
-            [6],
-            [6],
-            [6],
-            [7],
-            [9],
-            [10],
-            [10],
-            [11],
-            [13],
-            [16],
-            [17],
-            [19],
-            [20],
-            [22],
-            [23],
-            [25],
-            [32],
-            [32],
-            [34],
-            [35],
-          ],
-          failed: [
-            [1],
-            [1],
-            [1],
-            [0],
-            [1],
-            [0],
-            [1],
-            [0],
-            [0],
-            [1],
-            [1],
-            [0],
-            [0],
-            [0],
-            [1],
-            [1],
-            [0],
-            [0],
-            [0],
-            [0],
-            [0],
-          ],
-        },
+        args: treated,
         gives: [
           [6, 21, 3, 0.857142857143, 0.619717955266, 0.951551747647],
           [7, 17, 1, 0.806722689076, 0.563146564622, 0.922809019203],
