@@ -7,7 +7,9 @@
  * tests and translators.
  */
 import { addColumns } from "./add-columns";
+import { asValues } from "./as-values";
 import { checkSheet } from "./check-sheet";
+import { repair } from "./repair";
 import { clinicSettings } from "./clinic-settings";
 import { convertSizes } from "./convert-sizes";
 import { explain } from "./explain";
@@ -43,7 +45,9 @@ export const texts = {
   setUp,
   convertSizes,
   mend,
+  asValues,
   checkSheet,
+  repair,
   showOnly,
   guide,
   evidence,

@@ -194,8 +194,9 @@ export type Step =
     }
   | {
       /**
-       * Values into some cells of a column that is there already; a text stays a text. Never a cell with a formula.
-       * Taking back gives those cells their former values and formats, as long as the rows stand in their order.
+       * Values into some cells of a column that is there already; a text stays a text. Never a cell with a formula, but
+       * where formulas are to give way. Taking back gives those cells their former content and format, as long as the
+       * rows stand in their order.
        */
       readonly kind: "changeColumn";
       readonly to: { readonly table: string } | { readonly list: PlainList };
@@ -205,6 +206,21 @@ export type Step =
       readonly values: readonly (Cell | undefined)[];
       /** Of the cells that are changed; left out: theirs stays. */
       readonly format?: string;
+      /** Formulas there give way to the values. */
+      readonly overFormulas?: true;
+    }
+  | {
+      /**
+       * Formulas into cells that hold formulas now, as if somebody had typed them anew; looks stay. Taking back gives every
+       * cell its former formula.
+       */
+      readonly kind: "reenterFormulas";
+      readonly sheet: SheetId;
+      /** Sheet column and first row. */
+      readonly column: number;
+      readonly row: number;
+      /** From that row down, with "=", in English, as the host shows formulas; null leaves a cell as it is. */
+      readonly formulas: readonly (string | null)[];
     }
   | {
       /** Puts one formula into one cell; a result that spills needs its neighbours empty. */

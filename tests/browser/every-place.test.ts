@@ -12,6 +12,7 @@ import { convertSizes as convertWords } from "../../taskpane/texts/convert-sizes
 import { ownList } from "../../taskpane/texts/own-list";
 import { shell as pageWords } from "../../taskpane/texts/shell";
 import { pane as paneWords } from "../../taskpane/texts/pane";
+import { repair as repairWords } from "../../taskpane/texts/repair";
 import { setUp as setUpWords } from "../../taskpane/texts/set-up";
 import { today as todayWords } from "../../taskpane/texts/today";
 import { convertSizes } from "../../taskpane/ui/convert-sizes/job";
@@ -29,7 +30,10 @@ const ROUNDS = shortOrLong(1, 20);
 /** A page that has not answered by then has stopped. */
 const PATIENCE_MS = 60_000;
 /** What a place says while it is still looking or being fetched. */
-const LOOKING: readonly string[] = [ownList.looking, paneWords.loading, paneWords.waiting, setUpWords.loading];
+const LOOKING: readonly string[] = [
+  ...[ownList.looking, repairWords.looking],
+  ...[paneWords.loading, paneWords.waiting, setUpWords.loading],
+];
 
 let browser: Browser;
 let served: Served;

@@ -1,6 +1,7 @@
 /** The pane's places in their order, and the jobs of each. */
 import { pane as words } from "../../texts/pane";
 import { addColumns } from "../add-columns/job";
+import { asValues } from "../as-values/job";
 import { checkSheet } from "../check-sheet/job";
 import { clinicSettings } from "../clinic-settings/job";
 import { convertSizes } from "../convert-sizes/job";
@@ -10,6 +11,7 @@ import { guide } from "../guide/job";
 import { help } from "../help/job";
 import { mend } from "../mend/job";
 import { pictures } from "../pictures/job";
+import { repair } from "../repair/job";
 import { serviceFigures } from "../service-figures/job";
 import { setUp } from "../set-up/job";
 import { showOnly } from "../show-only/job";
@@ -35,7 +37,10 @@ export const list: Place = {
   label: words.list,
   jobs: [addColumns, mend, checkSheet, showOnly, thisList, convertSizes],
 };
-const more: Place = { label: words.more, jobs: [clinicSettings, findLot, serviceFigures, setUp, guide, explain, help] };
+const more: Place = {
+  label: words.more,
+  jobs: [clinicSettings, findLot, serviceFigures, setUp, asValues, repair, guide, explain, help],
+};
 
 /** At the pane's foot, in this order. */
 export const places: readonly Place[] = [day, list, alone(pictures), more];

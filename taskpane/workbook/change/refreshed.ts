@@ -2,7 +2,8 @@
 import { cellAddress, inA1, inTable } from "../../../src/columns/formula";
 import type { Area, Overview, SheetId, Step, TableOverview, Value, Workbook } from "../port";
 import { asText, isSame } from "./expectations";
-import { noHeader, noTable, otherRows, Refusal, unwritableSheet } from "./refusal";
+import { malformed } from "./malformed";
+import { noFormula, noHeader, noTable, otherRows, Refusal, unwritableSheet } from "./refusal";
 
 type RefreshColumn = Extract<Step, { kind: "refreshColumn" }>;
 type ChangeColumn = Extract<Step, { kind: "changeColumn" }>;
@@ -31,6 +32,33 @@ export interface ChangeColumnTarget extends PresentColumn {
   readonly step: ChangeColumn;
 }
 
+export interface ReenterTarget extends PresentColumn {
+  readonly kind: "reenterFormulas";
+  readonly step: Reenter;
+}
+
+type Reenter = Extract<Step, { kind: "reenterFormulas" }>;
+
+/** Refuses what would be written into a cell that holds no formula. */
+export async function reenterTarget(
+  step: Reenter,
+  overview: Overview,
+  reader: Pick<Workbook, "read">,
+): Promise<ReenterTarget | Refusal> {
+  const { sheet, column, row, formulas } = step;
+  const unwritable = unwritableSheet(sheet, overview);
+  if (unwritable) return unwritable;
+  const area = { top: row, left: column, rows: formulas.length, columns: 1 };
+  const sheets = overview.sheets.map(({ name }) => name);
+  const fault = formulas.flatMap((one) => (one === null ? [] : (malformed(one, sheets) ?? [])))[0];
+  if (fault !== undefined) return noFormula(fault);
+  const { formulas: now = [] } = await reader.read({ sheet, area }, ["formulas"]);
+  const gone = formulas.findIndex((one, r) => one !== null && (now[r]?.[0] ?? null) === null);
+  return gone < 0
+    ? { kind: "reenterFormulas", step, sheet, table: null, header: null, listLeft: column, area, data: area }
+    : new Refusal(`Cell ${cellAddress(row + gone, column)} holds no formula any more. Look again.`);
+}
+
 type Tables = ReadonlyMap<string, TableOverview>;
 
 export function refreshTarget(step: RefreshColumn, overview: Overview, tables: Tables): RefreshTarget | Refusal {
@@ -49,6 +77,7 @@ export async function changeColumnTarget(
   if (found instanceof Refusal) return found;
   const { sheet, area } = found;
   if (step.values.length !== area.rows) return otherRows;
+  if (step.overFormulas) return { kind: "changeColumn", step, ...found };
   const { formulas = [] } = await reader.read({ sheet, area }, ["formulas"]);
   const row = step.values.findIndex((value, r) => value !== undefined && (formulas[r]?.[0] ?? null) !== null);
   return row < 0
@@ -87,7 +116,7 @@ export const refreshedFormula = ({ step, table, listLeft }: RefreshTarget, row: 
 
 /** Where the column stands now, and the cells that hold something else than was written. */
 export async function refreshedStanding(
-  target: RefreshTarget,
+  target: RefreshTarget | ReenterTarget,
   formulas: readonly (readonly (string | null)[])[],
   workbook: Pick<Workbook, "read">,
   overview: Overview,
@@ -95,8 +124,11 @@ export async function refreshedStanding(
   const area = areaNow(target, overview);
   if (area instanceof Refusal) return area;
   const block = await workbook.read({ sheet: target.sheet, area }, ["formulas"]);
+  const isMeant = (r: number) => target.kind === "refreshColumn" || target.step.formulas[r] !== null;
   const differing = formulas.flatMap((row, r) =>
-    (block.formulas?.[r]?.[0] ?? null) === (row[0] ?? null) ? [] : [cellAddress(area.top + r, area.left)],
+    !isMeant(r) || (block.formulas?.[r]?.[0] ?? null) === (row[0] ?? null)
+      ? []
+      : [cellAddress(area.top + r, area.left)],
   );
   return { area, differing };
 }

@@ -29,7 +29,14 @@ import {
   tableInTheWay,
   unwritableSheet,
 } from "./refusal";
-import { changeColumnTarget, refreshTarget, type ChangeColumnTarget, type RefreshTarget } from "./refreshed";
+import {
+  changeColumnTarget,
+  reenterTarget,
+  refreshTarget,
+  type ChangeColumnTarget,
+  type ReenterTarget,
+  type RefreshTarget,
+} from "./refreshed";
 import { sheetTarget, type SheetTarget } from "./new-sheet";
 import { RowPlanner, type RowTarget } from "./row-targets";
 import { showRowsTarget, type ShowRowsTarget } from "./shown-rows";
@@ -37,7 +44,7 @@ import { showRowsTarget, type ShowRowsTarget } from "./shown-rows";
 export type { NamedCellTarget } from "./named-cell";
 export { noRoom, Refusal, spillInTheWay } from "./refusal";
 export type { SheetTarget } from "./new-sheet";
-export type { ChangeColumnTarget, RefreshTarget } from "./refreshed";
+export type { ChangeColumnTarget, ReenterTarget, RefreshTarget } from "./refreshed";
 export type { AppendTarget, ChangeRowTarget, ColumnValue, RemoveTarget, RowTarget } from "./row-targets";
 export { lets, type ShowRowsTarget } from "./shown-rows";
 
@@ -73,6 +80,7 @@ export type Target =
   | ColumnsTarget
   | RefreshTarget
   | ChangeColumnTarget
+  | ReenterTarget
   | FormulaTarget
   | NameTarget
   | RowTarget
@@ -120,6 +128,8 @@ async function targetOf(
       return refreshTarget(step, overview, tables);
     case "changeColumn":
       return changeColumnTarget(step, overview, tables, reader);
+    case "reenterFormulas":
+      return reenterTarget(step, overview, reader);
     case "writeFormula": {
       const area = { top: step.row, left: step.column, rows: 1, columns: 1 };
       const unwritable = unwritableSheet(step.sheet, overview);

@@ -9,7 +9,7 @@ import { asText, isSame } from "./expectations";
 import { namedCell } from "./named-cell";
 import { sheetStanding, type SheetTarget } from "./new-sheet";
 import { gapStanding, rowsStanding } from "./rows-written";
-import { changedStanding, refreshedStanding, tellingCells } from "./refreshed";
+import { changedStanding, refreshedStanding, tellingCells, type ReenterTarget, type RefreshTarget } from "./refreshed";
 import { Refusal } from "./refusal";
 import { showRowsTarget } from "./shown-rows";
 import type { AppendTarget, ChangeRowTarget, ColumnsTarget, FormulaTarget, NamedCellTarget, Target } from "./target";
@@ -22,6 +22,10 @@ export const isRemembered = (
   target.kind === "changeRow" ||
   target.kind === "writeNamed" ||
   (target.kind === "addSheet" && target.sheet !== null);
+
+/** Steps after which the host's own spelling of each formula is remembered. */
+export const isReformed = (target: Target): target is RefreshTarget | ReenterTarget =>
+  target.kind === "refreshColumn" || target.kind === "reenterFormulas";
 
 /** Formulas before names, last first: a name is looked at when nothing of ours uses it any more. */
 export const inReverse = <T extends { readonly written: Written }>(standings: readonly T[]): readonly T[] => {
@@ -65,7 +69,8 @@ export async function standing<W extends Written>(
       return target.table === null
         ? listColumns(written, target, workbook, overview)
         : tableColumns(written, target, target.table, workbook, overview);
-    case "refreshColumn": {
+    case "refreshColumn":
+    case "reenterFormulas": {
       const found = await refreshedStanding(target, written.formulas, workbook, overview);
       return found instanceof Refusal ? found : { written, ...found };
     }

@@ -29,7 +29,7 @@ import {
   type Target,
 } from "../change/target";
 import type { Written } from "../change/standing";
-import { atTheEnd, doneOf, inReverse, isNameUsed, isRemembered } from "../change/written";
+import { atTheEnd, doneOf, inReverse, isNameUsed, isReformed, isRemembered } from "../change/written";
 import { addSheet, removeSheet } from "./steps/add-sheet";
 import { addColumns, noTraces, removeColumns } from "./steps/columns";
 import { sortTarget } from "../change/sorted";
@@ -189,7 +189,7 @@ export class ExcelWorkbook implements Workbook {
         all.push(await atTheEnd(one, this));
         continue;
       }
-      const isKept = isRemembered(target) || target.kind === "refreshColumn";
+      const isKept = isRemembered(target) || isReformed(target);
       const block = isKept ? await this.read(target, ["values", "formulas"]) : null;
       all.push(block ? { ...one, values: block.values!, formulas: block.formulas! } : one);
     }

@@ -1,4 +1,4 @@
-import { refreshedFormula, type ChangeColumnTarget, type RefreshTarget } from "../change/refreshed";
+import { refreshedFormula, type ChangeColumnTarget, type ReenterTarget, type RefreshTarget } from "../change/refreshed";
 import type { Area } from "../port";
 import { GENERAL, type Sheet } from "./book";
 
@@ -18,6 +18,16 @@ export function refreshColumn(sheet: Sheet, target: RefreshTarget): (area: Area)
     });
 }
 
+/** Enters formulas again; gives the way back, for wherever they stand then. */
+export function reenterFormulas(sheet: Sheet, { area: { top, left }, step }: ReenterTarget): (area: Area) => void {
+  const formers = step.formulas.map((_, r) => ({ ...sheet.cell(top + r, left) }));
+  step.formulas.forEach((formula, r) => formula !== null && sheet.type(top + r, left, formula));
+  return (area) =>
+    formers.forEach(({ value = null, formula = null }, r) => {
+      if (step.formulas[r] !== null) Object.assign(sheet.made(area.top + r, area.left), { value, formula });
+    });
+}
+
 /** Writes values into some cells of a column; gives the way back, for wherever it stands then. */
 export function changeColumn(sheet: Sheet, { area: { top, left }, step }: ChangeColumnTarget): (area: Area) => void {
   const formers = step.values.map((_, r) => ({ format: GENERAL, ...sheet.cell(top + r, left) }));
@@ -27,7 +37,7 @@ export function changeColumn(sheet: Sheet, { area: { top, left }, step }: Change
     Object.assign(cell, { value: value === "" ? null : value, formula: null, format: step.format ?? cell.format });
   });
   return (area) =>
-    formers.forEach(({ value = null, format }, r) => {
-      if (step.values[r] !== undefined) Object.assign(sheet.made(area.top + r, area.left), { value, format });
+    formers.forEach(({ value = null, formula = null, format }, r) => {
+      if (step.values[r] !== undefined) Object.assign(sheet.made(area.top + r, area.left), { value, formula, format });
     });
 }

@@ -25,7 +25,7 @@ import { GENERAL, type Calculate } from "./book";
 import type { WorkbookDescription } from "./description";
 import { FakeLiveBook } from "./live-book";
 import { addSheet } from "./add-sheet";
-import { changeColumn, refreshColumn } from "./refresh";
+import { changeColumn, reenterFormulas, refreshColumn } from "./refresh";
 import { sortTarget } from "../change/sorted";
 import { appendRows, changeRow, removeRows, showRows, sortRows, writeNamed, type TakeBack } from "./rows";
 import { STOPPED } from "../change/refusal";
@@ -134,6 +134,16 @@ export class FakeWorkbook extends FakeLiveBook implements Workbook {
     if (target.kind === "writeFormula") return this.writeFormula(target);
     if (target.kind === "addSheet") return this.addSheet(target);
     if (target.kind === "refreshColumn") return this.refresh(target);
+    if (target.kind === "reenterFormulas") {
+      this.takeBacks.set(target, reenterFormulas(this.sheet(target.sheet), target));
+      const { top, left, rows } = target.area;
+      const sheet = this.sheet(target.sheet);
+      return {
+        target,
+        changed: true,
+        formulas: Array.from({ length: rows }, (_, r) => [sheet.cell(top + r, left)?.formula ?? null]),
+      };
+    }
     if (target.kind === "changeColumn") {
       this.takeBacks.set(target, changeColumn(this.sheet(target.sheet), target));
       return { target, changed: true, formulas: [] };

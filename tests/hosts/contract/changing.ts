@@ -48,6 +48,19 @@ export function checkChanging(contract: Contract): void {
       expect(await kept(workbook)).toEqual(before);
     });
 
+    needs("tables")("over formulas, where they are to give way; and the formulas back", async () => {
+      const { workbook } = await open(CLINIC);
+      const before = await kept(workbook);
+      const [step] = change(2, [none, none, none, "as it was", none]).steps;
+      const over: Change = { steps: [{ ...step!, overFormulas: true } as Change["steps"][number]], expects: [] };
+      expect(before.get("Tubes in use!C7")!.formula).not.toBeNull();
+      const receipt = await apply(workbook, over);
+      expect(receipt.outcome).toBe("done");
+      expect((await kept(workbook)).get("Tubes in use!C7")).toMatchObject({ value: "as it was", formula: null });
+      expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+      expect(await kept(workbook)).toEqual(before);
+    });
+
     it("in a plain list", async () => {
       const { workbook } = await open(CLINIC);
       const before = await kept(workbook);

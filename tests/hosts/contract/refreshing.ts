@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { formula, type FormulaTemplate } from "../../../src/columns/formula";
 import { parseArea } from "../../../taskpane/workbook/area";
-import type { Change, Value } from "../../../taskpane/workbook/port";
+import type { Area, Change, Value } from "../../../taskpane/workbook/port";
 import { addTo, apply, at, due, expectFormula, expectRefused, kept, needing, type Contract } from "./kit";
 import { CLINIC, FILTERED } from "./workbooks";
 
@@ -96,6 +96,26 @@ export function checkRefreshing(contract: Contract): void {
       expect(await workbook.takeBack(receipt)).toMatchObject({ outcome: "differs", cells: ["C5"] });
       expect(await workbook.takeBack(receipt, { force: true })).toEqual({ outcome: "taken back" });
       expect(await kept(workbook)).toEqual(before);
+    });
+
+    needs("tables")("enters formulas again, where formulas stand, and nothing else; and back", async () => {
+      const { workbook } = await open(CLINIC);
+      const before = await kept(workbook);
+      const { sheet, area } = (await at(workbook, "Tubes in use", "C6:C7")) as { sheet: string; area: Area };
+      const again = (formulas: readonly (string | null)[]): Change => ({
+        steps: [{ kind: "reenterFormulas", sheet, column: area.left, row: area.top, formulas }],
+        expects: [],
+      });
+      const receipt = await apply(workbook, again([null, "=1+41"]));
+      expect(receipt).toMatchObject({ outcome: "done", done: [{ changed: true }] });
+      const after = await kept(workbook);
+      expect(after.get("Tubes in use!C7")).toMatchObject({ formula: "=1+41" });
+      after.set("Tubes in use!C7", before.get("Tubes in use!C7")!);
+      expect(after).toEqual(before);
+      expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+      expect(await kept(workbook)).toEqual(before);
+      await expectRefused(workbook, again(["=1+41", null]), /C6 holds no formula/);
+      await expectRefused(workbook, again([null, "=1+"]), /C?.*/);
     });
 
     it("not where there is no such table or column", async () => {

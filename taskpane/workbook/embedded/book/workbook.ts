@@ -18,7 +18,7 @@ import {
   type NameTarget,
   type Target,
 } from "../../change/target";
-import { atTheEnd, doneOf, inReverse, isNameUsed } from "../../change/written";
+import { atTheEnd, doneOf, inReverse, isNameUsed, isReformed } from "../../change/written";
 import { type Written } from "../../change/standing";
 import { calculated, type Watch } from "./calculation";
 import { OneStep } from "../steps/changes";
@@ -222,7 +222,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
   }
 
   private async formulasOf(target: Target): Promise<Written["formulas"]> {
-    if (target.kind === "refreshColumn") return (await this.read(target, ["formulas"])).formulas!;
+    if (isReformed(target)) return (await this.read(target, ["formulas"])).formulas!;
     if (target.kind !== "writeFormula") return [];
     const area = { ...target.area, rows: 1, columns: 1 };
     return (await this.read({ sheet: target.sheet, area }, ["formulas"])).formulas!;
@@ -244,7 +244,7 @@ export class GridWorkbookPort extends LiveBook implements Workbook {
       // a sheet that is gone already has no area
       for (const one of inReverse(written)) if (one.area) one.written.takeBack!(desk, one.area);
     };
-    if (written.some(({ written: { target } }) => isInRows(target) || target.kind === "changeColumn"))
+    if (written.some(({ written: { target } }) => isInRows(target) || isBack(target)))
       await calculated(this.engine, removing);
     else removing();
     for (const { written: one } of inReverse(found))
@@ -333,6 +333,9 @@ const addedFormulas = ({ data, columns, listLeft }: ColumnsTarget): Written["for
   Array.from({ length: data.rows }, (_, r) =>
     columns.map((added) => ("formula" in added ? `=${inA1(added.formula, data.top + r, listLeft)}` : null)),
   );
+
+/** Results of formulas that come back are worked out before anybody looks. */
+const isBack = ({ kind }: Target): boolean => kind === "changeColumn" || kind === "reenterFormulas";
 
 const isInRows = ({ kind }: Target): boolean =>
   kind === "appendRows" || kind === "changeRow" || kind === "removeRows" || kind === "writeNamed";

@@ -2,7 +2,7 @@
 import type { ICellData } from "@univerjs/core";
 import { inA1 } from "../../../../src/columns/formula";
 import type { Area, SheetId } from "../../port";
-import type { ChangeColumnTarget, RefreshTarget } from "../../change/target";
+import type { ChangeColumnTarget, ReenterTarget, RefreshTarget } from "../../change/target";
 import { isMovedByEngine } from "../formulas/references";
 import { styleIds } from "./changes";
 import { Contents, held, NOTHING, typed } from "./contents";
@@ -28,6 +28,24 @@ export function refreshColumn(desk: Desk, target: RefreshTarget): (desk: Desk, n
   return (again, place) => {
     const back = new Contents(again.reader(sheet));
     for (const [r, row] of rowsOf(place).entries()) back.set(row, place.left, former[r]!);
+    back.put(again, sheet);
+  };
+}
+
+/** @returns what gives each cell its former formula */
+export function reenterFormulas(desk: Desk, { sheet, area, step }: ReenterTarget): (desk: Desk, now: Area) => void {
+  const reader = desk.reader(sheet);
+  const rows = step.formulas.flatMap((formula, r) => (formula === null ? [] : [{ r, formula }]));
+  const former = rows.map(({ r }): ICellData => {
+    const formula = reader.formula(area.top + r, area.left);
+    return { ...held(reader, area.top + r, area.left), f: formula, si: null };
+  });
+  const now = new Contents(reader);
+  for (const { r, formula } of rows) now.set(area.top + r, area.left, { ...NOTHING, f: formula });
+  now.put(desk, sheet);
+  return (again, place) => {
+    const back = new Contents(again.reader(sheet));
+    rows.forEach(({ r }, i) => back.set(place.top + r, place.left, former[i]!));
     back.put(again, sheet);
   };
 }

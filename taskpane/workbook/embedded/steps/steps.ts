@@ -4,7 +4,7 @@ import type { ColumnValue, NameTarget, Target } from "../../change/target";
 import { addSheet } from "./add-sheet";
 import { appendRows } from "./adding";
 import { Contents, held, typed } from "./contents";
-import { changeColumn, refreshColumn } from "./refreshing";
+import { changeColumn, reenterFormulas, refreshColumn } from "./refreshing";
 import { blankRow, cutOut, removeRows } from "./removing";
 import { showRows } from "./showing";
 import { addStateRules } from "./state-rules";
@@ -38,6 +38,8 @@ export function carryOut(
       return refreshColumn(desk, target);
     case "changeColumn":
       return changeColumn(desk, target);
+    case "reenterFormulas":
+      return reenterFormulas(desk, target);
     case "writeFormula": {
       const { formula, row, column } = target.step;
       const before = writeFormula(desk, target, forEngine(formula, sheetNamed(desk, target.sheet), row, column));

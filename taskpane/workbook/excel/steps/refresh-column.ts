@@ -4,10 +4,17 @@
  */
 import { cellAddress } from "../../../../src/columns/formula";
 import type { Area, Value } from "../../port";
-import { refreshedFormula, type ChangeColumnTarget, type RefreshTarget } from "../../change/refreshed";
+import {
+  refreshedFormula,
+  type ChangeColumnTarget,
+  type ReenterTarget,
+  type RefreshTarget,
+} from "../../change/refreshed";
 import { rangeOf } from "../place";
 import { hiddenRows, requests } from "./rows";
 import { assertHolds, entry, formatFor, formulasOf, GENERAL, READ_BACK, valuesOf, WriteProblem } from "../values";
+
+type ColumnTarget = RefreshTarget | ChangeColumnTarget | ReenterTarget;
 
 /** Cell by cell, from the top down. */
 export interface ColumnTraces {
@@ -25,7 +32,7 @@ const PAGE = 5_000;
 /** @param wrote told of rows written, after each request; false asks to stop */
 export async function refreshColumn(
   context: Excel.RequestContext,
-  target: RefreshTarget | ChangeColumnTarget,
+  target: ColumnTarget,
   traces: ColumnTraces,
   wrote: (rows: number) => boolean,
 ): Promise<void> {
@@ -41,13 +48,15 @@ export async function refreshColumn(
 /** Cells that are not meant are left alone: Excel would read anew what they hold. */
 type IsMeant = (row: number) => boolean;
 
-const meant = (target: RefreshTarget | ChangeColumnTarget): IsMeant => {
+const meant = (target: ColumnTarget): IsMeant => {
   if (target.kind === "refreshColumn") return () => true;
+  if (target.kind === "reenterFormulas") return (row) => target.step.formulas[row] !== null;
   const { values } = target.step;
   return (row) => values[row] !== undefined;
 };
 
-function written(target: RefreshTarget | ChangeColumnTarget, cell: Cell, row: number): Cell {
+function written(target: ColumnTarget, cell: Cell, row: number): Cell {
+  if (target.kind === "reenterFormulas") return { ...cell, formula: target.step.formulas[row] ?? cell.formula };
   if (target.kind === "refreshColumn") return { ...cell, formula: refreshedFormula(target, target.area.top + row) };
   const { values, format } = target.step;
   const value = values[row];
@@ -57,7 +66,7 @@ function written(target: RefreshTarget | ChangeColumnTarget, cell: Cell, row: nu
 /** @param area where the column's data cells stand now */
 export async function putColumnBack(
   context: Excel.RequestContext,
-  target: RefreshTarget | ChangeColumnTarget,
+  target: ColumnTarget,
   area: Area,
   { before }: ColumnTraces,
 ): Promise<void> {

@@ -3,6 +3,7 @@ import type { Area } from "../../port";
 import type {
   ChangeColumnTarget,
   NamedCellTarget,
+  ReenterTarget,
   Refusal,
   RefreshTarget,
   RowTarget,
@@ -15,7 +16,8 @@ import { noRemoveTraces, putRowsBack, removeRows } from "./remove-rows";
 import { showAsBefore, showRows, type FilterTraces } from "./show-rows";
 import { rowOfCells, type RowOfCells } from "../values";
 
-export type CellsTarget = RowTarget | NamedCellTarget | ShowRowsTarget | RefreshTarget | ChangeColumnTarget;
+export type CellsTarget =
+  RowTarget | NamedCellTarget | ShowRowsTarget | RefreshTarget | ChangeColumnTarget | ReenterTarget;
 
 export interface RowStep {
   /** @param wrote told of rows written, after each request; false asks to stop */
@@ -54,7 +56,8 @@ export function rowStep(target: CellsTarget): RowStep {
       };
     }
     case "refreshColumn":
-    case "changeColumn": {
+    case "changeColumn":
+    case "reenterFormulas": {
       const traces: ColumnTraces = { before: [] };
       return {
         carryOut: (wrote) =>
@@ -95,6 +98,7 @@ function cells(sheet: string, area: Area, written: RowOfCells): RowStep {
 /** In rows. */
 export const workOf = (target: CellsTarget): number => {
   if (target.kind === "appendRows") return target.values.length;
-  if (target.kind === "refreshColumn" || target.kind === "changeColumn") return target.area.rows;
+  if (target.kind === "refreshColumn" || target.kind === "changeColumn" || target.kind === "reenterFormulas")
+    return target.area.rows;
   return target.kind === "removeRows" ? Math.max(1, target.removed.length) : 1;
 };
