@@ -36,6 +36,8 @@ export default defineConfig(({ mode }) => {
           test: {
             ...common,
             name: "core",
+            /* Two hundred files, each a thread instead of a process. */
+            pool: "threads",
             include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
             exclude: ["tests/browser/**", "tests/bench/**"],
             globalSetup: "tests/bundle-grid.ts",
