@@ -45,6 +45,29 @@ export const thisList = {
     `${inQuotes(header)} was kept as ${inQuotes(label)}; two columns have this name now. Rename one.`,
   otherValues: (header: string, label: string, filled: number) =>
     `${inQuotes(header)} was kept as ${inQuotes(label)}; none of its ${count(filled, "entry", "entries")} reads so now. Not used.`,
+  bring: {
+    title: "A caseload from this list",
+    lead: "Makes a new workbook, the ready-made caseload, with the rows of this list. This one is not changed.",
+    look: "What would be brought",
+    looking: "Reading the list",
+    make: "Make the caseload",
+    working: "Making the caseload",
+    fileName: "Caseload from a list.xlsx",
+    failed: (why: string) => `That could not be done: ${why}`,
+    from1904:
+      "This workbook counts its days from 1904 (a setting of older Macs). Copy the list into a new workbook first.",
+    rows: (rows: number, checks: number) =>
+      `${count(rows, "row")} of Tubes in use${checks > 0 ? `, ${count(checks, "check")} of a balloon` : ""}.`,
+    left: (cells: number) =>
+      cells === 0
+        ? "Every cell that has a place in the caseload is taken."
+        : `${count(cells, "cell")} cannot be taken. Each is kept in its row, and listed with its reason on the sheet "Not brought".`,
+    beside: (headers: readonly string[]) =>
+      `Kept as ${headers.length === 1 ? "a column of its own" : "columns of their own"}: ${together(headers.map(inQuotes))}.`,
+    changes: "Past changes are none: a list of devices in use does not hold them.",
+    noIdentifier: "No column says whose row it is: the caseload asks for an ID in every row.",
+    open: "The caseload opened as a new workbook. Your old list stays as it was.",
+  },
   sheet: {
     title: "What was said about the lists of this workbook",
     lead: "The Gastrostomy Tubes pane reads this sheet, so that nobody is asked twice. It may be edited; a line that contradicts another is not used. Deleting the sheet forgets everything and changes no list.",

@@ -20,12 +20,13 @@ import { TryAgain } from "../parts/TryAgain";
 import { Working } from "../parts/Working";
 import { without } from "../parts/without";
 import type { JobProps } from "../pane/define-job";
+import { BringStep } from "./BringStep";
 import { useThisList, type ThisListState } from "./useThisList";
 
-type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown">;
+type Props = Pick<JobProps, "workbook" | "overview" | "today" | "isShown" | "openNew">;
 
 /** What the columns and words of a list are: guessed, said, and kept in the workbook by one press. */
-export function ThisList({ workbook, overview, today, isShown }: Props) {
+export function ThisList({ workbook, overview, today, isShown, openNew }: Props) {
   const state = useThisList(workbook, overview, today, isShown);
   if (!workbook) return <p>{paneTexts.waiting}</p>;
   const { applying, survey, fault } = state;
@@ -52,6 +53,7 @@ export function ThisList({ workbook, overview, today, isShown }: Props) {
       {list && <ColumnsStep list={list} state={state} />}
       {list && <WordsStep list={list} state={state} />}
       {list && <NumbersKept state={state} />}
+      {list && <BringStep list={list} is1904={overview?.dateSystem === 1904} today={today} openNew={openNew} />}
       {list && <Foot state={state} workbook={workbook} />}
     </>
   );
