@@ -12,7 +12,7 @@ export const NOT_AGREED = "Settings not agreed";
 const NOBODY = `${NOT_AGREED}: nobody's name and date stand on the sheet Clinic settings.`;
 /** Above a list, where there is room for one line. */
 const INVENTED_SHORT = "Invented people. ";
-const NOBODY_SHORT = `${NOT_AGREED}: see Clinic settings.`;
+const NOBODY_SHORT = `${NOT_AGREED}.`;
 
 const ifInvented = (line: string) => `IF(LEN(${INVENTED_ON})=0,"","${line}")`;
 

@@ -6,4 +6,22 @@ export const print = {
   version: (version: string) => `Version ${version}.`,
   invented: "Invented people.",
   page: "Print this page",
+  /** The place Print: which pages there are. */
+  pages: {
+    week: { title: "Week list", note: "Act now, due this week, ask about; room to tick and to write." },
+    elsewhere: {
+      tubeOut: {
+        title: "Tube out, one person",
+        note: "What is said on the telephone, on one page. Look the person up first.",
+      },
+      pictures: { title: "Pictures for the team", note: "Four pictures with their sentences. No person is named." },
+      lot: { title: "A lot called back", note: "Who has a device of the lot, and who cannot be ruled out." },
+      findings: {
+        title: "What cannot be right in this sheet",
+        note: "Each cell with its reason, to put right by hand.",
+      },
+    },
+    goTo: (job: string) => `Go to ‘${job}’`,
+    foot: "A whole sheet goes to paper by Save, then Excel’s own print: its headers stand on every page.",
+  },
 };

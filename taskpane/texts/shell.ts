@@ -11,6 +11,8 @@ export const shell = {
   unsaved: "Unsaved changes",
   dayFirst: "Typed 03/04/2026 means",
   dayFirstChoices: { refuse: "not chosen: refused", day: "3 April 2026", month: "4 March 2026" },
+  /** Presses beside the question which part of a typed date is the day. */
+  dayFirstAnswers: { day: "The day comes first", month: "The month comes first" },
   sheet: "Sheet",
   pane: "Side pane",
   toPane: "Go to the pane",

@@ -19,7 +19,7 @@ export function AtSelection({ workbook, overview, onSteps }: Props) {
     let isCurrent = true;
     const show = (sentence: string | null) => isCurrent && setAbout({ cell, sentence });
     /* A cell that cannot be read just now is read at the next change. */
-    const pause = setTimeout(() => void said(workbook, overview).then(show, () => show(null)), PAUSE_MS);
+    const pause = setTimeout(() => void sentenceAbout(workbook, overview).then(show, () => show(null)), PAUSE_MS);
     return () => {
       isCurrent = false;
       clearTimeout(pause);
@@ -38,7 +38,7 @@ export function AtSelection({ workbook, overview, onSteps }: Props) {
 }
 
 /** Fetched with the first cell that is asked about. */
-async function said(workbook: Workbook, overview: Overview): Promise<string | null> {
+export async function sentenceAbout(workbook: Workbook, overview: Overview): Promise<string | null> {
   if (!overview.selection) return null;
   const [{ sentenceAtSelection }, { functions }] = await Promise.all([
     import(/* webpackChunkName: "explain" */ "../../actions/explain/at-selection"),

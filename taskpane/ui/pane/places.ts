@@ -11,6 +11,7 @@ import { guide } from "../guide/job";
 import { help } from "../help/job";
 import { mend } from "../mend/job";
 import { pictures } from "../pictures/job";
+import { print } from "../print/job";
 import { repair } from "../repair/job";
 import { serviceFigures } from "../service-figures/job";
 import { setUp } from "../set-up/job";
@@ -43,4 +44,4 @@ const more: Place = {
 };
 
 /** At the pane's foot, in this order. */
-export const places: readonly Place[] = [day, list, alone(pictures), more];
+export const places: readonly Place[] = [day, list, alone(pictures), alone(print), more];

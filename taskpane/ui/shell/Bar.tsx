@@ -16,6 +16,8 @@ interface Props {
   readonly isReady: boolean;
   readonly isBusy: boolean;
   readonly dayFirst: DayFirst;
+  /** A date was typed that can be read two ways: from then on the answer can be seen and changed. */
+  readonly isDayFirstAsked: boolean;
   readonly onDayFirst: (dayFirst: DayFirst) => void;
   readonly onOpen: (file: File) => void;
   readonly onSave: () => void;
@@ -27,8 +29,20 @@ interface Props {
 
 /** The workbook's name, and what can be done with the whole of it. */
 export function Bar(props: Props) {
-  const { name, isChanged, isReady, isBusy, dayFirst, onDayFirst, onOpen, onSave, onNew, isSheetInSight, onSheet } =
-    props;
+  const {
+    isDayFirstAsked,
+    name,
+    isChanged,
+    isReady,
+    isBusy,
+    dayFirst,
+    onDayFirst,
+    onOpen,
+    onSave,
+    onNew,
+    isSheetInSight,
+    onSheet,
+  } = props;
   const id = useId();
   const isIdle = isReady && !isBusy;
   return (
@@ -56,21 +70,23 @@ export function Bar(props: Props) {
           {isSheetInSight ? words.toPaneAgain : words.toSheet}
         </button>
       </div>
-      <div className="bar-dates">
-        <label htmlFor={id}>{words.dayFirst}</label>
-        <select
-          id={id}
-          value={dayFirstWord(dayFirst)}
-          disabled={!isReady}
-          onChange={(event) => onDayFirst(dayFirstOf(event.target.value as DayFirstWord))}
-        >
-          {CHOICES.map((choice) => (
-            <option key={choice} value={choice}>
-              {words.dayFirstChoices[choice]}
-            </option>
-          ))}
-        </select>
-      </div>
+      {isDayFirstAsked && (
+        <div className="bar-dates">
+          <label htmlFor={id}>{words.dayFirst}</label>
+          <select
+            id={id}
+            value={dayFirstWord(dayFirst)}
+            disabled={!isReady}
+            onChange={(event) => onDayFirst(dayFirstOf(event.target.value as DayFirstWord))}
+          >
+            {CHOICES.map((choice) => (
+              <option key={choice} value={choice}>
+                {words.dayFirstChoices[choice]}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
     </header>
   );
 }

@@ -21,7 +21,13 @@ export function WorkHere({ title, share, isStopping, stop }: AtWork) {
 }
 
 /** What the page and the grid say, seen and spoken; it stays until it is closed or something else is said. */
-export function SaidHere({ said, onClose }: { readonly said: Said | null; readonly onClose: () => void }) {
+interface Props {
+  readonly said: Said | null;
+  readonly onClose: () => void;
+  readonly onDayFirst: (dayFirst: boolean) => void;
+}
+
+export function SaidHere({ said, onClose, onDayFirst }: Props) {
   const [spoken, setSpoken] = useState("");
   useEffect(() => setSpoken(said ? said.sentences.join(" ") + (said.at % 2 === 0 ? " " : "") : ""), [said]);
   return (
@@ -29,16 +35,28 @@ export function SaidHere({ said, onClose }: { readonly said: Said | null; readon
       <div className="for-ears" role="status">
         {spoken}
       </div>
-      {said && (
+      {said && said.kind !== "heard" && (
         <div className={`say ${said.kind}`}>
           <div className="close-stack">
             {said.sentences.map((sentence) => (
               <p key={sentence}>{sentence}</p>
             ))}
           </div>
-          <button type="button" className="button" onClick={onClose}>
-            {words.closeShort}
-          </button>
+          <div className="presses">
+            {said.asks && (
+              <>
+                <button type="button" className="button" onClick={() => onDayFirst(true)}>
+                  {words.dayFirstAnswers.day}
+                </button>
+                <button type="button" className="button" onClick={() => onDayFirst(false)}>
+                  {words.dayFirstAnswers.month}
+                </button>
+              </>
+            )}
+            <button type="button" className="button" onClick={onClose}>
+              {words.closeShort}
+            </button>
+          </div>
         </div>
       )}
     </>

@@ -5,6 +5,7 @@ import { shell as words } from "../../texts/shell";
 import type { CreateGrid } from "../../workbook/embedded/interface";
 import { Pane } from "../pane/Pane";
 import { SheetInSight } from "../parts/useReveal";
+import { AtPointer } from "./AtPointer";
 import { Bar, dayFirstWord } from "./Bar";
 import { FirstScreen } from "./FirstScreen";
 import { LeaveDialog } from "./LeaveDialog";
@@ -69,6 +70,7 @@ export function Shell({ loadGrid, loadExample, writeBook, locale, version }: She
         isReady={grid !== null}
         isBusy={state.isBusy}
         dayFirst={state.dayFirst}
+        isDayFirstAsked={state.hasAskedDayFirst}
         onDayFirst={state.setDayFirst}
         onOpen={(file) => void leaving.replace(() => state.openFile(file))}
         onSave={() => void state.save()}
@@ -137,9 +139,14 @@ function SheetSide({ state, holder, focusGrid, children }: SheetSideProps) {
     focusGrid();
     focusHiddenEditor();
   }
+  /** What was typed is typed again: an entry is never put in behind somebody's back. */
+  function answerDayFirst(dayFirst: boolean) {
+    state.setDayFirst(dayFirst);
+    hush();
+  }
   return (
     <main className="sheet-side" id="sheet" aria-label={words.sheet}>
-      {atWork ? <WorkHere {...atWork} /> : <SaidHere said={state.said} onClose={hush} />}
+      {atWork ? <WorkHere {...atWork} /> : <SaidHere said={state.said} onClose={hush} onDayFirst={answerDayFirst} />}
       {children}
       <div className="sheet-area" data-drop={words.dropHere}>
         <div className="grid-holder" ref={holder} />
@@ -150,6 +157,7 @@ function SheetSide({ state, holder, focusGrid, children }: SheetSideProps) {
         )}
       </div>
       <SelectedRowText grid={grid} />
+      <AtPointer grid={grid} />
     </main>
   );
 }

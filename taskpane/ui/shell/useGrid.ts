@@ -20,6 +20,8 @@ export interface GridState {
   readonly hasBegun: boolean;
   readonly today: number;
   readonly dayFirst: DayFirst;
+  /** A date was typed that can be read two ways. */
+  readonly hasAskedDayFirst: boolean;
   readonly said: Said | null;
   /** A file is being opened or saved, and takes its time. */
   readonly atWork: AtWork | null;
@@ -118,7 +120,8 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     setName(outcome.name);
     setChanged(grid?.isChanged() ?? false);
     setBegun(true);
-    say("plain", outcome.remarks.length > 0 ? [opened, words.remarks, ...outcome.remarks] : [opened]);
+    if (outcome.remarks.length > 0) say("plain", [opened, words.remarks, ...outcome.remarks]);
+    else say("heard", [opened]);
     return true;
   }
 
@@ -164,6 +167,7 @@ export function useGrid(holder: RefObject<HTMLElement | null>, loadGrid: () => P
     hasBegun,
     today,
     dayFirst,
+    hasAskedDayFirst: news.hasAsked,
     said: news.said,
     atWork,
     say,

@@ -6,7 +6,7 @@ import { recogniseCaseload } from "../../actions/caseload/recognise";
 import type { FormKey } from "../../actions/clinic-settings";
 import { agreement } from "../../actions/clinic-settings/agreement";
 import type { UrgencyClass } from "../../../src/caseload/urgency";
-import { classes, readDay, type Day, type TodayRow } from "../../actions/today";
+import { classes, type TodayRow } from "../../actions/today";
 import { readOwnDay, type OwnDay } from "../../actions/today/own-list";
 import { pane as paneTexts } from "../../texts/pane";
 import { today as words } from "../../texts/today";
@@ -25,6 +25,7 @@ import { clinicSettings } from "../clinic-settings/job";
 import { setUp } from "../set-up/job";
 import { showOnly } from "../show-only/job";
 import { recordings } from "./recordings";
+import { useDay } from "./useDay";
 import { WearsFast } from "./WearsFast";
 import { WeekList } from "./WeekList";
 
@@ -147,17 +148,7 @@ const asking = ["act", "soon", "missing"] as const;
 
 function AtAGlance({ workbook, isShown, go, paper }: GlanceProps) {
   const { overview } = paper;
-  const [day, setDay] = useState<Day | null>(null);
-  useEffect(() => {
-    if (!isShown) return;
-    let isCurrent = true;
-    readDay(workbook, overview).then(
-      (read) => isCurrent && setDay(read.is === "day" ? read : null),
-      /* A host that is busy tells again when it is done; until then no count is better than an old one. */
-      () => isCurrent && setDay(null),
-    );
-    return () => void (isCurrent = false);
-  }, [isShown, overview, workbook]);
+  const day = useDay(workbook, overview, isShown);
   if (!day) return <p>{paneTexts.loading}</p>;
   const named = day.rows.filter(({ asks }) => asks === "act" || asks === "soon" || asks === "missing").slice(0, NAMED);
   const left = asking.reduce((sum, one) => sum + day.counts[one], 0) - named.length;

@@ -5,7 +5,7 @@ import { knowsFunction, type Engine } from "./engine";
 import { enteredFormula } from "./by-hand/entered-formula";
 import { NO_ENTRY, type OpenEntry } from "./page/entry";
 import { guard } from "./by-hand/guard";
-import type { DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
+import type { Asks, DayFirst, Grid, GridOptions, Opened, Refusal, Saved } from "./interface";
 import { emptyBook } from "./open/empty";
 import { readSnapshot } from "./open/snapshot";
 import { isOwnBook } from "./book/own-book";
@@ -36,7 +36,7 @@ const unitId = () => `book${++books}`;
 export interface OnPage {
   readonly dayFirst: () => DayFirst;
   readonly readFormula: ReadFormula;
-  readonly say: (sentence: string) => void;
+  readonly say: (sentence: string, asks?: Asks) => void;
   readonly unitId: () => string;
   readonly workbook: LiveBook;
 }
@@ -86,6 +86,8 @@ export function gridOn(
     dayFirst: () => grid.dayFirst,
     setDayFirst: (choice) => void (grid.dayFirst = choice),
     selectedRow: () => selectedRow(workbook),
+    // without a page there is no pointer (grid.ts)
+    onPointer: () => () => undefined,
     focus() {
       engine.injector.get(IUniverInstanceService).focusUnit(workbook.book.getUnitId());
       engine.injector.get(IContextService).setContextValue("FOCUSING_SHEET", true);
@@ -127,10 +129,10 @@ class Running {
     );
   }
 
-  private readonly say = (sentence: string): void => {
+  private readonly say = (sentence: string, asks?: Asks): void => {
     this.told = sentence;
     this.times++;
-    this.options.say(sentence);
+    this.options.say(sentence, asks);
   };
 
   async open(bytes: Uint8Array, name: string, watching: Watching): Promise<Opened | Refusal> {

@@ -10,6 +10,7 @@ import { startPage } from "./page/page";
 import { openEntry } from "./page/page-entry";
 import { startPackages } from "./packages/start";
 import { watchPasting } from "./by-hand/pasting";
+import { watchPointer } from "./page/pointed-at";
 import { keepReachable, roomIn } from "./page/reachable";
 import { watchStatusBar } from "./page/status-bar";
 import { nameTools } from "./mends/nameless-tools";
@@ -38,7 +39,8 @@ export function startGrid(
     door.open();
     grid.focus();
   };
-  return { grid: { ...grid, focus }, engine };
+  const onPointer: Grid["onPointer"] = (listen) => watchPointer(engine, container, listen);
+  return { grid: { ...grid, focus, onPointer }, engine };
 }
 
 export const createGrid: CreateGrid = async (container, options) => startGrid(container, options).grid;

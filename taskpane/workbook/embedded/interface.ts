@@ -15,7 +15,7 @@ export interface GridOptions {
   readonly today: number;
   readonly dayFirst: DayFirst;
   /** Shown to the person: why something was not done, and what to do. */
-  readonly say: (sentence: string) => void;
+  readonly say: (sentence: string, asks?: Asks) => void;
   /** Something was typed since: what was said no longer tells of the last entry. */
   readonly hush: () => void;
 }
@@ -57,6 +57,19 @@ export interface SelectedRow {
   readonly entries: readonly RowEntry[];
 }
 
+/** A cell under the pointer; its edges in pixels of the page. */
+export interface PointedAt {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly left: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Something that only the person can answer, asked with a refusal. */
+export type Asks = "which part is the day";
+
 export interface Grid {
   readonly workbook: Workbook;
   /** Replaces what stands in the grid; refused, like saving, while the pane changes the workbook. The page asks about unsaved changes first. Bytes are taken as hostile. */
@@ -79,6 +92,8 @@ export interface Grid {
   setDayFirst(dayFirst: DayFirst): void;
   /** For screen readers, because the grid is a picture to them. Null where nothing is selected. */
   selectedRow(): SelectedRow | null;
+  /** Told which cell the pointer rests on; null where on none. Returns what stops it. */
+  onPointer(listen: (at: PointedAt | null) => void): () => void;
   /** Puts the keyboard into the grid. */
   focus(): void;
   dispose(): void;

@@ -5,6 +5,8 @@ import { looks, NORMAL_SIZE } from "./looks";
 
 /** A filter button takes this many characters of a header's width. */
 const BUTTON = 3;
+/** Points above and below a header, so that letters that hang are not cut. */
+const ROOM = 4;
 
 /** Heights in points by row, for rows that need more than one plain line. */
 export function heightsOf(sheet: SheetDescription, widthOf: (column: number) => number): ReadonlyMap<number, number> {
@@ -21,7 +23,7 @@ export function heightsOf(sheet: SheetDescription, widthOf: (column: number) => 
   }
   for (const { header, width, isHidden } of sheet.table?.columns ?? []) {
     if (isHidden) continue;
-    need(sheet.table!.top, linesOf(header, (width - BUTTON) / BOLD) * LINE_HEIGHT);
+    need(sheet.table!.top, linesOf(header, (width - BUTTON) / BOLD) * LINE_HEIGHT + ROOM);
   }
   return heights;
 }

@@ -3,9 +3,10 @@ import { withSheetsSpelled } from "../../../../src/formula/sheet-names";
 import { tokens } from "../../../../src/formula/tokens";
 import { cutForSentence, malformed } from "../../change/malformed";
 import { formOf } from "../formulas/forms";
+import type { Asks } from "../interface";
 
 /** As it is entered, or why nothing is. */
-export type Entered = { readonly text: string } | { readonly refused: string };
+export type Entered = { readonly text: string } | { readonly refused: string; readonly asks?: Asks };
 
 /** What is said of it, typed or pasted. */
 export const notEntered = (reason: string): string => `${reason} Nothing was entered.`;

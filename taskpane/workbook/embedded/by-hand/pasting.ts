@@ -5,7 +5,7 @@
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
 import type { Engine } from "../engine";
 import { notPasted, type Entered } from "./entered-formula";
-import type { DayFirst } from "../interface";
+import type { Asks, DayFirst } from "../interface";
 import { typedDate, yearFirst } from "./typed-date";
 
 /** The grid's own copies carry this mark; those that it still knows are pasted from its own cells, which hold true dates. */
@@ -17,20 +17,20 @@ function readText(text: string, dayFirst: DayFirst, readFormula: ReadFormula): E
   if (text.startsWith("=")) return readFormula(text);
   const date = typedDate(text, dayFirst);
   if (date.kind === "other") return { text };
-  if (date.kind === "refused") return { refused: date.sentence };
+  if (date.kind === "refused") return { refused: date.sentence, ...(date.asks && { asks: date.asks }) };
   return { text: yearFirst(date.serial) };
 }
 
 /** Cells of plain text: tabs between columns, line ends between rows. */
 export function readPlain(plain: string, dayFirst: DayFirst, readFormula: ReadFormula): Entered {
-  let refused: string | undefined;
+  let refused: Entered | undefined;
   const text = plain.replace(/[^\t\r\n]+/g, (cell) => {
     const read = readText(cell, dayFirst, readFormula);
     if ("text" in read) return read.text;
-    refused ??= read.refused;
+    refused ??= read;
     return cell;
   });
-  return refused === undefined ? { text } : { refused };
+  return refused ?? { text };
 }
 
 /** Stands in a copied page, and in no cell. */
@@ -72,7 +72,7 @@ function textIn(html: string): string {
 export interface PastingRules {
   readonly dayFirst: () => DayFirst;
   readonly readFormula: ReadFormula;
-  readonly say: (sentence: string) => void;
+  readonly say: (sentence: string, asks?: Asks) => void;
 }
 
 export function watchPasting(engine: Engine, { dayFirst, readFormula, say }: PastingRules): void {
@@ -86,7 +86,7 @@ export function watchPasting(engine: Engine, { dayFirst, readFormula, say }: Pas
     const plain = text || (html ? textIn(html) : "");
     const read = tables ?? readPlain(plain, dayFirst(), readFormula);
     if ("refused" in read) {
-      say(notPasted(read.refused));
+      say(notPasted(read.refused), read.asks);
       return false;
     }
     return tables ? paste(read.text, undefined, files) : paste(undefined, read.text, files);

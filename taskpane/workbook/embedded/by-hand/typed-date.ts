@@ -2,14 +2,14 @@
  * Dates as people type them. The engine silently reads 03/04/2026 as 4 March (measured), so that a typed day and month is
  * read as the visible setting says, or not at all.
  */
-import type { DayFirst } from "../interface";
+import type { Asks, DayFirst } from "../interface";
 
 export type TypedDate =
   /** Not a date in figures: left to the grid. */
   | { readonly kind: "other" }
   | { readonly kind: "date"; readonly serial: number; readonly time: boolean }
   /** Why, and what to do. */
-  | { readonly kind: "refused"; readonly sentence: string };
+  | { readonly kind: "refused"; readonly sentence: string; readonly asks?: Asks };
 
 /** 3/4/2026, 03.04.26, 3-4-2026, 3/4: with a time behind or not. */
 const DAY_MONTH =
@@ -40,7 +40,7 @@ const partOfDay = (
   return (hours * 3600 + Number(minute) * 60 + Number(second ?? 0)) / 86_400;
 };
 
-const refused = (sentence: string): TypedDate => ({ kind: "refused", sentence });
+const refused = (sentence: string) => ({ kind: "refused" as const, sentence });
 
 export function typedDate(text: string, dayFirst: DayFirst): TypedDate {
   const iso = YEAR_FIRST.exec(text);
@@ -59,7 +59,7 @@ export function typedDate(text: string, dayFirst: DayFirst): TypedDate {
   }
   if (dayFirst === null) {
     const hint = `Which part of ${text.trim()} is the day? Choose day first or month first above, or write the year first`;
-    return refused(`${hint} (${year}-…).`);
+    return { ...refused(`${hint} (${year}-…).`), asks: "which part is the day" };
   }
   const [day, month] = dayFirst ? [Number(first), Number(other)] : [Number(other), Number(first)];
   const serial = serialOf(Number(year), month, day);

@@ -4,7 +4,7 @@ import { AFTER_CELL_EDIT, SetRangeValuesCommand, SheetInterceptorService } from 
 import type { Engine } from "../engine";
 import { enteredFormula, notEntered } from "./entered-formula";
 import { mayBeStructured, structuredToA1 } from "../formulas/structured";
-import type { DayFirst } from "../interface";
+import type { Asks, DayFirst } from "../interface";
 import { geometryNow } from "../book/tables";
 import { typedDate } from "./typed-date";
 import type { GridWorkbookPort } from "../book/workbook";
@@ -12,7 +12,7 @@ import type { GridWorkbookPort } from "../book/workbook";
 export interface TypingRules {
   readonly workbook: GridWorkbookPort;
   readonly dayFirst: () => DayFirst;
-  readonly say: (sentence: string) => void;
+  readonly say: (sentence: string, asks?: Asks) => void;
   readonly hush: () => void;
 }
 
@@ -44,7 +44,7 @@ export function watchTyping(engine: Engine, rules: TypingRules): void {
       const date = typedDate(typed, rules.dayFirst());
       if (date.kind === "other") return next(cell);
       if (date.kind === "refused") {
-        say(notEntered(date.sentence));
+        say(notEntered(date.sentence), date.asks);
         return next(before());
       }
       const style = worksheet.getComposedCellStyle(row, col);

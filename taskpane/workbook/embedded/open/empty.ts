@@ -14,8 +14,15 @@ export function emptyBook(unitId: string): { readonly snapshot: IWorkbookData; r
     locale: LocaleType.EN_US,
     styles: {},
     sheetOrder: [FIRST_SHEET.id],
-    sheets: { [FIRST_SHEET.id]: { ...FIRST_SHEET, rowCount: 1000, columnCount: 26, cellData: {} } },
-    defaultStyle: { pd: PADDING },
+    sheets: {
+      [FIRST_SHEET.id]: {
+        ...FIRST_SHEET,
+        rowCount: 1000,
+        columnCount: 26,
+        cellData: {},
+        defaultStyle: { pd: PADDING },
+      },
+    },
     resources: [],
   };
   const facts: BookFacts = {

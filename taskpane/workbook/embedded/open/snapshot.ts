@@ -221,7 +221,6 @@ export function* readSnapshot(
     appVersion: "",
     locale: LocaleType.EN_US,
     styles,
-    defaultStyle: { pd: PADDING },
     sheetOrder: worksheets.map(sheetIdOf),
     sheets: reader.sheets,
     resources: [{ name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(names) }, ...reader.pluginResources()],
@@ -329,6 +328,8 @@ class SheetsReader {
       rowCount: drawn.rows,
       columnCount: drawn.columns,
       cellData: read.cells,
+      // the workbook's own is not asked for by the grid's pages (0.25.1)
+      defaultStyle: { pd: PADDING },
       ...this.layoutOf(sheet, read, drawn),
       ...(pane && { freeze: frozen(pane) }),
       showGridlines: look?.view?.showGridLines === false ? 0 : 1,
