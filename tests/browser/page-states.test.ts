@@ -3,8 +3,11 @@ import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { texts } from "../../taskpane/texts";
+import { print } from "../../taskpane/ui/print/job";
+import { tubeOut } from "../../taskpane/ui/tube-out/job";
 import { launchBrowser } from "./launch";
 import { bytesOf } from "./nurse/workbook-page";
+import { goTo } from "./places";
 import { serveDist, type Served } from "./serve";
 import { shot } from "./shots";
 
@@ -65,6 +68,22 @@ async function findings(): Promise<string[]> {
     );
     return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
   });
+}
+
+/** How many pages of A4 the page for paper takes; nothing on it is wider than the sheet. */
+async function onPaper(): Promise<number> {
+  await page.locator(".paper").waitFor({ state: "attached" });
+  const pages = (await page.pdf({ format: "A4" })).toString("latin1").match(/\/Type \/Page\b/g)!.length;
+  /* 210 mm less the margins of 12 mm, at 96 pixels an inch. */
+  await page.emulateMedia({ media: "print" });
+  await page.setViewportSize({ width: Math.floor((186 / 25.4) * 96), height: 1000 });
+  const over = await page.locator(".paper").evaluate((paper) => paper.scrollWidth - paper.clientWidth);
+  expect(over).toBe(0);
+  await page.emulateMedia({ media: null });
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
+  await page.locator(".paper").waitFor({ state: "detached" });
+  return pages;
 }
 
 const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
@@ -135,6 +154,44 @@ test.each([
   await row.click();
   await expect.poll(() => sheet.isVisible()).toBe(true);
   await picture(`row-${width}${dark ? "-dark" : ""}`);
+});
+
+test("from the day at a glance: why a cell says so, a number entered where it is missed, two pages for paper", async () => {
+  await openPage({ width: 1280, height: 800 });
+  await page.addInitScript(() => (window.print = () => undefined));
+  await page.goto(served.url);
+  await press(words.first.start);
+  await page.locator(".worst button").first().click();
+  const box = (await page.locator("canvas[id^='univer-sheet-main-canvas']").boundingBox())!;
+  const tooltip = page.getByRole("tooltip");
+  /* The most urgent row stands in row 4; the grid hears a pointer that moves. */
+  await expect
+    .poll(async () => {
+      for (const x of [150, 154]) await page.mouse.move(box.x + x, box.y + 130);
+      return tooltip.textContent({ timeout: 2_000 }).catch(() => "");
+    })
+    .toMatch(/^B4 shows "/);
+  await page.keyboard.press("Escape");
+  await tooltip.waitFor({ state: "detached" });
+
+  const pane = page.locator(".pane");
+  await pane.getByText(texts.today.enter.calls).click();
+  await pane.getByLabel(/^Number in hours/).fill("01632 960 001");
+  await pane.getByRole("button", { name: texts.clinicSettings.forms.calls.write }).click();
+  await pane.getByRole("heading", { name: texts.clinicSettings.result.title.done }).waitFor();
+  await pane.getByRole("button", { name: texts.today.back }).click();
+
+  await goTo(page, print);
+  await pane.getByRole("button", { name: texts.today.printWeek }).click();
+  expect(await onPaper()).toBeLessThanOrEqual(2);
+  await goTo(page, tubeOut);
+  const part = page.locator(".pane-body > section:not([hidden])");
+  await part.getByRole("textbox").fill("D-041");
+  await part.getByRole("button", { name: texts.forms.person.find }).click();
+  await part.getByRole("button", { name: texts.forms.person.yes }).click();
+  await part.getByRole("button", { name: texts.print.page }).click();
+  await page.locator(".paper").getByText("01632 960 001").waitFor();
+  expect(await onPaper()).toBe(1);
 });
 
 test("a file that is no workbook is refused with a sentence, and what was there stays", async () => {

@@ -94,6 +94,19 @@ describe("an entry that is still being typed", () => {
     expect(downloads).toEqual([]);
   });
 
+  it("is asked which part is the day, where it was typed, and typed again it is that day", async () => {
+    const answer = page.getByLabel(shell.dayFirst);
+    await typeInto("B2", "03/04/2026");
+    await page.keyboard.press("Tab");
+    await page.getByRole("button", { name: shell.dayFirstAnswers.day }).click();
+    expect(await answer.inputValue()).toBe("day");
+    await typeInto("B2", "03/04/2026");
+    await page.keyboard.press("Tab");
+    /* ECMA-376 part 1, 18.17.4: 3 April 2026. */
+    expect(cellOf(sheetOf((await save(page)).bytes), "B2")?.v).toBe(46_115);
+    await answer.selectOption("refuse");
+  });
+
   it("is asked about before another workbook comes in its place", async () => {
     await typeInto("B2", "not lost");
     await page.getByRole("button", { name: "New", exact: true }).click();

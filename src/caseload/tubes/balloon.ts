@@ -69,7 +69,7 @@ export const balloon = computed(
   ),
   {
     format: PLAIN,
-    width: 20,
+    width: 19,
     rules: [
       {
         look: "act",

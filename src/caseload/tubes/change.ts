@@ -40,7 +40,7 @@ export const changeSteps: readonly CaseloadColumn[] = [
 export const changeDue = computed(
   "Change due",
   ifLive(`IF(NOT(Ready_Change),"check settings",IF([@[Team day]]<>"",[@[Team day]],[@[Due by months]]))`),
-  { format: DATE, width: 15 },
+  { format: DATE, width: 16 },
 );
 
 /** The kind's limit; a date or interval of this person's own overrides it, so it never lies before the due date then. */
@@ -49,7 +49,7 @@ export const atTheLatest = computed(
   ifLive(
     `IF(NOT(Ready_Change),"check settings",IF(AND(ISNUMBER([@[Limit day]]),[@[Own months]]&[@[Team day]]<>""),MAX([@[Limit day]],[@[Change due]]),[@[Limit day]]))`,
   ),
-  { format: DATE, width: 15 },
+  { format: DATE, width: 16 },
 );
 
 const changeRules = [

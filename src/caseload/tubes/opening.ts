@@ -35,7 +35,7 @@ export const tract = computed(
   ),
   {
     format: PLAIN,
-    width: 18,
+    width: 17,
     rules: [
       { look: "act", words: ["immature"] },
       { look: "soon", words: ["uncertain"] },

@@ -22,6 +22,7 @@ import { explain as explainJob } from "../../../taskpane/ui/explain/job";
 import type { RecordingJob } from "../../../taskpane/ui/forms/recording-job";
 import { guide } from "../../../taskpane/ui/guide/job";
 import { help } from "../../../taskpane/ui/help/job";
+import { print } from "../../../taskpane/ui/print/job";
 import { recordChange as recordChangeJob } from "../../../taskpane/ui/record-change/job";
 import { recordCheck as recordCheckJob } from "../../../taskpane/ui/record-check/job";
 import { setUp as setUpJob } from "../../../taskpane/ui/set-up/job";
@@ -308,6 +309,20 @@ const readyMade: readonly Journey[] = [
     search: "scenario=caseload",
     states: [
       { name: "today", reach: (page) => shown(page).locator(".worst button").first().waitFor() },
+      {
+        name: "today-enter-numbers",
+        reach: async (page) => {
+          await openFolds(page);
+          await heading(page, texts.clinicSettings.forms.calls.title);
+        },
+      },
+      {
+        name: "print",
+        reach: async (page) => {
+          await goTo(page, print);
+          await shown(page).getByRole("button", { name: texts.today.printWeek }).waitFor();
+        },
+      },
       {
         name: "tube-out",
         reach: async (page) => {

@@ -15,6 +15,8 @@ import { day } from "../../../src/worksheet/dates";
 import { boundNames } from "../../../src/formula/bound-names";
 import { toFile } from "../../../taskpane/workbook/embedded/formulas/dialect";
 import { tokens } from "../../../taskpane/workbook/embedded/formulas/tokens";
+import { heightsOf } from "../../../taskpane/workbook/file/heights";
+import { LINE_HEIGHT } from "../../../taskpane/workbook/xlsx/lines";
 import { inFile } from "../../../taskpane/workbook/file/formula";
 import { writeBook } from "../../../taskpane/workbook/file";
 import { isRefusal, openPackage, type OpenedPackage } from "../../../taskpane/workbook/package";
@@ -66,6 +68,17 @@ describe("the caseload as a file", () => {
     const urgency = rows.map((row) => row[columns.findIndex(({ header }) => header === URGENCY)] as number);
     expect(urgency).toEqual([...urgency].sort((one, other) => one - other));
     expect(new Set(urgency).size).toBeGreaterThan(10);
+  });
+
+  it("begins each list under one line and a header of two lines at most", () => {
+    for (const { table, frozen, name } of book.sheets) {
+      if (!table) continue;
+      expect([table.top, frozen!.rows], name).toEqual([2, 3]);
+      const heights = heightsOf(book.sheets.find((one) => one.name === name)!, (i) => table.columns[i]!.width);
+      const held = [0, 1, 2].reduce((sum, row) => sum + (heights.get(row) ?? LINE_HEIGHT), 0);
+      /* 35% of the 610 pixels that a grid has in a window of 1280 x 800, in points. */
+      expect(held, name).toBeLessThanOrEqual((0.35 * 610 * 3) / 4);
+    }
   });
 
   it("holds no formula that is longer than Excel takes, as the file spells it", () => {
