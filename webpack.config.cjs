@@ -141,7 +141,11 @@ module.exports = async (env = {}, argv = {}) => {
   const pages = {
     ...common,
     name: "pages",
-    entry: { taskpane: "./taskpane/excel.tsx", browser: "./taskpane/browser.tsx" },
+    entry: {
+      taskpane: "./taskpane/excel.tsx",
+      browser: "./taskpane/browser.tsx",
+      reference: "./functions/reference-search.ts",
+    },
     /* What a former build left there is not served on; functions.js is the other build's. */
     output: {
       ...common.output,

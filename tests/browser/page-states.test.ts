@@ -2,6 +2,7 @@
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
+import { functions } from "../../src/index";
 import { texts } from "../../taskpane/texts";
 import { print } from "../../taskpane/ui/print/job";
 import { tubeOut } from "../../taskpane/ui/tube-out/job";
@@ -59,21 +60,22 @@ const choose = (name: string, bytes: Buffer) =>
 const picture = (name: string) => shot(page, `page-${name}`);
 
 /** The grid draws its own tools; what is ours has nothing for axe to find. */
-async function findings(): Promise<string[]> {
+const findings = () => findingsIn({ include: [["#root"]], exclude: [[".grid-holder"]] });
+const allFindings = () => findingsIn({ include: [["body"]] });
+
+async function findingsIn(where: { readonly include: string[][]; readonly exclude?: string[][] }): Promise<string[]> {
   await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(
-      { include: [["#root"]], exclude: [[".grid-holder"]] },
-      { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
-    );
+  return page.evaluate(async (here) => {
+    const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(here, {
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    });
     return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
-  });
+  }, where);
 }
 
 /** How many pages of A4 the page for paper takes; nothing on it is wider than the sheet. */
 async function onPaper(): Promise<number> {
   await page.locator(".paper").waitFor({ state: "attached" });
-  const pages = (await page.pdf({ format: "A4" })).toString("latin1").match(/\/Type \/Page\b/g)!.length;
   /* 210 mm less the margins of 12 mm, at 96 pixels an inch. */
   await page.emulateMedia({ media: "print" });
   await page.setViewportSize({ width: Math.floor((186 / 25.4) * 96), height: 1000 });
@@ -81,6 +83,8 @@ async function onPaper(): Promise<number> {
   expect(over).toBe(0);
   await page.emulateMedia({ media: null });
   await page.setViewportSize({ width: 1280, height: 800 });
+  /* Printing ends with "afterprint", which takes the page for paper away. */
+  const pages = (await page.pdf({ format: "A4" })).toString("latin1").match(/\/Type \/Page\b/g)!.length;
   await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
   await page.locator(".paper").waitFor({ state: "detached" });
   return pages;
@@ -190,8 +194,27 @@ test("from the day at a glance: why a cell says so, a number entered where it is
   await part.getByRole("button", { name: texts.forms.person.find }).click();
   await part.getByRole("button", { name: texts.forms.person.yes }).click();
   await part.getByRole("button", { name: texts.print.page }).click();
-  await page.locator(".paper").getByText("01632 960 001").waitFor();
+  await page.locator(".paper").getByText("01632 960 001").waitFor({ state: "attached" });
   expect(await onPaper()).toBe(1);
+});
+
+test.each([320, 1280])("the reference, %i px wide: searched, and one function a screen", async (width) => {
+  await openPage({ width, dark: width === 320 });
+  await page.goto(`${served.url}reference.html`);
+  const entries = page.locator("nav li:visible");
+  const all = await entries.count();
+  expect(all).toBe(functions.length);
+  await page.getByRole("searchbox").fill("balloon half");
+  await expect.poll(() => entries.count()).toBeLessThan(all);
+  expect(await allFindings()).toEqual([]);
+  expect(await sideways()).toBe(0);
+  await page.getByRole("link", { name: "BALLOONHALF", exact: true }).click();
+  await page.getByRole("heading", { name: "BALLOONHALF" }).waitFor();
+  expect(await page.locator("article:visible").count()).toBe(1);
+  expect(await entries.count()).toBe(0);
+  expect(await allFindings()).toEqual([]);
+  expect(await sideways()).toBe(0);
+  await picture(`reference-${width}`);
 });
 
 test("a file that is no workbook is refused with a sentence, and what was there stays", async () => {
