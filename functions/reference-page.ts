@@ -38,13 +38,9 @@ ${list(sources)}</details>
 </article>`;
 };
 
-/** Other words for it, by which it is found. */
-const alsoFoundBy = ({ documentation, order }: SheetFunction): string =>
-  text([documentation!.details, ...order.map(({ name, param }) => `${name} ${param.help}`)].join(" "));
-
 const family = (name: string, of: readonly SheetFunction[]): string => `<section>
 <h2>${text(name)}</h2>
-<ul>${of.map((f) => `<li data-words="${alsoFoundBy(f)}"><a href="#${f.name.toLowerCase()}">${f.name}</a> <span>${text(f.summary)}</span></li>`).join("\n")}</ul>
+<ul>${of.map((f) => `<li><a href="#${f.name.toLowerCase()}">${f.name}</a> <span>${text(f.summary)}</span></li>`).join("\n")}</ul>
 </section>`;
 
 export function referencePageHtml(definitions: readonly SheetFunction[]): string {

@@ -1,19 +1,20 @@
 /** The search of the reference page: entries stay that hold every word that was typed. Without it the page is a whole list. */
+const plain = (text: string): string => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+
 const box = document.querySelector<HTMLInputElement>("#search");
 const count = document.querySelector<HTMLElement>("#found");
-const entries = [...document.querySelectorAll<HTMLElement>("nav li")];
+/** An entry of the list, with all that the page says of its function. */
+const entries = [...document.querySelectorAll<HTMLElement>("nav li")].map((item) => ({
+  item,
+  held: plain(document.querySelector(item.querySelector("a")!.hash)!.textContent),
+}));
 const families = [...document.querySelectorAll<HTMLElement>("nav section")];
-
-const plain = (text: string): string => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 
 function search(): void {
   const words = plain(box!.value).split(/\s+/).filter(Boolean);
-  for (const entry of entries) {
-    const held = plain(`${entry.textContent} ${entry.dataset["words"]}`);
-    entry.hidden = !words.every((word) => held.includes(word));
-  }
+  for (const { item, held } of entries) item.hidden = !words.every((word) => held.includes(word));
   for (const family of families) family.hidden = family.querySelector("li:not([hidden])") === null;
-  const found = entries.filter(({ hidden }) => !hidden).length;
+  const found = entries.filter(({ item }) => !item.hidden).length;
   count!.textContent = found === 0 ? "No function holds all these words. Try fewer." : `${found} of ${entries.length}`;
 }
 
