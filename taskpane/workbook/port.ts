@@ -151,6 +151,23 @@ export interface SheetCell {
   readonly look?: SheetLook;
 }
 
+/**
+ * A chart on a sheet that is added, of columns of its cells: what stands along it in one column, a series in each of the
+ * others, headers above. Excel draws it itself; a saved file holds it; the browser's grid shows its cells alone.
+ */
+export interface SheetChart {
+  /** Columns stand on one another; bars lie; a scatter's names are numbers. */
+  readonly kind: "columns" | "bars" | "lines" | "scatter";
+  readonly title: string;
+  /** Counted from 0: the row of the headers, how many rows stand below it, and the columns. */
+  readonly header: number;
+  readonly rows: number;
+  readonly names: number;
+  readonly series: readonly number[];
+  /** The cell of its left upper corner. */
+  readonly at: { readonly row: number; readonly column: number };
+}
+
 /** A sheet to be added, as data. What is left out is as in any empty sheet. */
 export interface NewSheet {
   /** At most 31 characters, none of \ / ? * [ ] : and no apostrophe at either end. */
@@ -158,6 +175,7 @@ export interface NewSheet {
   readonly isHidden?: boolean;
   /** Row by row from A1; null leaves a cell empty. */
   readonly cells: readonly (readonly (Cell | SheetCell)[])[];
+  readonly charts?: readonly SheetChart[];
   /** From column A, in characters. */
   readonly widths?: readonly number[];
   /** Rows and columns that stay in sight. */

@@ -20,7 +20,16 @@ export const Checks = memo(function Checks({ pictured, since, locale, isPaper }:
   const seen = useMemo(() => (checks ? checksPicture(checks, lossLimits, since) : null), [checks, lossLimits, since]);
   if (!seen || seen.people.length === 0) {
     const sentences = [seen ? words.none : pictures.own.noChecks];
-    return <Figure title={words.title} {...{ sentences, isPaper }} picture={null} columns={[]} rows={[]} />;
+    return (
+      <Figure
+        title={words.title}
+        {...{ sentences, isPaper }}
+        picture={null}
+        columns={[]}
+        rows={[]}
+        sheetName={pictures.sheets.checks}
+      />
+    );
   }
   const { people } = seen;
   const drawn = people.slice(0, MOST_MULTIPLES);
@@ -35,6 +44,8 @@ export const Checks = memo(function Checks({ pictured, since, locale, isPaper }:
         pictures.wear.all,
       ]}
       picture={<Multiples people={drawn} since={since} asOf={asOf} />}
+      sheetName={pictures.sheets.checks}
+      chart={{ kind: "bars", series: [3] }}
       columns={words.columns}
       rows={people.map(({ person, checks: own, latest, limit }) => [
         shownId(person),

@@ -37,6 +37,8 @@ export const DueByMonth = memo(function DueByMonth({ pictured, devices, kind, lo
         forecast,
       ]}
       picture={<Bars due={due} locale={locale} />}
+      sheetName={pictures.sheets.due}
+      chart={{ kind: "columns", series: [1, 2] }}
       columns={words.columns}
       rows={rows}
       isPaper={isPaper}

@@ -1,7 +1,9 @@
 /** One picture with its sentence first, its figures as a table, and a copy to take away. */
 import { useRef, useState, type ReactNode } from "react";
+import type { PutFigure } from "../../actions/pictures/put-in-sheet";
 import { pictures as words } from "../../texts/pictures";
 import { useAnnounce } from "../parts/announce";
+import { PutInSheet } from "./PutInSheet";
 import { pngOf, svgFile } from "./copy";
 import { figureText, type FigureRow } from "./figure-table";
 
@@ -16,11 +18,26 @@ interface Props {
   readonly picture: ReactNode;
   readonly columns: readonly string[];
   readonly rows: readonly FigureRow[];
+  /** What its sheet is called. */
+  readonly sheetName: string;
+  /** The chart that its figures give in a sheet; left out: a table alone. */
+  readonly chart?: PutFigure["chart"];
   /** On paper: no presses, the table open. */
   readonly isPaper: boolean;
 }
 
-export function Figure({ title, sentences, choice, more, picture, columns, rows, isPaper }: Props) {
+export function Figure({
+  title,
+  sentences,
+  choice,
+  more,
+  picture,
+  columns,
+  rows,
+  sheetName,
+  chart = null,
+  isPaper,
+}: Props) {
   const drawn = useRef<HTMLDivElement>(null);
   const [said, setSaid] = useState("");
   const announce = useAnnounce();
@@ -91,6 +108,7 @@ export function Figure({ title, sentences, choice, more, picture, columns, rows,
           <button type="button" className="button" onClick={() => svgFile(svg(), title)}>
             {words.save}
           </button>
+          <PutInSheet figure={{ sheetName, title, sentences, columns, rows, chart }} />
           {said !== "" && <p className="note">{said}</p>}
         </div>
       )}

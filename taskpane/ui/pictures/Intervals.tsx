@@ -59,6 +59,8 @@ export const Intervals = memo(function Intervals({ pictured, devices, kind, isPa
         )
       }
       picture={seen.rows && seen.rows.length > 0 && <Panels seen={seen} rows={seen.rows} />}
+      sheetName={pictures.sheets.intervals}
+      chart={{ kind: "lines", series: [1] }}
       columns={words.columns}
       rows={(seen.rows ?? []).map((row) => [
         words.months(row.months),

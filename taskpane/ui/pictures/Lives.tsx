@@ -68,6 +68,8 @@ export const Lives = memo(function Lives({ pictured, devices, isPaper }: Picture
           </Chart>
         )
       }
+      sheetName={pictures.sheets.life}
+      chart={compared ? null : { kind: "scatter", series: [2] }}
       columns={compared ? [words.groupColumn, ...words.columns] : words.columns}
       rows={lives.flatMap(({ name, life }) => rowsOf(life).map((row) => (compared ? [name, ...row] : row)))}
       isPaper={isPaper}

@@ -58,6 +58,8 @@ export const OnePerson = memo(function OnePerson({ pictured, kind, locale, isPap
       }
       sentences={sentences}
       picture={isKnown && <Strip strip={strip} asOf={pictured.asOf} locale={locale} />}
+      sheetName={pictures.sheets.person}
+      chart={{ kind: "bars", series: [2] }}
       columns={words.columns}
       rows={strip.devices.map((one) => [
         dateText(one.from, locale),

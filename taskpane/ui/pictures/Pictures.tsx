@@ -22,6 +22,7 @@ import { Intervals } from "./Intervals";
 import { Lives } from "./Lives";
 import { OneOf } from "./OneOf";
 import { OnePerson } from "./OnePerson";
+import { PutInto } from "./PutInSheet";
 import type { PictureProps } from "./picture-props";
 import { Reasons } from "./Reasons";
 import { Unplanned } from "./Unplanned";
@@ -133,7 +134,9 @@ function OfThisBook(props: Props) {
           onChoose={setPeriod}
         />
       </div>
-      <Shown {...given} isPaper={false} />
+      <PutInto.Provider value={props.workbook}>
+        <Shown {...given} isPaper={false} />
+      </PutInto.Provider>
       {pictured.own && <OwnList own={pictured.own} said={said} onSaid={setSaid} />}
       <LeftOut pictured={pictured} />
       <p className="note">{words.caution}</p>

@@ -29,6 +29,8 @@ export const Reasons = memo(function Reasons({ pictured, devices, since, isPaper
           : [words.none, ...uncounted(pictured)]
       }
       picture={first && <Dots seen={seen} />}
+      sheetName={pictures.sheets.reasons}
+      chart={{ kind: "bars", series: [1] }}
       columns={words.columns}
       rows={seen.reasons.map(({ reason, count }) => [reason, number(count)])}
       isPaper={isPaper}

@@ -64,6 +64,8 @@ export const Unplanned = memo(function Unplanned({ pictured, devices, since, loc
       }
       sentences={sentences}
       picture={rate && <Points seen={seen} locale={locale} />}
+      sheetName={pictures.sheets.unplanned}
+      chart={{ kind: "lines", series: [3, 4, 5, 6, 7] }}
       columns={words.columns}
       rows={rows}
       isPaper={isPaper}

@@ -30,7 +30,16 @@ export const Wear = memo(function Wear({ pictured, devices, kind, isPaper }: Pic
   const isNobodyNamed = pictured.own?.missing.includes("person") ?? false;
   if (!told || isNobodyNamed) {
     const sentences = [isNobodyNamed ? words.noPerson : pictures.tooFew(failures, all)];
-    return <Figure title={words.title} {...{ sentences, isPaper }} picture={null} columns={[]} rows={[]} />;
+    return (
+      <Figure
+        title={words.title}
+        {...{ sentences, isPaper }}
+        picture={null}
+        columns={[]}
+        rows={[]}
+        sheetName={pictures.sheets.wear}
+      />
+    );
   }
   const agreed = ({ person }: PersonWear): number | null => agreedOf.get(person) ?? null;
   const advice = (one: PersonWear): string =>
@@ -52,6 +61,8 @@ export const Wear = memo(function Wear({ pictured, devices, kind, isPaper }: Pic
       title={words.title}
       sentences={sentences}
       picture={told.length > 0 && <People told={told} />}
+      sheetName={pictures.sheets.wear}
+      chart={{ kind: "bars", series: [2] }}
       columns={words.columns}
       rows={told.map((one) => [
         shownId(one.person),

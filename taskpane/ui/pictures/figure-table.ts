@@ -1,5 +1,6 @@
-/** The figures of a picture: what a person reads, and the number behind it where there is one. */
-export type FigureCell = string | { readonly text: string; readonly value: number };
+/** The figures of a picture. */
+import type { FigureCell } from "../../actions/pictures/put-in-sheet";
+
 export type FigureRow = readonly FigureCell[];
 
 export const figureText = (cell: FigureCell): string => (typeof cell === "string" ? cell : cell.text);

@@ -24,6 +24,17 @@ export interface NewSheet {
   readonly print?: { readonly landscape: boolean; readonly footer: string };
   /** Ranges: "A1:C1". */
   readonly merges?: readonly string[];
+  readonly charts?: readonly NewChart[];
+}
+
+/** Drawn from cells of its sheet, which are named without it: "$A$4:$A$9". */
+export interface NewChart {
+  readonly kind: "columns" | "bars" | "lines" | "scatter";
+  readonly title: string;
+  readonly names: string;
+  readonly series: readonly { readonly name: string; readonly values: string }[];
+  /** The cell of its left upper corner, counted from 0. */
+  readonly at: { readonly row: number; readonly column: number };
 }
 
 export interface SheetEdits {

@@ -14,6 +14,7 @@ export type * from "./opened";
 export { patchPackage } from "./patch-package";
 export { whyNotSaved } from "./patch/check/trial";
 export type * from "./edits";
+export { chartParts } from "./charts";
 export { emptySheetXml } from "./new-sheets";
 export { openUnhurried, patchUnhurried } from "./unhurried";
 export { addressOf, columnLetters, parseRange, rangeText, type Range } from "./addresses";

@@ -4,6 +4,7 @@
  */
 import type { NewSheet } from "./edits";
 import { addressOf } from "./addresses";
+import { chartParts } from "./charts";
 import { opening } from "./open-package";
 import type { OpenedPackage } from "./opened";
 import { compareNames, compareTables } from "./patch/check/compare-beside";
@@ -25,7 +26,10 @@ const A4 = 9;
  * The part of a sheet in which nothing stands yet.
  * @param hasView the workbook has a window that a view can belong to
  */
-export function emptySheetXml({ held, print, merges = [] }: Omit<NewSheet, "name">, hasView = true): string {
+export function emptySheetXml(
+  { held, print, merges = [], charts = [] }: Omit<NewSheet, "name">,
+  hasView = true,
+): string {
   const { rows = 0, columns = 0 } = held ?? {};
   const pane = rows > 0 ? (columns > 0 ? "bottomRight" : "bottomLeft") : "topRight";
   const splits = (columns > 0 ? ` xSplit="${columns}"` : "") + (rows > 0 ? ` ySplit="${rows}"` : "");
@@ -37,12 +41,13 @@ export function emptySheetXml({ held, print, merges = [] }: Omit<NewSheet, "name
   const view = hasView ? `<sheetViews><sheetView workbookViewId="0">${frozen}</sheetView></sheetViews>` : "";
   const merged = merges.map((ref) => `<mergeCell ref="${ref}"/>`).join("");
   return [
-    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${MAIN}">`,
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${MAIN}" xmlns:r="${OFFICE_RELATIONSHIPS}">`,
     print ? `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` : "",
     `${view}<sheetFormatPr defaultRowHeight="15"/><sheetData/>`,
     merged === "" ? "" : `<mergeCells count="${merges.length}">${merged}</mergeCells>`,
     `<pageMargins left="0.4" right="0.4" top="0.5" bottom="0.6" header="0.3" footer="0.3"/>`,
     print ? printXml(print) : "",
+    charts.length > 0 ? `<drawing r:id="rId1"/>` : "",
     "</worksheet>",
   ].join("");
 }
@@ -67,15 +72,19 @@ export function* withNewSheets(
   const { files, workbookPart, limits } = opened.parts;
   const outgoing = new Outgoing(files, workbookPart);
   const hasView = files.tree(workbookPart).first("bookViews")?.first("workbookView") !== undefined;
-  const listed = sheets.map((sheet) => ({
-    sheet,
-    id: outgoing.add(
+  const listed = sheets.map((sheet) => {
+    const id = outgoing.add(
       "worksheets/sheet.xml",
       emptySheetXml(sheet, hasView),
       WORKSHEET_CONTENT_TYPE,
       relationshipTypes.worksheet,
-    ),
-  }));
+    );
+    const { name, charts = [] } = sheet;
+    if (charts.length > 0)
+      for (const part of chartParts(name, outgoing.added.at(-1)!, charts, (one) => outgoing.has(one)))
+        outgoing.addLoose(part);
+    return { sheet, id };
+  });
   listSheets(outgoing, workbookPart, listed);
   countTitles(outgoing, opened, sheets);
   const bytes = outgoing.write();

@@ -240,6 +240,33 @@ describe("Excel and large lists", () => {
 describeRowTraps();
 describeFilterTraps();
 
+describe("a chart on a sheet that is added", () => {
+  it(
+    "is Excel's own, with each series from its cells",
+    using(beside({}), async ({ workbook, book, model }) => {
+      const cells = [
+        ["When", "Due", "Unplanned"],
+        ["May", 3, 1],
+        ["June", 5, 2],
+      ];
+      const chart = { kind: "columns", title: "Due", header: 0, rows: 2, names: 0, series: [1, 2] } as const;
+      const sheet = { name: "Drawn", cells, charts: [{ ...chart, at: { row: 0, column: 4 } }] };
+      const receipt = await workbook.apply({ steps: [{ kind: "addSheet", sheet }], expects: [] }, watch());
+      expect(receipt.outcome).toBe("done");
+      const column = (left: number) => ({ top: 1, left, rows: 2, columns: 1 });
+      expect(model.drawn.get(book.sheet("Drawn")!)).toMatchObject([
+        {
+          ...{ type: "ColumnStacked", title: "Due", at: { top: 0, left: 4 } },
+          series: [
+            { name: null, values: column(1), names: column(0) },
+            { name: "Unplanned", values: column(2), names: column(0) },
+          ],
+        },
+      ]);
+    }),
+  );
+});
+
 describe("Excel's members", () => {
   /* ExcelApi 1.14 is the newest that the library of 2022 and Excel 2021 have. `can` asks for 1.13. */
   it("that were used above all came with ExcelApi 1.13 or earlier", () => {

@@ -5,7 +5,8 @@ import { parseArea, parsePlace } from "../../../taskpane/workbook/area";
 import { ConditionalFormats } from "./conditional";
 import { Filters } from "./filters";
 import { Looks } from "./looks";
-import { ApiError, isObject, read, type ExcelObject, type Json } from "./objects";
+import type { Area } from "../../../taskpane/workbook/port";
+import { ApiError, isObject, read, type Argument, type ExcelObject, type Json } from "./objects";
 import { protectedError, range, resize, type RangeObject, type World } from "./range";
 import { View } from "./view";
 
@@ -20,6 +21,20 @@ export const EVENTS: Readonly<Record<string, number>> = {
   "Tables.Added": 102,
   "Tables.Deleted": 103,
 };
+
+interface DrawnSeries {
+  values: Area | null;
+  names: Area | null;
+  /** Null: its header's. */
+  name: string | null;
+}
+
+export interface DrawnChart {
+  readonly type: string;
+  title: string;
+  at: Area | null;
+  readonly series: DrawnSeries[];
+}
 
 export class Model implements World {
   readonly looks = new Looks();
@@ -115,6 +130,7 @@ export class Model implements World {
         autoFilter: () => this.filters.onSheet(this, sheet),
         freezePanes: () => this.freezePanes(sheet),
         pageLayout: () => this.pageLayout(sheet),
+        charts: () => this.charts(sheet),
       },
       methods: {
         GetUsedRangeOrNullObject: () => {
@@ -141,6 +157,55 @@ export class Model implements World {
         },
         Activate: () => {
           if (sheet.hidden) throw new ApiError("InvalidOperation", "The sheet is hidden.");
+        },
+      },
+    };
+  }
+
+  /** Charts by their sheet, with what was set. */
+  readonly drawn = new Map<Sheet, DrawnChart[]>();
+
+  private charts(sheet: Sheet): ExcelObject {
+    const all = this.drawn.get(sheet) ?? [];
+    this.drawn.set(sheet, all);
+    const areaOf = (given: Argument | undefined) => (given as RangeObject).area;
+    const series = (one: DrawnSeries): ExcelObject => ({
+      type: "ChartSeries",
+      methods: {
+        SetValues: ([values]) => void (one.values = areaOf(values)),
+        SetXAxisValues: ([names]) => void (one.names = areaOf(names)),
+      },
+    });
+    return {
+      type: "ChartCollection",
+      methods: {
+        Add: ([type, source, by]) => {
+          if (by !== "Columns") throw new ApiError("InvalidArgument", "The stand-in knows series by columns only.");
+          const { top, left, rows } = areaOf(source);
+          const first = { values: { top: top + 1, left, rows: rows - 1, columns: 1 }, names: null, name: null };
+          const chart: DrawnChart = { type: String(type), title: "", at: null, series: [first] };
+          all.push(chart);
+          return {
+            type: "Chart",
+            parts: {
+              title: () => ({
+                type: "ChartTitle",
+                properties: { text: { get: () => chart.title, set: (text) => void (chart.title = String(text)) } },
+              }),
+              series: () => ({
+                type: "ChartSeriesCollection",
+                items: () => chart.series.map(series),
+                methods: {
+                  Add: ([name]) => {
+                    const added: DrawnSeries = { values: null, names: null, name: String(name) };
+                    chart.series.push(added);
+                    return series(added);
+                  },
+                },
+              }),
+            },
+            methods: { SetPosition: ([cell]) => void (chart.at = areaOf(cell)) },
+          };
         },
       },
     };

@@ -1,7 +1,8 @@
 /** Workbooks of other programs: opened in the real engine, changed through the port or as a person would, saved, compared. */
-import { readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { read as readElsewhere, type CellObject, type WorkSheet } from "@e965/xlsx";
+import { SaxesParser } from "saxes";
 import { unzipSync } from "fflate";
 import { readXlsx } from "hucre/xlsx";
 import { formula, type FormulaTemplate } from "../../../src/columns/formula";
@@ -58,6 +59,9 @@ function changedParts(before: Uint8Array, after: Uint8Array): string[] {
 /** As a reader that did not write it understands it. */
 const elsewhere = (bytes: Uint8Array) => readElsewhere(bytes, { cellFormula: true, cellNF: true, cellStyles: true });
 const cellOf = (sheet: WorkSheet, address: string) => sheet[address] as CellObject | undefined;
+
+/** Throws for what is no XML. */
+const strict = (xml: string): void => void new SaxesParser({ xmlns: true }).write(xml).close();
 
 type Told = { readonly v?: unknown; readonly f?: string | undefined; readonly z?: unknown } | undefined;
 
@@ -406,6 +410,57 @@ describe("a sheet that is added", () => {
     expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
     expect(changedParts(before, (await saved()).bytes)).toEqual([]);
   });
+
+  it.each(["table-with-totals.xlsx", "libreoffice-list.xlsx", null])(
+    "%s: brings its charts along, drawn from its own cells",
+    async (name) => {
+      if (name === null) await grid.openEmpty();
+      const before = name === null ? {} : unzipSync(await opened(name));
+      const kinds = ["columns", "bars", "lines", "scatter"] as const;
+      const charts = kinds.map((kind, i) => ({
+        ...{ kind, title: `By ${kind} & more`, header: 0, rows: 2, names: 0, series: i === 0 ? [1, 2] : [1] },
+        at: { row: 20 * i, column: 4 },
+      }));
+      const cells = [
+        ["When", "Due", "Unplanned"],
+        ["May", 3, 1],
+        ["June", 5, 2],
+      ];
+      const receipt = await apply({ kind: "addSheet", sheet: { name: "It's drawn", cells, charts } });
+      const { bytes } = await saved();
+      const parts = unzipSync(bytes);
+      const text = (part: string): string => new TextDecoder().decode(parts[part]);
+      const drawn = Object.keys(parts)
+        .filter((part) => /^xl\/charts\/chart\d+\.xml$/.test(part) && !(part in before))
+        .map(text);
+      expect(drawn).toHaveLength(4);
+      for (const [part, bytesOf] of Object.entries(parts))
+        if (/\.(xml|rels)$/.test(part) && /charts|drawings|Content_Types/.test(part))
+          strict(new TextDecoder().decode(bytesOf));
+      const asked = drawn.map((xml) => [...xml.matchAll(/<c:f>([^<]*)<\/c:f>/g)].map(([, f]) => f));
+      expect(asked[0]).toEqual(
+        ["$B$1", "$A$2:$A$3", "$B$2:$B$3", "$C$1", "$A$2:$A$3", "$C$2:$C$3"].map((ref) => `'It''s drawn'!${ref}`),
+      );
+      /* The sheet leads to its drawing and that to its charts, each of a type that the package tells. */
+      const sheetPart = Object.keys(parts).find(
+        (part) =>
+          /worksheets\/[^/]+\.xml$/.test(part) &&
+          !(part in before && name !== null) &&
+          text(part).includes("<drawing "),
+      )!;
+      const drawing = /Target="\/([^"]+)"/.exec(
+        text(sheetPart.replace("worksheets/", "worksheets/_rels/") + ".rels"),
+      )![1]!;
+      const led = [...text(drawing.replace("drawings/", "drawings/_rels/") + ".rels").matchAll(/Target="\/([^"]+)"/g)];
+      expect(led.map(([, part]) => part! in parts)).toEqual([true, true, true, true]);
+      for (const part of [drawing, ...led.map(([, one]) => one!)])
+        expect(text("[Content_Types].xml")).toContain(`PartName="/${part}"`);
+      expect(elsewhere(bytes).Sheets["It's drawn"]!.B3).toMatchObject({ v: 5 });
+      if (process.env.CHARTS_TO) writeFileSync(process.env.CHARTS_TO, bytes);
+      expect(await grid.workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
+      if (name !== null) expect(changedParts(file(name), (await saved()).bytes)).toEqual([]);
+    },
+  );
 
   it("leaves the chain of calculation as it is where it holds no formula, and counts itself in the file's titles", async () => {
     const before = await opened("table-with-totals.xlsx");

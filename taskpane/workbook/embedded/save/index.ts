@@ -12,6 +12,7 @@ import {
   ranToItsEnd,
   type CellEdit,
   type DefinedNameEdit,
+  type NewChart,
   type NewSheet,
   type OpenedWorkbook,
   type PackageEdits,
@@ -20,9 +21,10 @@ import {
   type TableEdit,
   type Watching,
 } from "../../package";
+import { columnLetters } from "../../../../src/columns/formula";
 import { AS_OF } from "../../../../src/columns/as-of";
 import { malformed } from "../../change/malformed";
-import type { Area } from "../../port";
+import type { Area, SheetChart } from "../../port";
 import type { Engine } from "../engine";
 import type { Readers } from "../formulas/readable";
 import type { Refusal, Saved } from "../interface";
@@ -58,6 +60,20 @@ function asNew(workbook: GridWorkbookPort, sheet: Worksheet): NewSheet {
     ...(held && { held }),
     ...(print && { print: { landscape: print.landscape, footer: `&L${left}&R${right}` } }),
     ...(merges.length > 0 && { merges }),
+    ...(added?.charts && { charts: added.charts.map(chartOf) }),
+  };
+}
+
+function chartOf({ kind, title, header, rows, names, series, at }: SheetChart): NewChart {
+  const cells = (top: number, column: number, many: number): string => {
+    const letters = columnLetters(column);
+    const first = `$${letters}$${top + 1}`;
+    return many === 1 ? first : `${first}:$${letters}$${top + many}`;
+  };
+  return {
+    ...{ kind, title, at },
+    names: cells(header + 1, names, rows),
+    series: series.map((column) => ({ name: cells(header, column, 1), values: cells(header + 1, column, rows) })),
   };
 }
 

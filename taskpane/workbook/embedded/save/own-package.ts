@@ -1,6 +1,6 @@
 /** An .xlsx package of nothing but empty sheets: what a workbook that came from no file is saved into. */
 import { strToU8, zipSync } from "fflate";
-import { emptySheetXml, type NewSheet } from "../../package";
+import { chartParts, emptySheetXml, type NewSheet } from "../../package";
 import { escapeAttribute } from "../../xlsx/xml/characters";
 
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
@@ -22,6 +22,8 @@ const STYLES =
   '<cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs>' +
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>';
 
+const TYPES = "[Content_Types].xml";
+
 export function ownPackage(sheets: readonly NewSheet[]): Uint8Array {
   const parts = sheets.map((_, index) => `worksheets/sheet${index + 1}.xml`);
   const named = sheets
@@ -33,7 +35,7 @@ export function ownPackage(sheets: readonly NewSheet[]): Uint8Array {
   const override = (part: string, type: string) =>
     `<Override PartName="/xl/${part}" ContentType="${SHEET_ML}.${type}+xml"/>`;
   const files: Record<string, string> = {
-    "[Content_Types].xml":
+    [TYPES]:
       `${HEAD}<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
       `<Default Extension="xml" ContentType="application/xml"/>${override("workbook.xml", "sheet.main")}${override("styles.xml", "styles")}` +
       `${parts.map((part) => override(part, "worksheet")).join("")}</Types>`,
@@ -45,6 +47,21 @@ export function ownPackage(sheets: readonly NewSheet[]): Uint8Array {
     ]),
     "xl/styles.xml": STYLES,
   };
-  sheets.forEach((sheet, index) => (files[`xl/${parts[index]}`] = emptySheetXml(sheet)));
+  const overrides: string[] = [];
+  sheets.forEach((sheet, index) => {
+    files[`xl/${parts[index]}`] = emptySheetXml(sheet);
+    const { name: sheetName, charts = [] } = sheet;
+    if (charts.length === 0) return;
+    for (const { name, text, contentType } of chartParts(
+      sheetName,
+      `xl/${parts[index]}`,
+      charts,
+      (one) => one in files,
+    )) {
+      files[name] = text;
+      if (contentType !== null) overrides.push(`<Override PartName="/${name}" ContentType="${contentType}"/>`);
+    }
+  });
+  files[TYPES] = files[TYPES]!.replace("</Types>", `${overrides.join("")}</Types>`);
   return zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)])));
 }

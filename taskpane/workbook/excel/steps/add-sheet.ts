@@ -1,8 +1,8 @@
 /** A sheet added behind the last one, and taken away again. */
 import { cellAddress } from "../../../../src/columns/formula";
 import { footerOf, sheetLooks, type SheetPaint } from "../../../styles/added-sheets";
-import { everyCell, type SheetTarget } from "../../change/new-sheet";
-import type { SheetId } from "../../port";
+import { everyCell, sheetCell, type SheetTarget } from "../../change/new-sheet";
+import type { SheetChart, SheetId } from "../../port";
 import { rangeOf } from "../place";
 import { entry, GENERAL } from "../values";
 
@@ -31,6 +31,7 @@ export function addSheet({ step: { sheet }, area }: SheetTarget, made: (id: Shee
     else if (rows > 0) added.freezePanes.freezeRows(rows);
     else if (columns > 0) added.freezePanes.freezeColumns(columns);
     if (sheet.print) setUpPrint(added, sheet.print);
+    for (const chart of sheet.charts ?? []) addChart(added, chart, sheet);
     if (sheet.isHidden) added.visibility = Excel.SheetVisibility.hidden;
     await context.sync();
   });
@@ -82,6 +83,40 @@ function together(addresses: readonly string[]): readonly string[] {
     else all.push(address);
   }
   return all;
+}
+
+const chartTypes: { readonly [K in SheetChart["kind"]]: `${Excel.ChartType}` } = {
+  columns: "ColumnStacked",
+  bars: "BarClustered",
+  lines: "LineMarkers",
+  scatter: "XYScatterLinesNoMarkers",
+};
+
+/** A chart of Excel's own. It begins as its first series; each other one is added by its cells. */
+function addChart(
+  to: Excel.Worksheet,
+  { kind, title, header, rows, names, series, at }: SheetChart,
+  { cells }: SheetTarget["step"]["sheet"],
+): void {
+  const textIn = (row: number, at: number): string => String(sheetCell(cells[row]?.[at] ?? null).value ?? "");
+  const column = (left: number, withHeader = false): Excel.Range =>
+    rangeOf(to, {
+      ...{ left, columns: 1 },
+      ...(withHeader ? { top: header, rows: rows + 1 } : { top: header + 1, rows }),
+    });
+  const [first, ...others] = series;
+  const chart = to.charts.add(chartTypes[kind], column(first!, true), "Columns");
+  chart.title.text = title;
+  const drawn = [
+    chart.series.getItemAt(0),
+    ...others.map((one) => {
+      const added = chart.series.add(textIn(header, one));
+      added.setValues(column(one));
+      return added;
+    }),
+  ];
+  for (const one of drawn) one.setXAxisValues(column(names));
+  chart.setPosition(rangeOf(to, { top: at.row, left: at.column, rows: 1, columns: 1 }));
 }
 
 function setUpPrint(sheet: Excel.Worksheet, print: NonNullable<SheetTarget["step"]["sheet"]["print"]>): void {

@@ -1,4 +1,5 @@
 /** The package on its way out: parts changed, added and removed, and what must be said of them elsewhere in it. */
+import type { LoosePart } from "../charts";
 import { relationshipTypes } from "../parts/names";
 import { CONTENT_TYPES_PART, type PackageFiles, relationshipsPart } from "../parts/package-files";
 import { joined } from "../../xlsx/byte-writer";
@@ -51,8 +52,7 @@ export class Outgoing {
   add(fileName: string, text: string, contentType: string, relationshipType: string): string {
     const folder = this.workbookPart.slice(0, this.workbookPart.lastIndexOf("/") + 1);
     let target = fileName;
-    const isTaken = (name: string) => this.files.find(name) !== undefined || this.contents.has(name);
-    for (let number = 2; isTaken(folder + target); number++) target = fileName.replace(".", `${number}.`);
+    for (let number = 2; this.has(folder + target); number++) target = fileName.replace(".", `${number}.`);
     this.contents.set(folder + target, [new TextEncoder().encode(text)]);
     this.added.push(folder + target);
     this.editContentTypes((splices, root) => {
@@ -66,6 +66,24 @@ export class Outgoing {
       appendInside(splices, root, `<${root.tag("Relationship")} ${attributes}/>`);
     });
     return id;
+  }
+
+  has(partName: string): boolean {
+    return this.files.find(partName) !== undefined || this.contents.has(partName);
+  }
+
+  /** A new part that only other parts lead to. */
+  addLoose({ name, text, contentType }: LoosePart): void {
+    this.contents.set(name, [new TextEncoder().encode(text)]);
+    this.added.push(name);
+    if (contentType === null) return;
+    this.editContentTypes((splices, root) =>
+      appendInside(
+        splices,
+        root,
+        `<${root.tag("Override")} PartName="${escapeAttribute(`/${name}`)}" ContentType="${contentType}"/>`,
+      ),
+    );
   }
 
   /** The calculation chain lists the cells with formulas; without it a spreadsheet program makes a new one. */
