@@ -18,8 +18,8 @@ interface Props {
   readonly picture: ReactNode;
   readonly columns: readonly string[];
   readonly rows: readonly FigureRow[];
-  /** What its sheet is called. */
-  readonly sheetName: string;
+  /** What its sheet is called; left out: it is not put into one. */
+  readonly sheetName?: string;
   /** The chart that its figures give in a sheet; left out: a table alone. */
   readonly chart?: PutFigure["chart"];
   /** On paper: no presses, the table open. */
@@ -108,7 +108,7 @@ export function Figure({
           <button type="button" className="button" onClick={() => svgFile(svg(), title)}>
             {words.save}
           </button>
-          <PutInSheet figure={{ sheetName, title, sentences, columns, rows, chart }} />
+          {sheetName !== undefined && <PutInSheet figure={{ sheetName, title, sentences, columns, rows, chart }} />}
           {said !== "" && <p className="note">{said}</p>}
         </div>
       )}
