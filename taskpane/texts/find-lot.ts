@@ -69,11 +69,13 @@ export const findLot = {
   fromTo: (from: string, until: string) => `${from} to ${until}`,
   noDay: "no date",
   noId: "(no ID)",
+  sheetName: (lot: string) => `Lot ${lot}`,
+  sheetColumns: ["What", "ID", "Device", "Written as", "Told on", "By"] as readonly string[],
+  openIn: (group: string) => `Cannot be ruled out: ${group}`,
   page: {
     heading: (lots: readonly string[]) => `To tell: lot ${together(lots)}`,
     similar: (lines: readonly string[]) => `Similar lots, not on this page: ${lines.join("; ")}.`,
     columns: ["Told", "ID", "Device", "Lot as written", "Told on, by"] as readonly string[],
     openColumns: ["Looked", "ID", "Device", "What stands there", "Lot read from the label, by"] as readonly string[],
-    none: "No row.",
   },
 };

@@ -2,17 +2,20 @@ import { cellAddress } from "../../../src/columns/formula";
 import {
   groups,
   listsOf,
+  lotSheet,
   showAllOf,
   showFound,
   type FoundLots,
   type LotGroup,
   type LotRow,
 } from "../../actions/find-lot";
+import { sheetOfValues } from "../../actions/new-sheet";
 import { findLot as words } from "../../texts/find-lot";
 import type { Workbook } from "../../workbook/port";
 import { Cannot } from "../parts/Cannot";
 import { CellList } from "../parts/CellGroups";
 import { Notice } from "../parts/Notice";
+import { SheetPress } from "../parts/SheetPress";
 import { Step } from "../parts/Step";
 import { useReveal } from "../parts/useReveal";
 import { PrintPress, type PaperFacts } from "../print/Paper";
@@ -91,6 +94,10 @@ export function FoundStep({ state, found, workbook, paper }: Props) {
       )}
       <div className="presses">
         <PrintPress press={words.print} page={<LotPage found={found} paper={paper} />} />
+        <SheetPress
+          workbook={workbook}
+          change={() => sheetOfValues(lotSheet(found, writtenLots(found)), paper.overview, paper.today)}
+        />
         {can === true && <ShowPresses state={state} rows={found.found} press={words.showThese} />}
       </div>
     </>

@@ -24,7 +24,7 @@ export function LotPage({ found, paper }: { readonly found: FoundLots; readonly 
       {groups.map((group) => (
         <Rows
           key={group}
-          title={`${words.openTitle}: ${words.groups[group]}`}
+          title={words.openIn(words.groups[group])}
           columns={words.page.openColumns}
           rows={found.open
             .filter((row) => row.group === group)

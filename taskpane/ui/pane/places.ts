@@ -10,6 +10,7 @@ import { findLot } from "../find-lot/job";
 import { guide } from "../guide/job";
 import { help } from "../help/job";
 import { mend } from "../mend/job";
+import { overdueTable } from "../overdue-table/job";
 import { pictures } from "../pictures/job";
 import { print } from "../print/job";
 import { repair } from "../repair/job";
@@ -40,7 +41,7 @@ export const list: Place = {
 };
 const more: Place = {
   label: words.more,
-  jobs: [clinicSettings, findLot, serviceFigures, setUp, asValues, repair, guide, explain, help],
+  jobs: [clinicSettings, findLot, serviceFigures, overdueTable, setUp, asValues, repair, guide, explain, help],
 };
 
 /** At the pane's foot, in this order. */

@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { inventedCaseload } from "../../../src/caseload/invented/index";
 import { BAD_LOT } from "../../../src/caseload/invented/story";
 import { day } from "../../../src/worksheet/dates";
-import { findLots, listsOf, showAllOf, showFound, surveyLots } from "../../../taskpane/actions/find-lot";
+import { findLots, listsOf, lotSheet, showAllOf, showFound, surveyLots } from "../../../taskpane/actions/find-lot";
+import { sheetOfValues } from "../../../taskpane/actions/new-sheet";
 import { fakeWorkbook } from "../../../taskpane/workbook/fake/workbook";
 import { caseloadBook, type RowOf } from "../caseload-jobs/book";
 import { apply } from "../caseload-jobs/kit";
@@ -140,4 +141,37 @@ it("where there is no column with lots, nothing is found and it says where it co
   });
   const survey = await surveyLots(workbook, { today: TODAY });
   expect([survey.lookedIn, survey.others.map(({ label }) => label)]).toEqual([[], ['"Kind" on S']]);
+});
+
+it("as a sheet, the rows to tell stand there as texts, and the next search does not take them for devices", async () => {
+  const workbook = fakeWorkbook({
+    sheets: [
+      {
+        name: "Adults",
+        rows: [
+          ["ID", "Lot"],
+          ["17", "03-04"],
+          ["18", null],
+        ],
+      },
+    ],
+    selection: { sheet: "Adults", area: "A2" },
+  });
+  const found = findLots(await surveyLots(workbook, { today: TODAY }), ["03-04"]);
+  const change = sheetOfValues(lotSheet(found, found.lots), await workbook.overview(), TODAY);
+  expect((await apply(workbook, change)).outcome).toBe("done");
+  const { sheets } = await workbook.overview();
+  expect(sheets.at(-1)!.name).toBe("Lot 03-04");
+  const { values } = await workbook.read({ sheet: sheets.at(-1)!.id, area: { top: 3, left: 0, rows: 2, columns: 4 } }, [
+    "values",
+  ]);
+  expect(values!.map((row) => [row[1], row[3]])).toEqual([
+    ["17", "03-04"],
+    ["18", "no lot written down"],
+  ]);
+  expect(findLots(await surveyLots(workbook, { today: TODAY }), ["03-04"]).found).toHaveLength(1);
+  // A second sheet of the same lot has another name.
+  expect(
+    (await apply(workbook, sheetOfValues(lotSheet(found, found.lots), await workbook.overview(), TODAY))).outcome,
+  ).toBe("done");
 });
