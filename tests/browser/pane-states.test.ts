@@ -179,7 +179,7 @@ test("where columns were guessed, Add columns is two screens long at most, Show 
   await page.getByRole("button", { name: "Add 2 columns" }).waitFor();
   expect(await screens(page)).toBeLessThanOrEqual(2);
   await goTo(page, showOnly);
-  await page.getByRole("checkbox", { name: /^Balloon button/ }).waitFor();
+  await page.getByRole("checkbox", { name: /^balloon, gastrostomy/ }).waitFor();
   expect(await screens(page)).toBeLessThanOrEqual(1.5);
   await page.goto(`${served.url}?scenario=caseload`);
   await goTo(page, showOnly);

@@ -164,7 +164,7 @@ const ownList: readonly Journey[] = [
         reach: async (page) => {
           await goTo(page, showOnlyJob);
           await shown(page)
-            .getByRole("checkbox", { name: /^Balloon button/ })
+            .getByRole("checkbox", { name: /^balloon, gastrostomy/ })
             .check();
           await shown(page)
             .getByText(/^Shows \d+ of 64 rows/)
