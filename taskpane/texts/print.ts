@@ -15,6 +15,8 @@ export const print = {
         note: "What is said on the telephone, on one page. Look the person up first.",
       },
       pictures: { title: "Pictures for the team", note: "Four pictures with their sentences. No person is named." },
+      board: { title: "Board page", note: "A quarter or a year that is over. No small count, and no person named." },
+      overdue: { title: "Tables of what is overdue", note: "By kind, by who changes it, by where." },
       lot: { title: "A lot called back", note: "Who has a device of the lot, and who cannot be ruled out." },
       findings: {
         title: "What cannot be right in this sheet",

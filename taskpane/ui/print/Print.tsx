@@ -7,9 +7,11 @@ import { today as todayTexts } from "../../texts/today";
 import type { Overview, Workbook } from "../../workbook/port";
 import { checkSheet } from "../check-sheet/job";
 import { findLot } from "../find-lot/job";
+import { overdueTable } from "../overdue-table/job";
 import type { Job, JobProps } from "../pane/define-job";
 import { Step } from "../parts/Step";
 import { pictures } from "../pictures/job";
+import { serviceFigures } from "../service-figures/job";
 import { useDay } from "../today/useDay";
 import { WeekList } from "../today/WeekList";
 import { tubeOut } from "../tube-out/job";
@@ -22,7 +24,9 @@ const elsewhere: readonly { readonly job: Job; readonly page: keyof typeof words
   [
     { job: tubeOut, page: "tubeOut", any: false },
     { job: pictures, page: "pictures", any: false },
-    { job: findLot, page: "lot", any: false },
+    { job: serviceFigures, page: "board", any: false },
+    { job: overdueTable, page: "overdue", any: true },
+    { job: findLot, page: "lot", any: true },
     { job: checkSheet, page: "findings", any: true },
   ];
 
