@@ -5,9 +5,9 @@
  */
 import { read as readElsewhere, utils, write as writeElsewhere, type CellObject, type WorkSheet } from "@e965/xlsx";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import type { LiveBook } from "../../../taskpane/workbook/embedded/book/live-book";
-import { SheetReader } from "../../../taskpane/workbook/embedded/book/sheet-reader";
-import { startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
+import type { LiveBook } from "../../../../taskpane/workbook/embedded/book/live-book";
+import { SheetReader } from "../../../../taskpane/workbook/embedded/book/sheet-reader";
+import { startGrid, type InGrid } from "../../../workbooks/new-file/in-grid";
 
 let there: InGrid;
 beforeAll(() => {

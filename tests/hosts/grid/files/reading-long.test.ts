@@ -1,11 +1,11 @@
 /** A long list is read in slices, between which somebody may type: what is read is of one moment all the same. */
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from "vitest";
-import { gridOn } from "../../../taskpane/workbook/embedded/face";
-import type { Grid } from "../../../taskpane/workbook/embedded/interface";
-import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import { packagesHere } from "../../../taskpane/workbook/embedded/packages/here";
-import { oneSheet } from "../../workbooks/package/build";
-import { startHeadless } from "./headless";
+import { gridOn } from "../../../../taskpane/workbook/embedded/face";
+import type { Grid } from "../../../../taskpane/workbook/embedded/interface";
+import type { Engine } from "../../../../taskpane/workbook/embedded/engine";
+import { packagesHere } from "../../../../taskpane/workbook/embedded/packages/here";
+import { oneSheet } from "../../../workbooks/package/build";
+import { startHeadless } from "../headless";
 
 const ROWS = 2_000;
 

@@ -1,15 +1,15 @@
 /** Somebody goes on typing while a workbook is opened and saved beside the page. */
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { gridOn } from "../../../taskpane/workbook/embedded/face";
-import type { Grid } from "../../../taskpane/workbook/embedded/interface";
-import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import { packagesHere } from "../../../taskpane/workbook/embedded/packages/here";
-import type { Packages } from "../../../taskpane/workbook/embedded/packages/interface";
-import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
-import { startHeadless } from "./headless";
+import { gridOn } from "../../../../taskpane/workbook/embedded/face";
+import type { Grid } from "../../../../taskpane/workbook/embedded/interface";
+import type { Engine } from "../../../../taskpane/workbook/embedded/engine";
+import { packagesHere } from "../../../../taskpane/workbook/embedded/packages/here";
+import type { Packages } from "../../../../taskpane/workbook/embedded/packages/interface";
+import { isRefusal, openPackage } from "../../../../taskpane/workbook/package";
+import { startHeadless } from "../headless";
 
-const FILE = new URL("../../workbooks/files/plain-list-title-rows.xlsx", import.meta.url);
+const FILE = new URL("../../../workbooks/files/plain-list-title-rows.xlsx", import.meta.url);
 
 let engine: Engine;
 let grid: Grid;

@@ -7,10 +7,10 @@ import { join } from "node:path";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
 import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
-import { book, MAIN, oneSheet, sheetXml, STYLES } from "../../workbooks/package/build";
+import { startGrid, type InGrid } from "../../../workbooks/new-file/in-grid";
+import { book, MAIN, oneSheet, sheetXml, STYLES } from "../../../workbooks/package/build";
 
-const FIXTURES = new URL("../../workbooks/files/", import.meta.url);
+const FIXTURES = new URL("../../../workbooks/files/", import.meta.url);
 /** A folder of workbooks that belong to others and are not part of this project. */
 const CORPUS = process.env["FORMULA_CORPUS"] ?? "";
 const TODAY = 46_132;

@@ -5,15 +5,15 @@
 import { read as readElsewhere, utils, write as writeElsewhere, type CellObject, type WorkSheet } from "@e965/xlsx";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { caseloadBook } from "../../../src/caseload/index";
-import { tableNames } from "../../../src/caseload/names";
-import { formula } from "../../../src/columns/formula";
-import { day } from "../../../src/worksheet/dates";
-import { parseArea } from "../../../taskpane/workbook/area";
-import type { NewColumn } from "../../../taskpane/workbook/port";
-import { writeBook } from "../../../taskpane/workbook/file";
-import { plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
-import { randoms } from "../../bench/measure";
+import { caseloadBook } from "../../../../src/caseload/index";
+import { tableNames } from "../../../../src/caseload/names";
+import { formula } from "../../../../src/columns/formula";
+import { day } from "../../../../src/worksheet/dates";
+import { parseArea } from "../../../../taskpane/workbook/area";
+import type { NewColumn } from "../../../../taskpane/workbook/port";
+import { writeBook } from "../../../../taskpane/workbook/file";
+import { plain, startGrid, type InGrid } from "../../../workbooks/new-file/in-grid";
+import { randoms } from "../../../bench/measure";
 
 const TODAY = day("2026-11-26");
 

@@ -5,17 +5,17 @@ import { read as readElsewhere, type CellObject, type WorkSheet } from "@e965/xl
 import { SaxesParser } from "saxes";
 import { unzipSync } from "fflate";
 import { readXlsx } from "hucre/xlsx";
-import { formula, type FormulaTemplate } from "../../../src/columns/formula";
-import { parseArea } from "../../../taskpane/workbook/area";
-import { gridOn } from "../../../taskpane/workbook/embedded/face";
-import type { Grid } from "../../../taskpane/workbook/embedded/interface";
-import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import { isRefusal, openPackage } from "../../../taskpane/workbook/package";
-import type { NewColumn, NewSheet, Receipt, Step } from "../../../taskpane/workbook/port";
-import { atRest } from "./at-rest";
-import { startHeadless } from "./headless";
+import { formula, type FormulaTemplate } from "../../../../src/columns/formula";
+import { parseArea } from "../../../../taskpane/workbook/area";
+import { gridOn } from "../../../../taskpane/workbook/embedded/face";
+import type { Grid } from "../../../../taskpane/workbook/embedded/interface";
+import type { Engine } from "../../../../taskpane/workbook/embedded/engine";
+import { isRefusal, openPackage } from "../../../../taskpane/workbook/package";
+import type { NewColumn, NewSheet, Receipt, Step } from "../../../../taskpane/workbook/port";
+import { atRest } from "../at-rest";
+import { startHeadless } from "../headless";
 
-const FILES = new URL("../../workbooks/files/", import.meta.url);
+const FILES = new URL("../../../workbooks/files/", import.meta.url);
 const file = (name: string) => new Uint8Array(readFileSync(new URL(name, FILES)));
 const openable = readdirSync(FILES).filter((name) => !isRefusal(openPackage(file(name))));
 

@@ -2,12 +2,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { strToU8, zipSync } from "fflate";
 import { afterAll, describe, expect, it } from "vitest";
-import { packagesBeside, type Thread } from "../../../taskpane/workbook/embedded/packages/beside";
-import { packagesHere } from "../../../taskpane/workbook/embedded/packages/here";
-import { serve, type OwnThread } from "../../../taskpane/workbook/embedded/packages/serving";
-import { isRefusal, Stopped, type PackageEdits } from "../../../taskpane/workbook/package";
+import { packagesBeside, type Thread } from "../../../../taskpane/workbook/embedded/packages/beside";
+import { packagesHere } from "../../../../taskpane/workbook/embedded/packages/here";
+import { serve, type OwnThread } from "../../../../taskpane/workbook/embedded/packages/serving";
+import { isRefusal, Stopped, type PackageEdits } from "../../../../taskpane/workbook/package";
 
-const FOLDER = new URL("../../workbooks/files/", import.meta.url);
+const FOLDER = new URL("../../../workbooks/files/", import.meta.url);
 const files = readdirSync(FOLDER).filter((name) => /\.xls[xm]$/.test(name) && !name.startsWith("ten-thousand"));
 const bytesOf = (name: string) => new Uint8Array(readFileSync(new URL(name, FOLDER)));
 

@@ -3,10 +3,10 @@ import { SheetInterceptorService, SetRangeValuesMutation } from "@univerjs/sheet
 import { read as readElsewhere, type CellObject } from "@e965/xlsx";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { enteredFormula } from "../../../taskpane/workbook/embedded/by-hand/entered-formula";
-import { readPlain } from "../../../taskpane/workbook/embedded/by-hand/pasting";
-import { malformed } from "../../../taskpane/workbook/change/malformed";
-import { startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
+import { enteredFormula } from "../../../../taskpane/workbook/embedded/by-hand/entered-formula";
+import { readPlain } from "../../../../taskpane/workbook/embedded/by-hand/pasting";
+import { malformed } from "../../../../taskpane/workbook/change/malformed";
+import { startGrid, type InGrid } from "../../../workbooks/new-file/in-grid";
 
 const SHEETS = ["Sheet1", "Old list", "It's 2"];
 

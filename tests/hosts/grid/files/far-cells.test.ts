@@ -1,10 +1,10 @@
 /** Small files that would make a sheet of billions of cells: what is near is drawn, and the file keeps all of it. */
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { gridOn } from "../../../taskpane/workbook/embedded/face";
-import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import type { Grid } from "../../../taskpane/workbook/embedded/interface";
-import { book, cellsOf, oneSheet, opened, STYLES } from "../../workbooks/package/build";
-import { startHeadless } from "./headless";
+import { gridOn } from "../../../../taskpane/workbook/embedded/face";
+import type { Engine } from "../../../../taskpane/workbook/embedded/engine";
+import type { Grid } from "../../../../taskpane/workbook/embedded/interface";
+import { book, cellsOf, oneSheet, opened, STYLES } from "../../../workbooks/package/build";
+import { startHeadless } from "../headless";
 
 let engine: Engine;
 let grid: Grid;

@@ -8,17 +8,17 @@ import {
 } from "@univerjs/sheets-filter";
 import { SetSheetTableFilterCommand, TableManager } from "@univerjs/sheets-table";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { parseArea } from "../../../taskpane/workbook/area";
-import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import { gridOn } from "../../../taskpane/workbook/embedded/face";
-import type { Grid } from "../../../taskpane/workbook/embedded/interface";
-import type { Change, PlainList } from "../../../taskpane/workbook/port";
-import { book, MAIN, oneSheet, opened, STYLES } from "../../workbooks/package/build";
-import { atRest } from "./at-rest";
-import { startHeadless } from "./headless";
+import { parseArea } from "../../../../taskpane/workbook/area";
+import type { Engine } from "../../../../taskpane/workbook/embedded/engine";
+import { gridOn } from "../../../../taskpane/workbook/embedded/face";
+import type { Grid } from "../../../../taskpane/workbook/embedded/interface";
+import type { Change, PlainList } from "../../../../taskpane/workbook/port";
+import { book, MAIN, oneSheet, opened, STYLES } from "../../../workbooks/package/build";
+import { atRest } from "../at-rest";
+import { startHeadless } from "../headless";
 
 const fixture = (name: string) =>
-  new Uint8Array(readFileSync(new URL(`../../workbooks/files/${name}`, import.meta.url)));
+  new Uint8Array(readFileSync(new URL(`../../../workbooks/files/${name}`, import.meta.url)));
 
 let engine: Engine;
 let grid: Grid;

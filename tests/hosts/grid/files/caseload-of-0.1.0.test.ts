@@ -5,16 +5,16 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { tableNames } from "../../../src/caseload/names";
-import { day } from "../../../src/worksheet/dates";
-import { whoIsMeant } from "../../../taskpane/actions/caseload/identity";
-import { readCaseload } from "../../../taskpane/actions/caseload/read";
-import { planCheck, startOfCheck, surveyCheck } from "../../../taskpane/actions/record-check";
-import { atRest } from "./at-rest";
-import { leftToEngine, plain, startGrid, type InGrid } from "../../workbooks/new-file/in-grid";
+import { tableNames } from "../../../../src/caseload/names";
+import { day } from "../../../../src/worksheet/dates";
+import { whoIsMeant } from "../../../../taskpane/actions/caseload/identity";
+import { readCaseload } from "../../../../taskpane/actions/caseload/read";
+import { planCheck, startOfCheck, surveyCheck } from "../../../../taskpane/actions/record-check";
+import { atRest } from "../at-rest";
+import { leftToEngine, plain, startGrid, type InGrid } from "../../../workbooks/new-file/in-grid";
 
 const TODAY = day("2026-11-26");
-const file = readFileSync(join(__dirname, "../fixtures/caseload-0.1.0.xlsx"));
+const file = readFileSync(join(__dirname, "../../fixtures/caseload-0.1.0.xlsx"));
 let there: InGrid;
 beforeAll(async () => {
   there = startGrid(TODAY);

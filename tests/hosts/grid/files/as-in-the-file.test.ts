@@ -2,13 +2,13 @@
 import { readFileSync } from "node:fs";
 import { SheetsFilterService } from "@univerjs/sheets-filter";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import type { Engine } from "../../../taskpane/workbook/embedded/engine";
-import { gridOn } from "../../../taskpane/workbook/embedded/face";
-import type { Grid } from "../../../taskpane/workbook/embedded/interface";
-import { oneSheet, opened } from "../../workbooks/package/build";
-import { startHeadless } from "./headless";
+import type { Engine } from "../../../../taskpane/workbook/embedded/engine";
+import { gridOn } from "../../../../taskpane/workbook/embedded/face";
+import type { Grid } from "../../../../taskpane/workbook/embedded/interface";
+import { oneSheet, opened } from "../../../workbooks/package/build";
+import { startHeadless } from "../headless";
 
-const FILES = new URL("../../workbooks/files/", import.meta.url);
+const FILES = new URL("../../../workbooks/files/", import.meta.url);
 
 let engine: Engine;
 let grid: Grid;
