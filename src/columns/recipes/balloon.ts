@@ -1,4 +1,5 @@
 import { BALLOONSTATE } from "../../balloon/balloonstate";
+import { oursNamed } from "../../formula/ours";
 import type { SettingName } from "../../settings/index";
 import { settingNamed } from "../../settings/index";
 import { call } from "../../worksheet/call";
@@ -81,8 +82,8 @@ function stateIn(slots: Slots, using: Using): FormulaTemplate {
   if (isPlain(using)) return stateInPlain(slots, using);
   const { out, putIn } = slots;
   const cells = formula`${blankKept(out!)},${blankKept(putIn!)}`;
-  if (isByDefault(using)) return formula`TUBE.BALLOONSTATE(${cells})`;
-  return whereSet(GIVEN, using, formula`TUBE.BALLOONSTATE(${cells},${actionIn(putIn!, using)})`);
+  if (isByDefault(using)) return formula`${oursNamed(BALLOONSTATE.name)}(${cells})`;
+  return whereSet(GIVEN, using, formula`${oursNamed(BALLOONSTATE.name)}(${cells},${actionIn(putIn!, using)})`);
 }
 
 export const balloon: Recipe = {

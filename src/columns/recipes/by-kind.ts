@@ -1,5 +1,6 @@
 /** A date that depends on how a device is held: for every kind its months, or a word where there are none. */
 import { CHANGEDUE } from "../../schedule/changedue";
+import { oursNamed } from "../../formula/ours";
 import { monthsRule } from "../../schedule/interval";
 import type { SettingName } from "../../settings/index";
 import { kindNamed, type DeviceKind } from "../../settings/kinds";
@@ -46,7 +47,7 @@ export function dateByKind(slots: Slots, using: Using, interval: Interval): Form
 const dueIn = (last: ColumnSlot, months: string, using: Using): FormulaTemplate =>
   isPlain(using)
     ? whereAll([...isDay(last), ...settingIn(months, MONTHS)], formula`EDATE(${last},${months})`)
-    : formula`TUBE.CHANGEDUE(${last},${months})`;
+    : formula`${oursNamed(CHANGEDUE.name)}(${last},${months})`;
 
 const MONTHS = plainNumbers(monthsRule);
 

@@ -2,6 +2,7 @@
  * Columns that hand a row's cells and the clinic's numbers to one worksheet function, blanks answered before it; or say
  * in plain Excel what that function says.
  */
+import { oursNamed } from "../../formula/ours";
 import type { SettingName } from "../../settings/index";
 import { call } from "../../worksheet/call";
 import type { Cell } from "../../worksheet/cell";
@@ -92,7 +93,7 @@ export function fromFunction(column: FunctionColumn): Worked {
       missing === "left out" ? blankKept(slots[role]!) : [slots[role]!],
     );
     const others = [...between(using).map(({ written }) => written), ...numbers.map((name) => using.written(name))];
-    const call = formula`TUBE.${of.name}(${listed([...given, ...others.map((text) => [text])])})`;
+    const call = formula`${oursNamed(of.name)}(${listed([...given, ...others.map((text) => [text])])})`;
     return negated ? formula`0-${call}` : call;
   }
 
