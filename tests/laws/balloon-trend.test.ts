@@ -10,20 +10,20 @@ import { SheetError } from "../../src/worksheet/error";
 
 const SEED = 20261125;
 
-describe("Theil-Sen slope", () => {
+describe("the slope through measured points (Theil and Sen)", () => {
   const x = [1, 2, 3, 4, 10, 12, 18];
   const y = [9, 15, 19, 20, 45, 55, 78];
   /** Two-sided 93%: R qnorm(0.965). */
   const Z_93 = 1.811910673;
 
-  test("Sen 1968, as in the tests of scipy and R deming: slope 4, 93% limits 26/7 and 35/8", () => {
+  test("for the points that Sen published is his: 1968, as in the tests of scipy and R deming: slope 4, 93% limits 26/7 and 35/8", () => {
     const { slope, low, high } = theilSen(x, y, Z_93)!;
     expect(slope).toBe(4);
     expect(low).toBeCloseTo(26 / 7, 12);
     expect(high).toBeCloseTo(35 / 8, 12);
   });
 
-  test("20 points, 95%, ranks by hand: Kendall's variance 20 x 19 x 45 / 18 = 950; (190 -+ 60.41) / 2: 64th and 127th", () => {
+  test("has limits at the ranks worked out by hand for 20 points and 95%: Kendall's variance 20 x 19 x 45 / 18 = 950; (190 -+ 60.41) / 2: 64th and 127th", () => {
     const days = Array.from({ length: 20 }, (_, i) => i);
     const doubling = days.map((day) => 2 ** day);
     const slopes = days.flatMap((i) => days.filter((j) => j > i).map((j) => (2 ** j - 2 ** i) / (j - i)));
@@ -33,7 +33,7 @@ describe("Theil-Sen slope", () => {
     expect([low, high]).toEqual([slopes[63], slopes[126]]);
   });
 
-  test("does not mind the order of points, a shift or a change of units", () => {
+  test("is the same for points in another order, shifted, or in other units", () => {
     const base = theilSen(x, y, Z_93)!;
     const order = [4, 0, 6, 2, 5, 1, 3];
     expect(
@@ -52,7 +52,7 @@ describe("Theil-Sen slope", () => {
     expect(moved.high).toBeCloseTo(base.high / 7, 12);
   });
 
-  test("the whole range of slopes covers 67% with 3 points, 92% with 4, 98% with 5: counted from all orders", () => {
+  test("lies in the whole range of slopes in as many cases as all orders give: it covers 67% with 3 points, 92% with 4, 98% with 5: counted from all orders", () => {
     const orders = (n: number): number[][] =>
       n === 0
         ? [[]]
@@ -73,7 +73,7 @@ describe("Theil-Sen slope", () => {
     expect(covered[2]).toBeCloseTo(0.98, 2);
   });
 
-  test("no slope from points of one x; ties in x are left out", () => {
+  test("is not there where all points are of one day; pairs of one day are left out", () => {
     expect(theilSen([3, 3, 3], [1, 2, 3], Z_93)).toBeUndefined();
     expect(theilSen([0, 0, 1], [0, 10, 4], Z_93)!.slope).toBe((4 + -6) / 2);
   });
@@ -107,7 +107,7 @@ const args = (checks: readonly Check[]): unknown[] => [
 ];
 const trend = (checks: readonly Check[]): unknown[] => (call(BALLOONTREND, args(checks)) as unknown[][])[0]!;
 
-describe("BALLOONTREND", () => {
+describe("water that a balloon loses in a week (BALLOONTREND)", () => {
   test("is the median of all pairs' slopes of the summed loss, in mL a week: a second derivation", () => {
     fc.assert(
       fc.property(checksOf(3), (checks) => {
@@ -133,7 +133,7 @@ describe("BALLOONTREND", () => {
     );
   });
 
-  test("does not mind the order of rows, blank rows, or other people's checks", () => {
+  test("is the same with rows in another order, with blank rows, and beside other people's checks", () => {
     fc.assert(
       fc.property(
         checksOf(3),
@@ -166,8 +166,8 @@ describe("BALLOONTREND", () => {
   });
 });
 
-describe("BALLOONHALF", () => {
-  test("a larger share never gives a later day, nor does a smaller last fill; never before the last check", () => {
+describe("the day on which a balloon is down to half, or another share (BALLOONHALF)", () => {
+  test("is never later for a larger share, nor for a smaller last fill, and never before the last check", () => {
     const day = (checks: readonly Check[], share: number) => {
       const answer = call(BALLOONHALF, [...args(checks), 5, share]);
       return answer instanceof SheetError ? undefined : (answer as number);
@@ -190,7 +190,7 @@ describe("BALLOONHALF", () => {
   });
 });
 
-describe("BALLOONDIAMETER", () => {
+describe("how wide a filled balloon is (BALLOONDIAMETER)", () => {
   test("turned round: the ring between sphere and shaft has the volume that was put in", () => {
     fc.assert(
       fc.property(fc.double({ min: 0.1, max: 60, noNaN: true }), fc.integer({ min: 5, max: 36 }), (volume, size) => {

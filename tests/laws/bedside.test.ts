@@ -17,7 +17,7 @@ const options = { seed: 20261125, numRuns: 3000 };
 const serial = fc.integer({ min: 36_526, max: 73_050 }); // 2000 to 2099
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 
-describe("sizes", () => {
+describe("sizes of tubes", () => {
   test("every French size from 0.1 to 60 comes back from millimetres", () => {
     for (let tenth = 1; tenth <= 600; tenth++) {
       expect(call(MMTOFR, [call(FRTOMM, [tenth / 10])])).toBeCloseTo(tenth / 10, 10);
@@ -58,8 +58,8 @@ describe("sizes", () => {
   ])("%s is not guessed", (text) => expect(call(FRTOMM, [text])).toBeInstanceOf(SheetError));
 });
 
-describe("CHANGEDUE", () => {
-  test("agrees with Temporal in months, weeks and days", () => {
+describe("the day on which a change is due (CHANGEDUE)", () => {
+  test("is the one that Temporal counts, in months, weeks and days", () => {
     const units = fc.constantFrom("months", "weeks", "days");
     // Half of them short enough to be taken in every unit.
     const intervals = fc.oneof(fc.integer({ min: 1, max: 60 }), fc.integer({ min: 1, max: 2000 }));
@@ -77,7 +77,7 @@ describe("CHANGEDUE", () => {
     );
   });
 
-  test("a later change is never due earlier, and a longer interval never earlier", () => {
+  test("is never earlier after a later change, nor with a longer interval", () => {
     fc.assert(
       fc.property(serial, serial, fc.integer({ min: 1, max: 60 }), fc.integer({ min: 1, max: 60 }), (a, b, m, n) => {
         const due = (start: number, months: number) => call(CHANGEDUE, [start, months]) as number;
@@ -110,11 +110,11 @@ describe("CHANGEDUE", () => {
   });
 });
 
-describe("DUESTATE", () => {
+describe("how urgent a change is (DUESTATE)", () => {
   const ORDER = ["later", "due soon", "overdue", "past limit"];
   const rank = (...args: unknown[]) => ORDER.indexOf(call(DUESTATE, args) as string);
 
-  test("time only makes it worse, an earlier due date and an earlier limit too", () => {
+  test("only gets worse as days pass, and with an earlier due date or an earlier limit", () => {
     fc.assert(
       fc.property(
         serial,
@@ -137,7 +137,7 @@ describe("DUESTATE", () => {
   });
 });
 
-describe("BALLOONSTATE", () => {
+describe("what a check of the water says of a balloon (BALLOONSTATE)", () => {
   /** The rule of the catalogue in whole tenths of a millilitre, where nothing is rounded. */
   const byHand = (out: number, expected: number, action: number | undefined, most: number | undefined) => {
     if (out === 0) return "empty";
@@ -148,7 +148,7 @@ describe("BALLOONSTATE", () => {
   };
   const volume = fc.integer({ min: 1, max: 200 });
 
-  test("agrees with the rule worked in whole tenths", () => {
+  test("is what the rule says, worked in whole tenths of a mL", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 0, max: 220 }),
@@ -177,7 +177,7 @@ describe("BALLOONSTATE", () => {
   });
 });
 
-describe("CHECKDUE", () => {
+describe("the day on which a check is due (CHECKDUE)", () => {
   test("is never before the opening's first-check date, and a later check never brings it forward", () => {
     fc.assert(
       fc.property(serial, fc.nat(900), fc.nat(900), fc.nat(60), (stoma, age, since, more) => {

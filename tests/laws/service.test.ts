@@ -10,7 +10,7 @@ const SEED = 20261127;
 const runs = (numRuns: number) => ({ seed: SEED, numRuns });
 const START = day("2026-01-01");
 
-describe("TUBEDAYS", () => {
+describe("days that people had a tube (TUBEDAYS)", () => {
   /** One person's devices one after the other, with gaps, the last perhaps still in; and a period. */
   const history = fc.record({
     first: fc.integer({ min: -200, max: 200 }),
@@ -59,7 +59,7 @@ describe("TUBEDAYS", () => {
     );
   });
 
-  test("two periods side by side add up to the whole", () => {
+  test("two periods side by side add up to the whole of both", () => {
     fc.assert(
       fc.property(history, fc.nat({ max: 200 }), (one, cut) => {
         const devices = devicesOf(one);
@@ -88,8 +88,8 @@ const events = fc.oneof(fc.nat({ max: 60 }), fc.nat({ max: 100_000 }));
 const exposure = fc.integer({ min: 1, max: 1_000_000 });
 const level = fc.constantFrom(0.5, 0.8, 0.95, 0.999);
 
-describe("RATE", () => {
-  test("limits hold the rate and cut off exactly their tails (Garwood's definition)", () => {
+describe("how often something happens (RATE)", () => {
+  test("its limits hold the rate and cut off exactly their tails (Garwood's definition)", () => {
     fc.assert(
       fc.property(events, exposure, level, (n, days, confidence) => {
         const [[rate, low, high]] = tube("RATE", n, days, 1, confidence) as [[number, number, number]];
@@ -103,7 +103,7 @@ describe("RATE", () => {
       runs(500),
     );
   });
-  test("more events or fewer days: a higher rate with higher limits; per is a unit", () => {
+  test("more events, or fewer days, give a higher rate with higher limits; per is a unit only", () => {
     fc.assert(
       fc.property(events, exposure, (n, days) => {
         const [one] = tube("RATE", n, days) as number[][];
@@ -119,11 +119,11 @@ describe("RATE", () => {
   });
 });
 
-describe("RATERATIO", () => {
+describe("how many times as high one rate is as another (RATERATIO)", () => {
   type Answer = [[number | "" | SheetError, number, number | "", number]];
   const number = (x: unknown): number => (x === "" ? Infinity : (x as number));
 
-  test("limits hold the ratio; A and B changed over give one over it with the same p; days only matter in proportion", () => {
+  test("the limits hold the ratio; A and B changed over give one over it with the same p; days only matter in proportion", () => {
     fc.assert(
       fc.property(events, exposure, events, exposure, level, (a, daysA, b, daysB, confidence) => {
         fc.pre(a + b > 0);
@@ -166,14 +166,14 @@ describe("RATERATIO", () => {
       runs(500),
     );
   });
-  test("no event at all is said, not computed", () => {
+  test("where nothing happened in either, that is said and no ratio given", () => {
     const [[answer]] = tube("RATERATIO", 0, 10, 0, 20) as Answer;
     expect((answer as SheetError).message).toContain("no event on either side");
     expect((answer as SheetError).code).toBe("#N/A");
   });
 });
 
-describe("RATECHART", () => {
+describe("months of a clinic on a chart (RATECHART)", () => {
   const months = fc.array(fc.tuple(fc.nat({ max: 30 }), fc.integer({ min: 1, max: 5000 })), {
     minLength: 1,
     maxLength: 30,
@@ -192,7 +192,7 @@ describe("RATECHART", () => {
     return sum;
   };
 
-  test("3 where 0.375 are expected is no signal: its chance is 0.7%, five times the limit's (R ppois)", () => {
+  test("a month with 3 events where 0.375 are expected is no signal: its chance is 0.7%, five times the limit's (R ppois)", () => {
     expect(1 - atMost(2, 0.375)).toBeCloseTo(0.006652, 6);
     const rows = chart([
       [3, 1000],
@@ -201,7 +201,7 @@ describe("RATECHART", () => {
     expect(rows.map((row) => row[4])).toEqual(["", ""]);
   });
 
-  test("limits lie round the centre, signals outside them, and the order of months does not matter", () => {
+  test("the limits lie round the centre, signals outside them, and months in another order give the same", () => {
     fc.assert(
       fc.property(months, (rows) => {
         const answer = chart(rows);
@@ -230,7 +230,7 @@ describe("RATECHART", () => {
       runs(400),
     );
   });
-  test("months without tube-days give a blank row and change no other", () => {
+  test("a month in which nobody had a tube gives a blank row and changes no other", () => {
     fc.assert(
       fc.property(months, fc.constantFrom<unknown>("", null, 0), (rows, blank) => {
         const answer = chart([...rows, ["", blank], [3, blank]]);

@@ -8,74 +8,75 @@ import { tube } from "../examples/caller";
 const SEED = 20261128;
 const runs = (numRuns: number) => ({ seed: SEED, numRuns });
 
-describe("STOCKLEVEL", () => {
+describe("how many spare devices a clinic keeps (STOCKLEVEL)", () => {
   /** Small enough that e^-mean is a number with all its digits. */
   const used = fc.double({ min: 0, max: 60, noNaN: true });
   const wait = fc.integer({ min: 0, max: 120 });
   const service = fc.integer({ min: 1, max: 999 }).map((n) => n / 1000);
 
-  test("is the first number that is enough: Poisson's chances added up one by one", () => {
+  test("is the first number that is enough for the wait: Poisson's chances added up one by one", () => {
     fc.assert(
       fc.property(used, wait, wait, service, (permonth, lead, review, chance) => {
-        const n = tube("STOCKLEVEL", permonth, lead, review, chance) as number;
+        const kept = tube("STOCKLEVEL", permonth, lead, review, chance) as number;
         const mean = (permonth * (lead + review) * 12) / 365.25;
         let [term, sum, before] = [Math.exp(-mean), Math.exp(-mean), 0];
-        for (let k = 1; k <= n; k++) {
+        for (let k = 1; k <= kept; k++) {
           before = sum;
           term *= mean / k;
           sum += term;
         }
         expect(sum).toBeGreaterThanOrEqual(chance - 1e-9);
-        if (permonth > 0) expect(n).toBeGreaterThanOrEqual(1);
-        if (n > 1) expect(before).toBeLessThan(chance + 1e-9);
+        if (permonth > 0) expect(kept).toBeGreaterThanOrEqual(1);
+        if (kept > 1) expect(before).toBeLessThan(chance + 1e-9);
       }),
       runs(500),
     );
   });
-  test("more use, a longer wait or more service never gives less", () => {
+  test("a clinic that uses more, waits longer or wants to run out more rarely is never told to keep fewer", () => {
     fc.assert(
       fc.property(used, wait, wait, service, (permonth, lead, review, chance) => {
-        const n = tube("STOCKLEVEL", permonth, lead, review, chance) as number;
-        expect(tube("STOCKLEVEL", permonth + 0.7, lead, review, chance)).toBeGreaterThanOrEqual(n);
-        expect(tube("STOCKLEVEL", permonth, lead + 1, review, chance)).toBeGreaterThanOrEqual(n);
-        expect(tube("STOCKLEVEL", permonth, lead, review + 1, chance)).toBeGreaterThanOrEqual(n);
-        expect(tube("STOCKLEVEL", permonth, lead, review, (1 + chance) / 2)).toBeGreaterThanOrEqual(n);
-        expect(tube("STOCKLEVEL", permonth, lead + review, 0, chance)).toBe(n);
+        const kept = tube("STOCKLEVEL", permonth, lead, review, chance) as number;
+        expect(tube("STOCKLEVEL", permonth + 0.7, lead, review, chance)).toBeGreaterThanOrEqual(kept);
+        expect(tube("STOCKLEVEL", permonth, lead + 1, review, chance)).toBeGreaterThanOrEqual(kept);
+        expect(tube("STOCKLEVEL", permonth, lead, review + 1, chance)).toBeGreaterThanOrEqual(kept);
+        expect(tube("STOCKLEVEL", permonth, lead, review, (1 + chance) / 2)).toBeGreaterThanOrEqual(kept);
+        expect(tube("STOCKLEVEL", permonth, lead + review, 0, chance)).toBe(kept);
       }),
       runs(300),
     );
   });
-  test("the largest service and the smallest chance come to an end", () => {
+  test("even the busiest store and the smallest chance get an answer", () => {
     expect(tube("STOCKLEVEL", 1e6, 3660, 3660, 0.999)).toBeGreaterThan(240_500_000);
     expect(tube("STOCKLEVEL", 1e6, 3660, 3660, 1e-300)).toBeGreaterThan(239_000_000);
     expect(tube("STOCKLEVEL", 4, 1e-6, 0, 0.95)).toBe(1);
   });
 });
 
-describe("SUPPLYNEED", () => {
+describe("what to order for one person (SUPPLYNEED)", () => {
   const perday = fc.integer({ min: 0, max: 400 }).map((n) => n / 10);
   const days = fc.nat({ max: 400 });
   const pack = fc.integer({ min: 1, max: 300 }).map((n) => n / 10);
   const inCase = fc.integer({ min: 1, max: 24 });
 
-  test("is enough, whole cases, and one case fewer would not be enough", () => {
+  test("lasts the days in whole cases, and one case fewer would not", () => {
     fc.assert(
-      fc.property(perday, days, pack, inCase, (a, d, size, cases) => {
-        const n = tube("SUPPLYNEED", a, d, size, "kept", cases) as number;
-        expect(n % cases).toBe(0);
-        expect(n * size).toBeGreaterThanOrEqual(a * d - 1e-6);
-        if (n > 0) expect((n - cases) * size).toBeLessThan(a * d);
-        const daily = tube("SUPPLYNEED", a, d, size, "discarded daily", cases) as number;
-        expect(daily).toBeGreaterThanOrEqual(n);
-        expect(tube("SUPPLYNEED", a, d + 1, size, "kept", cases)).toBeGreaterThanOrEqual(n);
-        expect(tube("SUPPLYNEED", a + 0.5, d, size, "discarded daily", cases)).toBeGreaterThanOrEqual(daily);
+      fc.property(perday, days, pack, inCase, (daily, days, size, cases) => {
+        const packs = tube("SUPPLYNEED", daily, days, size, "kept", cases) as number;
+        expect(packs % cases).toBe(0);
+        expect(packs * size).toBeGreaterThanOrEqual(daily * days - 1e-6);
+        if (packs > 0) expect((packs - cases) * size).toBeLessThan(daily * days);
+
+        const discarded = tube("SUPPLYNEED", daily, days, size, "discarded daily", cases) as number;
+        expect(discarded).toBeGreaterThanOrEqual(packs);
+        expect(tube("SUPPLYNEED", daily, days + 1, size, "kept", cases)).toBeGreaterThanOrEqual(packs);
+        expect(tube("SUPPLYNEED", daily + 0.5, days, size, "discarded daily", cases)).toBeGreaterThanOrEqual(discarded);
       }),
       runs(1000),
     );
   });
 });
 
-describe("READCODE", () => {
+describe("what a scanned label says (READCODE)", () => {
   const digits = (length: number) =>
     fc.array(fc.nat({ max: 9 }), { minLength: length, maxLength: length }).map((all) => all.join(""));
   const withCheck = (body: string): string => {
@@ -90,7 +91,7 @@ describe("READCODE", () => {
   const yymmdd = (serial: number): string => isoText(serial).replaceAll("-", "").slice(2);
   const escaped = (value: string): string => value.replaceAll("(", "\\(");
 
-  test("what was written is read again, scanned and with brackets", () => {
+  test("item, lot, serial number and day come back as they were written, scanned and with brackets", () => {
     fc.assert(
       fc.property(
         label,
@@ -113,7 +114,7 @@ describe("READCODE", () => {
     );
   });
 
-  test("one wrong digit of an item number is always noticed, whichever part is asked for", () => {
+  test("one wrong digit of an item number is always noticed, even when only the lot is asked for", () => {
     fc.assert(
       fc.property(item, fc.nat({ max: 13 }), fc.integer({ min: 1, max: 9 }), (number, at, add) => {
         const wrong = number.slice(0, at) + String((Number(number[at]) + add) % 10) + number.slice(at + 1);
@@ -124,7 +125,7 @@ describe("READCODE", () => {
     );
   });
 
-  test("no month but 1 to 12 and no day that the month lacks is ever read", () => {
+  test("a label never gives a month but 1 to 12, nor a day that its month lacks", () => {
     for (let month = 0; month <= 99; month++) {
       for (const dd of [0, 1, 28, 29, 30, 31, 32, 99]) {
         const [mm, two] = [month, dd].map((n) => String(n).padStart(2, "0")) as [string, string];
@@ -137,7 +138,7 @@ describe("READCODE", () => {
     }
   });
 
-  test("any text is read or refused with a sentence that says what to do", () => {
+  test("whatever a scanner sends is read, or refused with a sentence that says what to do", () => {
     const noise = fc.oneof(
       fc.string(),
       fc
@@ -168,13 +169,13 @@ describe("READCODE", () => {
     ["(30)12A", "element (30) must be digits only"],
     ["]d28912", "element (89) is not one this function reads"],
     ["]d2XX12", '"XX" stands where an identifier should'],
-  ] as const)("%j: %s", (code, says) => {
+  ] as const)("the code %j gives no lot: %s", (code, says) => {
     const answer = tube("READCODE", code, "lot") as SheetError;
     expect(answer.code).toBe("#VALUE!");
     expect(answer.message).toContain(says);
   });
 
-  test("the same element twice with the same value is one element", () => {
+  test("a lot that stands twice on the label, the same each time, is one lot", () => {
     expect(tube("READCODE", "(10)A(10)A", "lot")).toBe("A");
   });
 });

@@ -54,7 +54,7 @@ const isSame = (a: unknown, b: unknown, within: number): boolean => {
 };
 
 describe.each(Object.entries(asked))("%s", (_, ask) => {
-  test("the order of rows never matters", () => {
+  test("gives the same for a list in another order", () => {
     const shuffled = devices.chain((all) =>
       fc.tuple(fc.constant(all), fc.shuffledSubarray(all, { minLength: all.length })),
     );
@@ -66,7 +66,7 @@ describe.each(Object.entries(asked))("%s", (_, ask) => {
 });
 
 describe.each(["LIFETABLE", "LIFEQUANTILE", "LIFEWEIBULL"])("%s", (name) => {
-  test("blank rows change nothing, however a host sends them", () => {
+  test("gives the same for a list with blank rows, however a host sends them", () => {
     fc.assert(
       fc.property(devices, fc.constantFrom<unknown>("", null, 0, " "), (all, blank) => {
         const [days, failed] = lists(all);
@@ -81,11 +81,11 @@ describe.each(["LIFETABLE", "LIFEQUANTILE", "LIFEWEIBULL"])("%s", (name) => {
   });
 });
 
-describe("another unit of time", () => {
+describe("days counted in another unit of time", () => {
   const scaled = (all: readonly Device[], by: number): Device[] => all.map((one) => ({ ...one, days: one.days * by }));
   const unit = fc.constantFrom(1 / 7, 12 / 365.25, 24, 86400);
 
-  test("leaves shares, tests and shapes, and multiplies days and limits", () => {
+  test("leave shares, tests and shapes, and multiply days and limits", () => {
     fc.assert(
       fc.property(devices, unit, (all, by) => {
         const other = scaled(all, by);
@@ -107,8 +107,8 @@ describe("another unit of time", () => {
   });
 });
 
-describe("LIFETABLE", () => {
-  test("the share falls, stays within its limits, and these within 0 and 1", () => {
+describe("the share of devices still in (LIFETABLE)", () => {
+  test("falls from day to day, stays within its limits, and these within 0 and 1", () => {
     fc.assert(
       fc.property(devices, fc.constantFrom(0.5, 0.9, 0.999999), (all, level) => {
         const rows = tube("LIFETABLE", ...lists(all), level);
@@ -125,7 +125,7 @@ describe("LIFETABLE", () => {
     );
   });
 
-  test("when every device has failed, the share is what is left of them", () => {
+  test("is what is left of them when every device has failed", () => {
     fc.assert(
       fc.property(devices, (all) => {
         const rows = tube("LIFETABLE", ...lists(all.map((one) => ({ ...one, failed: true })))) as number[][];
@@ -138,11 +138,11 @@ describe("LIFETABLE", () => {
   });
 });
 
-describe("LIFEQUANTILE", () => {
+describe("the day by which a share of devices has failed (LIFEQUANTILE)", () => {
   const quantile = (all: readonly Device[], share: number, level = 0.95): readonly number[] =>
     (tube("LIFEQUANTILE", ...lists(all), share, level) as (number | "")[][])[0]!.map((x) => (x === "" ? Infinity : x));
 
-  test("a larger share never comes earlier, limits hold the day, more confidence makes them wider", () => {
+  test("never comes earlier for a larger share; its limits hold it, and more confidence makes them wider", () => {
     fc.assert(
       fc.property(devices, fc.integer({ min: 1, max: 98 }), (all, percent) => {
         const [day, low, high] = quantile(all, percent / 100) as [number, number, number];
@@ -159,10 +159,10 @@ describe("LIFEQUANTILE", () => {
   });
 });
 
-describe("FAILBY", () => {
+describe("the day by which a share of devices fails on a fitted curve (FAILBY)", () => {
   const many = fc.array(device, { minLength: 25, maxLength: 60 });
 
-  test("a longer risk never gives fewer days; the lower limit is never above the day; more confidence lowers it", () => {
+  test("is never earlier where more risk is taken; the lower limit is never above the day; more confidence lowers it", () => {
     let estimated = 0;
     fc.assert(
       fc.property(many, fc.integer({ min: 1, max: 98 }), (all, percent) => {
@@ -184,8 +184,8 @@ describe("FAILBY", () => {
   });
 });
 
-describe("LIFECOMPARE", () => {
-  test("the names of groups do not matter, p lies in 0 to 1, and twice the same list does not differ", () => {
+describe("groups of devices compared (LIFECOMPARE)", () => {
+  test("do not hang on their names; p lies in 0 to 1, and twice the same list does not differ", () => {
     fc.assert(
       fc.property(devices, (all) => {
         const renamed = all.map((one) => ({
@@ -208,10 +208,10 @@ describe("LIFECOMPARE", () => {
   });
 });
 
-describe("WEARRATIO and FAILBYID", () => {
+describe("one person against the clinic (WEARRATIO and FAILBYID)", () => {
   const clinic = fc.array(device, { minLength: 20, maxLength: 60 });
 
-  test("limits hold what they are about; the clinic's counts decide whether anything is said", () => {
+  test("the limits hold what they are about; the clinic's counts decide whether anything is said", () => {
     let told = 0;
     fc.assert(
       fc.property(clinic, (all) => {
@@ -257,8 +257,8 @@ describe("WEARRATIO and FAILBYID", () => {
   });
 });
 
-describe("AGEREPLACE", () => {
-  test("a dearer unplanned change never makes the day later, and planned and unplanned are what fails before it", () => {
+describe("the day that costs least (AGEREPLACE)", () => {
+  test("is never later where an unplanned change is dearer; planned and unplanned are what fails before it", () => {
     let told = 0;
     fc.assert(
       fc.property(fc.array(device, { minLength: 25, maxLength: 60 }), fc.integer({ min: 2, max: 30 }), (all, ratio) => {
@@ -277,8 +277,8 @@ describe("AGEREPLACE", () => {
   });
 });
 
-describe("UNPLANNED and NOSPARE", () => {
-  test("longer ahead never gives less; the number for one device is its chance", () => {
+describe("changes that nobody planned, and no spare for them (UNPLANNED and NOSPARE)", () => {
+  test("are never fewer for a longer time ahead; the number for one device is its chance", () => {
     fc.assert(
       fc.property(fc.array(device, { minLength: 25, maxLength: 60 }), fc.integer({ min: 0, max: 300 }), (all, age) => {
         const chances = tube("NOSPARE", age, column([7, 30, 200]), ...lists(all)) as (number | SheetError)[][];

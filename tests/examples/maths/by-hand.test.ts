@@ -13,10 +13,10 @@ const failed = column(["yes", "yes", "no", "yes", "no", "yes", "yes"]);
 const group = column(["a", "a", "a", "b", "b", "b", "a"]);
 const Z95 = 1.959963984540054;
 
-describe("life table", () => {
+describe("the share of the seven still in", () => {
   const rows = tube("LIFETABLE", days, failed) as (number | "")[][];
 
-  test("at risk, failed and share, as fractions", () => {
+  test("falls by who failed among those at risk, day by day, as fractions", () => {
     expect(rows.map((row) => row.slice(0, 3))).toEqual([
       [3, 7, 2],
       [5, 5, 1],
@@ -26,7 +26,7 @@ describe("life table", () => {
     [5 / 7, 4 / 7, 8 / 21, 0].forEach((share, i) => expect(rows[i]![3]).toBeCloseTo(share, 14));
   });
 
-  test("limits: the share to the power of exp(+-z sqrt(V) / ln share), V by Greenwood", () => {
+  test("has limits: the share to the power of exp(+-z sqrt(V) / ln share), V by Greenwood", () => {
     const sums = [2 / 35, 2 / 35 + 1 / 20, 2 / 35 + 1 / 20 + 1 / 6];
     sums.forEach((variance, i) => {
       const share = rows[i]![3] as number;
@@ -37,7 +37,7 @@ describe("life table", () => {
     expect(rows[3]!.slice(4)).toEqual(["", ""]);
   });
 
-  test("the median is day 9, where the share falls from 4/7 to 8/21; a quarter have failed by day 3", () => {
+  test("is halved on day 9, where it falls from 4/7 to 8/21; a quarter have failed by day 3", () => {
     expect((tube("LIFEQUANTILE", days, failed) as number[][])[0]![0]).toBe(9);
     expect((tube("LIFEQUANTILE", days, failed, 0.25) as number[][])[0]![0]).toBe(3);
     // Exactly 2/7 have failed from day 3 until day 5: the middle.
@@ -45,7 +45,7 @@ describe("life table", () => {
   });
 });
 
-test("log-rank: expected failures of group a day by day, hypergeometric variance", () => {
+test("groups a and b compared (log-rank): expected failures of group a day by day, hypergeometric variance", () => {
   const expected = 2 * (4 / 7) + 3 / 5 + 2 / 3 + 1;
   const variance = 2 * (4 / 7) * (3 / 7) * (5 / 6) + (3 / 5) * (2 / 5) + (2 / 3) * (1 / 3);
   const [row] = tube("LIFECOMPARE", days, failed, group) as number[][];
@@ -53,7 +53,7 @@ test("log-rank: expected failures of group a day by day, hypergeometric variance
   expect(row![1]).toBe(1);
 });
 
-test("Weibull: both derivatives of the likelihood, written out row by row, vanish at the fit", () => {
+test("a curve through the seven (Weibull): both derivatives of the likelihood, written out row by row, vanish at the fit", () => {
   const [row] = tube("LIFEWEIBULL", days, failed) as number[][];
   const [shape, , , scale] = row as [number, number, number, number];
   let [byShape, byScale] = [0, 0];
@@ -67,7 +67,7 @@ test("Weibull: both derivatives of the likelihood, written out row by row, vanis
   expect(Math.abs(byScale)).toBeLessThan(1e-12);
 });
 
-describe("one person against the clinic", () => {
+describe("three people's devices, one person against the clinic", () => {
   const [days, person, failed] = [
     [40, 55, 62, 90, 180, 180, 120, 100, 180, 150],
     [0, 0, 0, 0, 1, 1, 1, 2, 2, 2],
@@ -100,10 +100,10 @@ describe("one person against the clinic", () => {
   const wholeOf = (variance: number, shape: number, scale: number): number =>
     [0, 1, 2].reduce((sum, who) => sum + Math.log(integral(who, variance, shape, scale, () => 1)), 0);
 
-  test("each point's curve makes the likelihood largest", () => {
+  test("each spread of people that is tried has the curve that makes the likelihood largest", () => {
     for (const { variance, shape, logScale } of fit.points.filter((_, i) => i % 5 === 3)) {
       const top = wholeOf(variance, shape, Math.exp(logScale));
-      for (const [k, l] of [
+      for (const [steeper, slower] of [
         [1.01, 1],
         [0.99, 1],
         [1, 1.01],
@@ -111,7 +111,7 @@ describe("one person against the clinic", () => {
         [1.01, 1.01],
         [0.99, 0.99],
       ] as const) {
-        expect(wholeOf(variance, shape * k, Math.exp(logScale) * l)).toBeLessThan(top);
+        expect(wholeOf(variance, shape * steeper, Math.exp(logScale) * slower)).toBeLessThan(top);
       }
     }
   });
@@ -140,7 +140,7 @@ describe("one person against the clinic", () => {
     }
   });
 
-  test("three early failures stand out; nobody's wear is 1 without a reason", () => {
+  test("the person with three early failures stands out; somebody without devices wears as the clinic does", () => {
     const [fast, slow, middle] = [0, 1, 2].map((who) => relativeWear(fit, who, 0.9).value);
     expect(fast!).toBeGreaterThan(middle!);
     expect(middle!).toBeGreaterThan(slow!);

@@ -51,7 +51,7 @@ async function column(workbook: Workbook, left: number) {
 }
 const DATES = { order: "day first", century: "2000s", putRight: false } as const;
 
-describe("what is found", () => {
+describe("what a dietitian's own list is found to hold", () => {
   it.each([
     ["English", english, ENGLISH_HEADERS],
     ["German", german, GERMAN_HEADERS],
@@ -68,8 +68,8 @@ describe("what is found", () => {
   });
 });
 
-describe("dates", () => {
-  it("what is certain at once, what is open after its answers, and the letter never", async () => {
+describe("a column of dates as people typed them", () => {
+  it('has what is certain mended at once, what is open after the answers, and "see letter" never', async () => {
     const survey = await look(open(english, ENGLISH_HEADERS));
     const certain = readingOf(survey, choose(survey, 3, "dates"))!;
     english.forEach(({ last }, row) => {
@@ -94,7 +94,7 @@ describe("dates", () => {
     expect(sums).toBe(english.length);
   });
 
-  it("tells what the other cells prove, and shows both readings of an example", async () => {
+  it("tells which order the other cells prove, and shows both readings of an example", async () => {
     const survey = await look(open(english, ENGLISH_HEADERS));
     const { order, century } = readingOf(survey, choose(survey, 3, "dates"))!.dates!;
     const only = english.filter(
@@ -108,13 +108,15 @@ describe("dates", () => {
     expect(century!.years).toEqual([2023, 2026]);
   });
 
-  it("into a new column, which Add columns then reads; and back", async () => {
+  it("goes mended into a new column, which Add columns then reads; taken back, the sheet is as before", async () => {
     const workbook = open(english, ENGLISH_HEADERS);
     const before = await column(workbook, 3);
+
     const plan = planned(await look(workbook), choose(await look(workbook), 3, "dates", { dates: DATES }));
     expect(plan.says[1]).toContain('"Last change, mended" (column F)');
     const receipt = await workbook.apply(plan.change, watch);
     expect(receipt.outcome).toBe("done");
+
     const mended = await column(workbook, 5);
     expect(mended.values).toEqual(["Last change, mended", ...english.map(({ last }) => last.means ?? last.cell)]);
     expect(mended.formats[1]).toBe("d mmm yyyy");
@@ -122,17 +124,20 @@ describe("dates", () => {
     const survey = await addColumns.survey(workbook, { today: TODAY });
     expect(survey.list!.guesses.last!.column).toBe(5);
     expect((await look(workbook)).mendable.map(({ column: at }) => at)).not.toContain(3);
+
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
     expect((await column(workbook, 5)).values.every((value) => value === null)).toBe(true);
   });
 
-  it("in place, with what stood there beside; and back", async () => {
+  it("is mended in place, with what was typed kept beside; taken back, the sheet is as before", async () => {
     const workbook = open(english, ENGLISH_HEADERS);
     const before = await column(workbook, 3);
     const survey = await look(workbook);
+
     const plan = planned(survey, choose(survey, 3, "dates", { dates: DATES, put: "in place" }));
     const receipt = await workbook.apply(plan.change, watch);
     expect(receipt.outcome).toBe("done");
+
     expect((await column(workbook, 3)).values.slice(1)).toEqual(english.map(({ last }) => last.means ?? last.cell));
     expect((await column(workbook, 5)).values).toEqual([
       "Last change, as typed",
@@ -142,18 +147,19 @@ describe("dates", () => {
     expect(again.list!.guesses.last!.column).toBe(3);
     const said = mend.afterwards(plan, receipt);
     expect(said.sentences[1]).toBe('"Last change" is mended; what stood there is in "Last change, as typed".');
+
     expect(await workbook.takeBack(receipt)).toEqual({ outcome: "taken back" });
     expect(await column(workbook, 3)).toEqual(before);
   });
 
-  it("German ones", async () => {
+  it("is read in German too", async () => {
     const survey = await look(open(german, GERMAN_HEADERS));
     const { results, unread } = readingOf(survey, choose(survey, 3, "dates", { dates: DATES }))!;
     expect(results).toEqual(german.map(({ last }) => last.means));
     expect(unread.map(({ reason }) => reason)).toEqual(["no date in it"]);
   });
 
-  it("a second time beside what was typed before, under a name of its own", async () => {
+  it("mended a second time, keeps what was typed under a second name", async () => {
     const workbook = open(english, ENGLISH_HEADERS);
     for (const dates of [{ ...DATES, century: null }, DATES]) {
       const survey = await look(workbook);
@@ -164,7 +170,7 @@ describe("dates", () => {
     expect((await column(workbook, 3)).values.slice(1)).toEqual(english.map(({ last }) => last.means ?? last.cell));
   });
 
-  it("are refused where days count from 1904, where there is no room, and where nothing is to be done", async () => {
+  it("is refused where days count from 1904, where there is no room, and where nothing is to be done", async () => {
     const rows = english.slice(0, 4);
     const old = fakeWorkbook({
       sheets: [{ name: "List", rows: [ENGLISH_HEADERS, ...cellsOf(rows)] }],
@@ -173,43 +179,49 @@ describe("dates", () => {
     });
     const in1904 = await look(old);
     expect(refused(in1904, choose(in1904, 3, "dates"))).toMatch(/1904/);
+
     const full = await look(
       open(rows, ENGLISH_HEADERS, { tables: [{ name: "T", area: "A3:E7" }], cells: { F5: "mine" } }),
     );
     expect(refused(full, choose(full, 3, "dates"))).toMatch(/F5/);
+
     const notes = await look(open(rows, ENGLISH_HEADERS));
     expect(refused(notes, choose(notes, 4, "dates"))).toMatch(/nothing to mend/);
     expect(refused(notes, choose(notes, 0, "dates"))).toMatch(/put the cells listed above right/);
   });
 
-  it("is refused where somebody has typed since", async () => {
+  it("is left alone where somebody has typed since the plan was shown", async () => {
     const workbook = open(english, ENGLISH_HEADERS);
     const survey = await look(workbook);
     const plan = planned(survey, choose(survey, 3, "dates", { put: "in place" }));
+
     workbook.type("List", "D5", "22/11/2026");
+
     expect(await workbook.apply(plan.change, watch)).toMatchObject({ outcome: "refused" });
   });
 });
 
-describe("sizes", () => {
+describe("a column of sizes", () => {
   const said = { "14g": "14 Fr", "12/14": "12" };
 
-  it("each wording once, and the numbers go where they were", async () => {
+  it("asks about each wording once, and puts the numbers where the words were", async () => {
     const workbook = open(english, ENGLISH_HEADERS);
     const survey = await look(workbook);
     const before = readingOf(survey, choose(survey, 2, "sizes"))!;
     expect(before.sizes!.filter(({ reads }) => reads === null).map(({ text }) => text)).toEqual(["14G", "12/14"]);
     expect(before.waiting).toBe(english.filter(({ size }) => size.asks === "size").length);
+
     const plan = planned(survey, choose(survey, 2, "sizes", { sizes: said, put: "in place" }));
     expect((await workbook.apply(plan.change, watch)).outcome).toBe("done");
+
     const now = await column(workbook, 2);
     expect(now.values.slice(1)).toEqual(english.map(({ size }) => size.means));
     expect(readingOf(survey, choose(survey, 2, "sizes", { sizes: said }))!.waiting).toBe(0);
   });
 });
 
-describe("kinds", () => {
-  it("each word once; those without a kind stay as they are", async () => {
+describe("a column of kinds", () => {
+  it("asks about each word once; words without a kind stay as they are", async () => {
     const workbook = open(english, ENGLISH_HEADERS);
     const survey = await look(workbook);
     const choices = choose(survey, 1, "kinds");
@@ -218,8 +230,10 @@ describe("kinds", () => {
       "bumper adult": "bumper adult",
       gj: "gastrojejunal",
     });
+
     const plan = planned(survey, { ...choices, kinds: { ...choices.kinds, bgt: "balloon gastrostomy" } });
     expect((await workbook.apply(plan.change, watch)).outcome).toBe("done");
+
     const means: Readonly<Record<string, string | null>> = {
       Balloon: "balloon gastrostomy",
       "balloon ": "balloon gastrostomy",
