@@ -84,10 +84,6 @@ describe.sequential("with the keyboard alone", () => {
     await pressWith(page, button(page, pageWords.first.try));
     await isOpen(page, pageWords.example);
     await isKept(page, "sheet");
-    /* What the page has said is put away; the keyboard stays beside it, in the sheet. */
-    await go("bar");
-    await pressWith(page, button(page, pageWords.closeShort));
-    await isKept(page, "sheet");
   });
 
   test("the invented caseload is set up", async () => {

@@ -227,6 +227,10 @@ test("a file that is no workbook is refused with a sentence, and what was there 
   expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(words.example);
   expect(await findings()).toEqual([]);
   await picture("refused");
+  /* Put away with the keyboard, which stays in the sheet beside it. */
+  await page.getByRole("button", { name: words.closeShort, exact: true }).press("Enter");
+  await problem.waitFor({ state: "detached" });
+  expect(await page.evaluate(() => document.getElementById("sheet")!.contains(document.activeElement))).toBe(true);
 });
 
 test("unsaved changes are marked, asked about, and saved on request", async () => {

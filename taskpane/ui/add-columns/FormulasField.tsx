@@ -54,6 +54,13 @@ function sentences(columns: readonly ColumnPreview[]): readonly string[] {
       because === null ? [] : [words.needed(header, rows, because)],
     ),
     ...(free.length > 0 ? [words.ours(free.map(({ header }) => header))] : []),
-    ...plain.flatMap(({ header, written: { rows } }) => (rows.length > 0 ? [words.missed(header, rows)] : [])),
   ];
+}
+
+/** Rows that get an error because plain Excel was chosen: never folded away. */
+export function MissedRows({ columns }: Pick<Props, "columns">) {
+  const missed = columns.flatMap(({ header, written: { dialect, rows } }) =>
+    dialect === "plain" && rows.length > 0 ? [words.missed(header, rows)] : [],
+  );
+  return missed.length > 0 && <Sentences of={missed} />;
 }

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { FormulasField } from "./FormulasField";
+import { FormulasField, MissedRows } from "./FormulasField";
 import { recipeNamed } from "../../../src/columns/recipes/index";
 import type { AddColumnsPlan, ColumnPreview, RowGroup, Survey } from "../../actions/add-columns/interface";
 import type { Problem } from "../../actions/action";
@@ -51,10 +51,11 @@ export function PreviewStep({ number, state, survey, plan, locale }: Props) {
         <strong>{first}</strong>
       </p>
       {others.length > 0 && <Sentences of={others} />}
-      <FormulasField columns={plan.columns} state={state} />
+      <MissedRows columns={plan.columns} />
       {plan.columns.map((column) => column.counts.length > 0 && <Counts key={column.key} column={column} />)}
       <details className="fold">
         <summary>{words.full}</summary>
+        <FormulasField columns={plan.columns} state={state} />
         {plan.routine.length > 0 && <Sentences of={plan.routine} />}
         {counting.length > 0 && (
           <p className="note">{survey.asOf.from === "name" ? words.asOf(date) : words.asOfNew(date)}</p>

@@ -31,14 +31,16 @@ export function FacetField({ counted: { facet, groups }, isOpen, onTick }: Props
                 checked={isTicked}
                 onChange={() => onTick(isTicked ? ticked.filter((key) => key !== group.key) : [...ticked, group.key])}
               />
-              <label htmlFor={`${id}${i}`}>
-                {group.label}{" "}
-                <span className="mark" title={rows(count)}>
-                  {figure(count)}
-                  <span className="for-ears"> {count === 1 ? "row" : "rows"}</span>
-                </span>
-              </label>
-              {group.note !== "" && <span className="note">{group.note}</span>}
+              <div>
+                <label htmlFor={`${id}${i}`}>
+                  {group.label}{" "}
+                  <span className="mark" title={rows(count)}>
+                    {figure(count)}
+                    <span className="for-ears"> {count === 1 ? "row" : "rows"}</span>
+                  </span>
+                </label>{" "}
+                {group.note !== "" && <span className="note">{group.note}</span>}
+              </div>
             </li>
           ))}
         </ul>
