@@ -76,6 +76,8 @@ beforeAll(async () => {
   [browser, served, folder] = await Promise.all([launchBrowser(), serveDist(), mkdtemp(join(tmpdir(), "week-"))]);
   desk = await openDesk(browser, served.url);
   ({ page } = desk);
+  /* Beside the row that is read out, a word's list comes up only where its column is in sight. */
+  await page.setViewportSize({ width: 1440, height: 1200 });
 });
 afterAll(async () => {
   await browser?.close();
