@@ -84,6 +84,8 @@ describe.sequential("with the keyboard alone", () => {
     await pressWith(page, button(page, pageWords.first.try));
     await isOpen(page, pageWords.example);
     await isKept(page, "sheet");
+    /* That it is open is heard, and seen by its name: there is nothing to put away. */
+    expect(await button(page, pageWords.closeShort).count()).toBe(0);
   });
 
   test("the invented caseload is set up", async () => {
