@@ -13,7 +13,8 @@ const LOOKS = 30;
 
 /**
  * Puts the keyboard into the sheet, and again while the grid is still putting itself together: its editor comes anew with
- * each workbook. Somebody who has gone elsewhere meanwhile stays there. Returns what ends it.
+ * each workbook. It ends by itself, and at once when somebody goes elsewhere: a press that is gone there leaves the keyboard
+ * nowhere for a moment, and that is no wish to be in the sheet. Returns what ends it.
  */
 export function keepInSheet(focusGrid: () => void): () => void {
   let looks = LOOKS;
@@ -22,11 +23,17 @@ export function keepInSheet(focusGrid: () => void): () => void {
       focusGrid();
       focusHiddenEditor();
     }
-    if (--looks === 0) clearInterval(timer);
+    if (--looks === 0) end();
   };
+  const onFocus = ({ target }: FocusEvent) => (target as Element).closest("#bar, #pane") && end();
   const timer = setInterval(look, LOOK_MS);
+  document.addEventListener("focusin", onFocus);
+  function end() {
+    clearInterval(timer);
+    document.removeEventListener("focusin", onFocus);
+  }
   look();
-  return () => clearInterval(timer);
+  return end;
 }
 
 /** The formula bar's editor is a point nobody sees, at the end of the page: a stop of Tab at which the keyboard is lost. */
