@@ -151,7 +151,8 @@ describe("a ready-made caseload", () => {
   });
 
   it("a typed cell may hold a formula, which reads one of ours in its turn", async () => {
-    await both((side) => cellOf(side, "tubes", 12, "Notes").setFormula(`=IF(LEN($B$7)>0,"first: "&$B$7,"")`));
+    const todo = cellOf(own!, "tubes", 0, "To do").getA1Notation();
+    await both((side) => cellOf(side, "tubes", 12, "Notes").setFormula(`=IF(LEN(${todo})>0,"first: "&${todo},"")`));
     const first = String(cellOf(own!, "tubes", 0, "To do").getRawValue());
     await expect.poll(() => cellOf(own!, "tubes", 12, "Notes").getRawValue()).toBe(`first: ${first}`);
     await both(typed("tubes", 0, "Status", "in hospital"));
