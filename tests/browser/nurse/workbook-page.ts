@@ -79,14 +79,14 @@ export const tick = async (page: Page, columns: readonly string[]): Promise<void
   await page.getByRole("heading", { name: words.tick.title, exact: true }).waitFor();
   for (const column of columns) {
     const box = page.getByRole("checkbox", { name: column, exact: true });
-    /* The folds of the list before may still be in sight. */
+    /* The folds and refusals of the list before may still be in sight, and go away under the hand. */
     await expect
       .poll(async () => {
         await openFolds(page);
-        return box.isVisible();
+        if ((await box.isVisible()) && (await box.isEnabled())) await box.check({ timeout: 1_000 }).catch(() => {});
+        return (await box.isVisible()) && (await box.isChecked());
       })
       .toBe(true);
-    await box.check();
   }
 };
 
