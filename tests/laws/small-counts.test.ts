@@ -79,7 +79,7 @@ describe("pages of halves and of their year", () => {
           expect(new Set(ways.map((way) => way.get(key))).size, `${key} of ${values.join()}`).toBeGreaterThan(1);
         }
       }),
-      { seed: 20261201, numRuns: shortOrLong(60, 1500) },
+      { seed: 20261201, numRuns: shortOrLong(20, 1500) },
     ));
 
   it("taken from each other leave no remainder below the least", () =>

@@ -1,14 +1,19 @@
 /** Rules for every sentence on screen that a test can hold. */
+import { readdirSync } from "node:fs";
 import { expect, test } from "vitest";
 import { functions } from "../../../src/index";
 import { kinds } from "../../../src/settings/kinds";
 import { settings } from "../../../src/settings/index";
 import { roles } from "../../../src/columns/role";
-import { texts as screen } from "../../../taskpane/texts";
 import { call, places } from "../../../taskpane/ui/pane/places";
 import { recordings } from "../../../taskpane/ui/today/recordings";
 
 const jobs = [call, ...places].flatMap(({ jobs: these }) => these.map(({ label, lead }) => [label, lead]));
+/* Every file of the folder, so that none can be left out. */
+const folder = new URL("../../../taskpane/texts/", import.meta.url);
+const screen = await Promise.all(
+  readdirSync(folder).map((file): Promise<object> => import(/* @vite-ignore */ new URL(file, folder).href)),
+);
 const texts = [screen, jobs, recordings.map(({ label, heading }) => [label, heading])];
 
 /** All sentences, those with figures filled in with 1, 2, 3 ... and with words. */
