@@ -1,7 +1,6 @@
 /**
- * The port: all that the pane knows of a workbook. Excel, the browser's grid and the writer of new files each stand
- * behind it (excel/, embedded/, file/); fake/ stands behind it in tests. One contract suite holds them to the same
- * behaviour (tests/hosts/contract).
+ * The port: all that the pane knows of a workbook. Excel and the browser's grid stand behind it (excel/, embedded/), and
+ * fake/ in tests. One contract suite holds them to the same behaviour (tests/hosts/contract).
  *
  * Rows and columns are counted from 0. Things are named by identity (table name, sheet id), because addresses move.
  */

@@ -1,5 +1,6 @@
 /** The action, from looking at a workbook to taking back, behind the port. All people and figures are invented. */
 import { describe, expect, it } from "vitest";
+import { recipes } from "../../../src/columns/recipes/index";
 import { addColumns } from "../../../taskpane/actions/add-columns";
 import { kindWords } from "../../../taskpane/actions/add-columns/kind-words";
 import type { AddColumnsPlan, Choices, Survey } from "../../../taskpane/actions/add-columns/interface";
@@ -80,7 +81,15 @@ describe.each([
   it("finds the list, guesses its columns and kinds, and proposes them", async () => {
     const survey = await look(open(sheet));
     const list = listOf(survey);
-    expect(list).toMatchObject({ table, headerRow: 3, firstRow: 4, lastRow: 12, room: 13, obstacles: [], notices: [] });
+    expect(list).toMatchObject({
+      table,
+      headerRow: 3,
+      firstRow: 4,
+      lastRow: 12,
+      room: recipes.length,
+      obstacles: [],
+      notices: [],
+    });
     expect(list.columns.map(({ header }) => header)).toEqual(heads);
     expect(list.columns[3]!.samples).toEqual(["1 Apr 2026", "1 Nov 2025", "1 Feb 2023", "1 Mar 2026"]);
     const { columns, ...others } = survey.proposal;

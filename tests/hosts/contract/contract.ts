@@ -1,5 +1,5 @@
 /**
- * What every host must do behind the port, whatever it is: the fake, Excel, the grid, a file. A host that lacks a
+ * What every host must do behind the port, whatever it is: the fake, Excel, the grid. A host that lacks a
  * thing altogether (a grid has no chart sheets) says so, and those checks are shown as skipped.
  */
 import { afterEach } from "vitest";
