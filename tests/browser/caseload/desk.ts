@@ -38,7 +38,7 @@ export const setClock = (noon: number): void => {
 /** The page as it stands before anything is pressed. */
 export async function openPage(browser: Browser, url: string): Promise<Desk> {
   const context = await browser.newContext({
-    viewport: { width: 1280, height: 720 },
+    viewport: { width: 1440, height: 1200 },
     acceptDownloads: true,
     reducedMotion: "reduce",
     locale: "en-GB",

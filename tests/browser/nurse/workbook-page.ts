@@ -20,7 +20,7 @@ export interface WorkbookPage {
 export async function openWorkbookPage(
   browser: Browser,
   url: string,
-  viewport = { width: 1100, height: 640 },
+  viewport = { width: 1280, height: 900 },
 ): Promise<WorkbookPage> {
   const context = await browser.newContext({ viewport, acceptDownloads: true, reducedMotion: "reduce" });
   const page = await context.newPage();
