@@ -1,4 +1,5 @@
 /** What a person's own past says of the agreed interval: only ever for an earlier change, and never a permission. */
+import { LEAST_DEVICES, LEAST_FAILURES } from "../../src/wear/devices";
 import { count, figure } from "./pieces";
 
 const whole = (n: number): string => figure(Math.round(n));
@@ -6,7 +7,7 @@ const whole = (n: number): string => figure(Math.round(n));
 export const intervalAdvice = {
   title: "Interval",
   tooFew: (failures: number, devices: number) =>
-    `Too few to say how long devices last here: ${figure(failures)} of ${count(devices, "device")} failed; 8 of 20 are needed.`,
+    `Too few to say how long devices last here: ${figure(failures)} of ${count(devices, "device")} failed; ${LEAST_FAILURES} of ${LEAST_DEVICES} are needed.`,
   fewOwn: (failures: number, devices: number) =>
     `Too few of this person’s own to say: ${figure(failures)} of ${count(devices, "device")} failed.`,
   failedBy: (failures: number, devices: number, by: number) =>
@@ -16,6 +17,6 @@ export const intervalAdvice = {
   agreedIs: (agreed: number) => `The agreed interval is ${whole(agreed)} days.`,
   earlier: (agreed: number) =>
     `The agreed interval is ${whole(agreed)} days: ask those responsible whether to change earlier.`,
-  notEarlier: "These figures give no reason to change earlier; the agreed interval and the label stand.",
+  notEarlier: "The agreed interval and the label stand.",
   noneAgreed: "No interval is written down to compare with.",
 };

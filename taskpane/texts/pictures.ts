@@ -2,6 +2,8 @@
 import type { WhyLeftOut } from "../../src/pictures/devices";
 import type { ListPart } from "../../src/pictures/own-columns";
 import type { Meaning } from "../../src/pictures/own-devices";
+import { LEAST_DEVICES, LEAST_FAILURES } from "../../src/wear/devices";
+import { intervalAdvice } from "./interval-advice";
 import { capital, count, figure, rowList, together } from "./pieces";
 
 const whole = (n: number): string => figure(Math.round(n));
@@ -76,7 +78,7 @@ export const pictures = {
   leftOutOfOwn: { changes: "Came out", tubes: "Still in" },
   leftOutLine: (sheet: string, why: string, rows: readonly number[]) => `${sheet}, ${rowList(rows)}: ${why}.`,
   tooFew: (failures: number, devices: number) =>
-    `Too few to say: ${count(failures, "failure")} of ${count(devices, "device")}; at least 8 failures of 20 devices are needed.`,
+    `Too few to say: ${count(failures, "failure")} of ${count(devices, "device")}; at least ${LEAST_FAILURES} failures of ${LEAST_DEVICES} devices are needed.`,
   caution:
     "How long others lasted does not show that the tube in place is sound. Nothing here is a reason to change later than agreed or than the label allows.",
 
@@ -154,7 +156,7 @@ export const pictures = {
     group: (name: string, said: string) => `${capital(name)}: ${said}`,
     groupColumn: "Group",
     none: (by: string) =>
-      `Too few to compare by ${by}: two groups with at least 8 failures of 20 devices each are needed.`,
+      `Too few to compare by ${by}: two groups with at least ${LEAST_FAILURES} failures of ${LEAST_DEVICES} devices each are needed.`,
     small: (groups: readonly string[]) => `Too small to compare: ${together(groups)}.`,
     counted: (name: string, failures: number, devices: number) => `${name} (${failures} of ${devices} failed)`,
     differ: (p: number) =>
@@ -215,7 +217,7 @@ export const pictures = {
     costHint: "Visits and hours, as you count them. Only this ratio matters.",
     earlier: (day: number, low: string, high: string) =>
       `Then a change at day ${whole(day)} (${between(low, high)}, 90% limits) would cost least, earlier than agreed: something to discuss, within the label.`,
-    notEarlier: "Then nothing here speaks for an earlier change; the agreed interval and the label stand.",
+    notEarlier: intervalAdvice.notEarlier,
     never:
       "No planned change pays in these data: devices fail at any age alike. The agreed interval and the label stand.",
     columns: [
